@@ -1,0 +1,1 @@
+"""Drawing without Qt: the draw list, looks, text metrics, and what is drawn from records."""

@@ -1,0 +1,1 @@
+"""Edits: pure functions from plan to plan; each refuses with EditRefused or succeeds whole."""

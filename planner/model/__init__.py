@@ -1,0 +1,1 @@
+"""The records of the job: signals, connectors, pinouts, stock, plans; and the Document."""

@@ -1,0 +1,165 @@
+"""Cable stock: cores, shields, lay at the cut end, jacket."""
+
+import math
+from functools import cached_property
+from typing import Annotated, Any, Literal
+
+from pydantic import AfterValidator, Field, model_validator
+
+from planner.model.base import Ident, Line, Paragraph, Record
+from planner.units import awg_area_mm2, awg_of_area
+
+Metal = Literal["copper", "tinned", "silver"]
+
+# IEC 60757 letter codes and the words for them.
+COLOUR_WORDS = {
+    "BK": "black",
+    "BN": "brown",
+    "RD": "red",
+    "OG": "orange",
+    "YE": "yellow",
+    "GN": "green",
+    "BU": "blue",
+    "VT": "violet",
+    "GY": "grey",
+    "WH": "white",
+    "PK": "pink",
+    "TQ": "turquoise",
+}
+
+# Diameter of a concentric lay over the strand diameter: exact for 1, 7, 19, 37 (geometry).
+_CONCENTRIC = {1: 1.0, 7: 3.0, 19: 5.0, 37: 7.0}
+
+
+def _check_colour(code: str) -> str:
+    if code not in COLOUR_WORDS:
+        msg = f"{code!r} is not a colour code of IEC 60757: use {' '.join(COLOUR_WORDS)}"
+        raise ValueError(msg)
+    return code
+
+
+Colour = Annotated[str, AfterValidator(_check_colour)]
+
+
+class Core(Record):
+    """One insulated conductor. `colours` has the body's colour, then the stripe's if there is one.
+
+    In a file the size is given by exactly one of `strand_mm`, `awg` (of the whole conductor) or
+    `area_mm2`; the record keeps the strand diameter. `x_mm`, `y_mm`: place at the cut end.
+    """
+
+    id: Ident
+    colours: tuple[Colour, ...] = Field(min_length=1, max_length=2)
+    strands: int = Field(ge=1, le=1000)
+    strand_mm: float = Field(gt=0, le=5)
+    insulation_mm: float = Field(gt=0, le=20)
+    metal: Metal = "copper"
+    x_mm: float = Field(ge=-50, le=50)
+    y_mm: float = Field(ge=-50, le=50)
+    group: Line = ""
+
+    @model_validator(mode="before")
+    @classmethod
+    def _size_given_once(cls, data: Any) -> Any:  # noqa: ANN401 - raw file data
+        if not isinstance(data, dict):
+            return data
+        given = [key for key in ("strand_mm", "awg", "area_mm2") if key in data]
+        if len(given) != 1:
+            msg = "give the size once: strand_mm, awg or area_mm2"
+            raise ValueError(msg)
+        if given == ["strand_mm"]:
+            return data
+        data = dict(data)
+        value = data.pop(given[0])
+        area = awg_area_mm2(float(value)) if given == ["awg"] else float(value)
+        if not (area > 0 and int(data.get("strands", 0)) > 0):
+            msg = "the size and the strands must be above zero"
+            raise ValueError(msg)
+        data["strand_mm"] = math.sqrt(4 * area / math.pi / int(data["strands"]))
+        return data
+
+    @model_validator(mode="after")
+    def _copper_inside_insulation(self) -> "Core":
+        if self.conductor_mm >= self.insulation_mm:
+            msg = (
+                f"the strands are {self.conductor_mm:.2f} mm thick, "
+                f"the insulation {self.insulation_mm} mm: it must be larger"
+            )
+            raise ValueError(msg)
+        return self
+
+    @property
+    def code(self) -> str:
+        """Letter code, two colours written together: WH, WHRD."""
+        return "".join(self.colours)
+
+    @property
+    def colour_words(self) -> str:
+        """The colours in words: `white, red stripe`."""
+        words = [COLOUR_WORDS[code] for code in self.colours]
+        return words[0] if len(words) == 1 else f"{words[0]}, {words[1]} stripe"
+
+    @property
+    def area_mm2(self) -> float:
+        """Metal cross section, mm2."""
+        return self.strands * math.pi / 4 * self.strand_mm**2
+
+    @property
+    def gauge(self) -> float:
+        """Gauge number, not rounded (ASTM B258 of the metal area)."""
+        return awg_of_area(self.area_mm2)
+
+    @property
+    def conductor_mm(self) -> float:
+        """Diameter over the bare strands: concentric lay, else sqrt(1.332 N) strand diameters."""
+        factor = _CONCENTRIC.get(self.strands, math.sqrt(1.332 * self.strands))
+        return factor * self.strand_mm
+
+
+class Shield(Record):
+    """A braid, foil or spiral round the cores named in `around` (none named: round all)."""
+
+    id: Ident
+    kind: Literal["braid", "foil", "spiral"]
+    around: tuple[Ident, ...] = ()
+    tail_mm: float = Field(gt=0, le=10, description="diameter of the twisted tail or drain wire")
+    metal: Metal = "copper"
+
+
+class Cable(Record):
+    """One cable on a spool."""
+
+    id: Ident
+    revision: int = Field(default=1, ge=1)
+    title: Line = Field(min_length=1)
+    maker: Line = ""
+    spool: Line = ""
+    jacket_mm: float = Field(gt=0, le=60)
+    jacket_colour: Colour = "BK"
+    cores: tuple[Core, ...] = Field(min_length=1, max_length=256)
+    shields: tuple[Shield, ...] = ()
+    remarks: Paragraph = ""
+
+    @model_validator(mode="after")
+    def _parts_agree(self) -> "Cable":
+        names = [core.id for core in self.cores] + [shield.id for shield in self.shields]
+        twice = {name for name in names if names.count(name) > 1}
+        if twice:
+            msg = f"{min(twice)!r} stands twice among cores and shields"
+            raise ValueError(msg)
+        for shield in self.shields:
+            for core in shield.around:
+                if core not in {known.id for known in self.cores}:
+                    msg = f"shield {shield.id!r} is around {core!r}, which is no core of this cable"
+                    raise ValueError(msg)
+        return self
+
+    @cached_property
+    def core_by_id(self) -> dict[str, Core]:
+        """Cores by id."""
+        return {core.id: core for core in self.cores}
+
+    @cached_property
+    def shield_by_id(self) -> dict[str, Shield]:
+        """Shields by id."""
+        return {shield.id: shield for shield in self.shields}

@@ -1,0 +1,23 @@
+"""Parts that are threaded or shrunk on: boots, barrels, shells, sleeves, heat-shrink, covers."""
+
+from typing import Literal
+
+from pydantic import Field
+
+from planner.model.base import Ident, Line, Paragraph, Record
+
+
+class Part(Record):
+    """One part from the bins. Heat-shrink: `bore_mm` as supplied, `recovered_mm` after heating."""
+
+    id: Ident
+    revision: int = Field(default=1, ge=1)
+    title: Line = Field(min_length=1)
+    kind: Literal["boot", "shell", "liner", "clamp", "cover", "sleeve", "heat-shrink", "label"]
+    maker: Line = ""
+    bore_mm: float = Field(gt=0, le=100)
+    recovered_mm: float = Field(default=0.0, ge=0, le=100)
+    outside_mm: float = Field(gt=0, le=200)
+    length_mm: float = Field(gt=0, le=500)
+    opens: bool = False
+    remarks: Paragraph = ""

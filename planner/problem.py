@@ -1,0 +1,42 @@
+"""What can be wrong with an input: said in three parts, never as a traceback."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from difflib import get_close_matches
+
+
+@dataclass(frozen=True, slots=True)
+class Problem:
+    """One thing wrong: what (with the value), where (file, line or key), how to mend it."""
+
+    what: str
+    where: str
+    mend: str
+
+    def __str__(self) -> str:
+        return f"{self.where}: {self.what}. {self.mend}"
+
+
+class InputError(Exception):
+    """An input that cannot be used; carries one or more problems."""
+
+    def __init__(self, problems: Iterable[Problem]) -> None:
+        self.problems = tuple(problems)
+        super().__init__("\n".join(str(problem) for problem in self.problems))
+
+    @classmethod
+    def single(cls, what: str, where: str, mend: str) -> "InputError":
+        """Make an error of one problem."""
+        return cls([Problem(what, where, mend)])
+
+
+def did_you_mean(name: str, known: Iterable[str]) -> str:
+    """Say which known name was probably meant, or list what is known (at most eight)."""
+    names = sorted(known)
+    close = get_close_matches(name, names, n=1, cutoff=0.6)
+    if close:
+        return f"Did you mean {close[0]!r}?"
+    if not names:
+        return "Nothing is known here."
+    shown = ", ".join(names[:8])
+    return f"Known are {shown}{' and more' if len(names) > 8 else ''}."
