@@ -1,8 +1,7 @@
 """The QPainter backend of the draw list: canvas, marks in panels, pictograms, icons."""
 
-from collections.abc import Callable
 from functools import lru_cache
-from typing import cast
+from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import (
@@ -17,6 +16,9 @@ from PySide6.QtGui import (
 )
 
 from planner.drawing.primitives import Circle, DrawList, Path, Poly, Primitive, Rect, Style, Text
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 FONT_FAMILY = "Inter"
 _CAPS = {"butt": Qt.PenCapStyle.FlatCap, "round": Qt.PenCapStyle.RoundCap}
