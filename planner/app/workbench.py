@@ -60,6 +60,7 @@ class Workbench(QObject):
     findings_changed = Signal()
     selection_changed = Signal()
     hand_changed = Signal()
+    over_changed = Signal()
     lit_changed = Signal()
     library_changed = Signal()
     refused = Signal(str, str)  # reason, mend
@@ -73,6 +74,7 @@ class Workbench(QObject):
         self.selection = Place()
         self.selected_section = ""
         self.hand: Place | None = None
+        self.over = ""
         self.lit: frozenset[Place] = frozenset()
         self.findings: tuple[Finding, ...] = ()
         self.wiring = Wiring(self.document.plan)
@@ -131,7 +133,14 @@ class Workbench(QObject):
         """Let go without changing anything."""
         if self.hand is not None:
             self.hand = None
+            self.hover("")
             self.hand_changed.emit()
+
+    def hover(self, contact: str) -> None:
+        """Say over which contact of its end the thing in hand is held; empty for none."""
+        if contact != self.over:
+            self.over = contact
+            self.over_changed.emit()
 
     def ghost(self, contact: str, *, exchange: bool = False) -> Ghost:
         """Tell what dropping what is in hand on `contact` (at the same end) would do."""
