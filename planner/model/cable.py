@@ -7,7 +7,7 @@ from typing import Annotated, Any, Literal
 from pydantic import AfterValidator, Field, model_validator
 
 from planner.model.base import Ident, Line, Paragraph, Record
-from planner.units import awg_area_mm2, awg_of_area
+from planner.units import awg_area_mm2, awg_of_area, rounded
 
 Metal = Literal["copper", "tinned", "silver"]
 
@@ -36,6 +36,25 @@ def _check_colour(code: str) -> str:
         msg = f"{code!r} is not a colour code of IEC 60757: use {' '.join(COLOUR_WORDS)}"
         raise ValueError(msg)
     return code
+
+
+def _figure(name: str, value: object) -> float:
+    if isinstance(value, bool) or not isinstance(value, int | float):
+        msg = f"{name} is {value!r}: write a number"
+        raise ValueError(msg)  # noqa: TRY004 - pydantic reports only ValueError
+    return value
+
+
+def _strand_mm(key: str, size: float, strands: float) -> float:
+    """Return the strand diameter, to the digits a file keeps, of a size in `awg` or `area_mm2`."""
+    if key == "awg" and not -3 <= size <= 60:
+        msg = f"awg is {size}: write a gauge from -3 (0000) to 60"
+        raise ValueError(msg)
+    area = awg_area_mm2(size) if key == "awg" else size
+    if not (0 < area < math.inf and strands >= 1):
+        msg = "the size and the strands must be above zero"
+        raise ValueError(msg)
+    return rounded(math.sqrt(4 * area / math.pi / strands), 9)
 
 
 Colour = Annotated[str, AfterValidator(_check_colour)]
@@ -70,12 +89,8 @@ class Core(Record):
         if given == ["strand_mm"]:
             return data
         data = dict(data)
-        value = data.pop(given[0])
-        area = awg_area_mm2(float(value)) if given == ["awg"] else float(value)
-        if not (area > 0 and int(data.get("strands", 0)) > 0):
-            msg = "the size and the strands must be above zero"
-            raise ValueError(msg)
-        data["strand_mm"] = math.sqrt(4 * area / math.pi / int(data["strands"]))
+        size = _figure(given[0], data.pop(given[0]))
+        data["strand_mm"] = _strand_mm(given[0], size, _figure("strands", data.get("strands")))
         return data
 
     @model_validator(mode="after")

@@ -1,0 +1,46 @@
+"""Read and write build plans: JSON, the same bytes for the same plan."""
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any
+
+from planner.files.atomic import write_atomic
+from planner.files.definitions import validated
+from planner.files.envelope import head, opened
+from planner.files.json_text import json_text
+from planner.files.syntax import parse_json, read_json
+from planner.model.integrity import integrity_problems
+from planner.model.plan import Plan
+from planner.problem import InputError, Problem
+
+
+def read_plan(path: Path) -> Plan:
+    """Read a plan; InputError lists what is malformed, not valid, or does not hang together."""
+    return plan_from(read_json(path), path)
+
+
+def parse_plan(text: str, path: Path) -> Plan:
+    """Read a plan from text; `path` is only for the message."""
+    return plan_from(parse_json(text, path), path)
+
+
+def plan_from(values: Mapping[str, Any], path: Path) -> Plan:
+    """Make a plan of a file's values; InputError if they are not valid."""
+    plan = validated(Plan, opened(values, "plan", path), path)
+    problems = integrity_problems(plan)
+    if problems:
+        raise InputError(
+            Problem(found.what, f"{path}: {found.where}", found.mend) for found in problems
+        )
+    return plan
+
+
+def plan_bytes(plan: Plan) -> bytes:
+    """Return the file of a plan: fields in the model's order, defaults left out, UTF-8."""
+    body = plan.model_dump(mode="python", exclude_defaults=True)
+    return json_text(head("plan") | body).encode()
+
+
+def write_plan(path: Path, plan: Plan) -> None:
+    """Replace the file of a plan in one step; InputError if it can't be written."""
+    write_atomic(path, plan_bytes(plan))

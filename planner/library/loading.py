@@ -1,0 +1,102 @@
+"""Load the collection: what ships, the user's own data folder, then any folder named."""
+
+import os
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+
+from planner.data import data_dir
+from planner.files.definitions import Definition, read_definition
+from planner.library.collection import Library
+from planner.library.crosscheck import crosscheck
+from planner.model.cable import Cable
+from planner.model.connector import Connector
+from planner.model.part import Part
+from planner.model.pinout import PinoutRecord
+from planner.problem import InputError, Problem
+
+MOST_FILES = 5_000
+
+
+def shipped_folders() -> tuple[Path, ...]:
+    """Return the folders of the definitions that ship."""
+    resources = data_dir("resources")
+    shelves = (resources / name for name in ("pinouts", "cable", "parts"))
+    return (data_dir("connector_defs"), *shelves)
+
+
+def user_folder() -> Path:
+    """Return the user's own folder of definitions; CUPWRIGHT_DATA names another data folder."""
+    return user_data_folder() / "library"
+
+
+def user_data_folder() -> Path:
+    """Return where Cupwright keeps the user's data; it need not exist."""
+    named = os.environ.get("CUPWRIGHT_DATA")
+    if named:
+        return Path(named)
+    from platformdirs import user_data_path  # noqa: PLC0415 - only where no folder is named
+
+    return user_data_path("cupwright", appauthor=False)
+
+
+def load_library(folders: Sequence[Path] = ()) -> Library:
+    """Load all definitions; of two with one id the later counts. A broken file hurts no other."""
+    own = user_folder()
+    named = ((own,) if own.is_dir() else ()) + tuple(folders)
+    records: list[Definition] = []
+    problems: list[Problem] = []
+    for folder in (*shipped_folders(), *named):
+        _load_folder(folder, records, problems)
+    library = _sorted_in(records, problems)
+    return _sorted_in(records, [*problems, *crosscheck(library)])
+
+
+def _sorted_in(records: list[Definition], problems: list[Problem]) -> Library:
+    return Library(
+        (record for record in records if isinstance(record, Connector)),
+        (record for record in records if isinstance(record, PinoutRecord)),
+        (record for record in records if isinstance(record, Cable)),
+        (record for record in records if isinstance(record, Part)),
+        problems,
+    )
+
+
+def _load_folder(folder: Path, records: list[Definition], problems: list[Problem]) -> None:
+    """Read every TOML file below a folder; note two files of it that use one id."""
+    seen: dict[tuple[type, str], Path] = {}
+    for path in definition_files(folder, problems):
+        try:
+            record = read_definition(path)
+        except InputError as error:
+            problems.extend(error.problems)
+            continue
+        earlier = seen.setdefault((type(record), record.id), path)
+        if earlier is not path:
+            what = f"the id {record.id!r} is also used by {earlier.name}"
+            problems.append(Problem(what, f"{path}: id", "Give one of the two another id."))
+        records.append(record)
+
+
+def definition_files(folder: Path, problems: list[Problem]) -> Iterator[Path]:
+    """Yield the TOML files below a folder in order; links that lead out are noted, not followed."""
+    if not folder.is_dir():
+        problems.append(
+            Problem("there is no such folder", str(folder), "Correct its name in the settings.")
+        )
+        return
+    root = folder.resolve()
+    found = 0
+    for place, inner, names in os.walk(folder):
+        inner.sort()
+        for name in sorted(name for name in names if name.endswith(".toml")):
+            path = Path(place, name)
+            if path.is_symlink() and not path.resolve().is_relative_to(root):
+                what = "it is a link to a file outside its folder, and is not followed"
+                problems.append(Problem(what, str(path), "Put a copy of the file there."))
+                continue
+            found += 1
+            if found > MOST_FILES:
+                what = f"it holds more than {MOST_FILES} definitions; the rest is not read"
+                problems.append(Problem(what, str(folder), "Name a folder of definitions only."))
+                return
+            yield path
