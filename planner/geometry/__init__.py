@@ -1,1 +1,1 @@
-"""TODO."""
+"""Views and handedness, capsules, distances, circle packing: numbers only, no records."""
