@@ -1,0 +1,29 @@
+"""The one mirror, and turning."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from planner.geometry.views import mirrored_angle_deg, mirrored_point, turned_point
+
+MM = st.floats(-50, 50)
+
+
+@given(MM, MM)
+def test_two_mirrors_are_the_identity(x, y):
+    assert mirrored_point(*mirrored_point(x, y)) == (x, y)
+
+
+@given(st.floats(-360, 360))
+def test_two_mirrors_of_an_angle_are_the_angle(angle):
+    twice = mirrored_angle_deg(mirrored_angle_deg(angle))
+    assert (twice - angle) % 360 == pytest.approx(0, abs=1e-9) or (
+        (twice - angle) % 360 == pytest.approx(360, abs=1e-9)
+    )
+
+
+@given(MM, MM, st.floats(-360, 360))
+def test_mirroring_negates_the_turn(x, y, turn):
+    turned_then = mirrored_point(*turned_point(x, y, turn))
+    then_turned = turned_point(*mirrored_point(x, y), -turn)
+    assert turned_then == pytest.approx(then_turned, abs=1e-9)
