@@ -1,0 +1,142 @@
+"""What is at an end: connector, pinout, channel, role, name, turn."""
+
+import re
+from typing import get_args
+
+from planner.edits.changing import changed, node_ids, the_connector, the_end, with_end
+from planner.edits.refusal import DoesNotFit, NotAllowed
+from planner.edits.settling import carrying, pruned, settled
+from planner.model.connector import Connector
+from planner.model.pinout import PinoutRecord
+from planner.model.plan import Channel, End, Plan, Role
+from planner.model.signals import CHANNELS, channel_of
+
+
+def check_fits(connector: Connector, pinout: PinoutRecord) -> None:
+    """Refuse a pinout record that is for other hardware, or names contacts that are not there."""
+    if connector.id not in pinout.fits:
+        raise DoesNotFit(f"{pinout.title} is not for {connector.title}", "Choose one that fits it.")
+    missing = [contact for contact in pinout.signals if contact not in connector.by_id]
+    if missing:
+        raise DoesNotFit(
+            f"{pinout.title} names {missing[0]}, which {connector.title} has not",
+            "Mend the record, or choose another.",
+        )
+
+
+def choose_connector(
+    plan: Plan, *, end: str, connector: Connector, pinout: PinoutRecord | None = None
+) -> Plan:
+    """Put a connector on an end; landings stay where the new one has the contact too.
+
+    The plan takes a copy. A pinout that does not fit is dropped, or refused if given here.
+    """
+    record = the_end(plan, end)
+    if pinout is not None:
+        check_fits(connector, pinout)
+    kept = plan.pinout_of(end)
+    fits = kept is not None and connector.id in kept.fits
+    fits = fits and kept is not None and set(kept.signals) <= set(connector.by_id)
+    plan = carrying(plan, connectors=connector)
+    plan = with_end(
+        plan, changed(record, connector=connector.id, pinout=record.pinout if fits else "")
+    )
+    if pinout is not None:
+        plan = choose_pinout(plan, end=end, pinout=pinout)
+    return settled(plan)
+
+
+def choose_pinout(plan: Plan, *, end: str, pinout: PinoutRecord) -> Plan:
+    """Say which pinout record holds at an end; a one-channel record gets the end's channel."""
+    check_fits(the_connector(plan, end), pinout)
+    record = the_end(plan, end)
+    channel: Channel = ""
+    if pinout.one_channel:
+        channel = record.channel or default_channel(plan, end)
+    plan = carrying(plan, pinouts=pinout)
+    return pruned(with_end(plan, changed(record, pinout=pinout.id, channel=channel)))
+
+
+def default_channel(plan: Plan, end: str) -> Channel:
+    """Guess the channel of an end from its id and name: L, right cup, leg 3; empty if unsure."""
+    record = the_end(plan, end)
+    words = re.findall(r"[a-z]+", f"{record.id} {record.name}".lower())
+    for channel, names in (("L", {"l", "left"}), ("R", {"r", "right"}), ("mic", {"mic"})):
+        if names & set(words):
+            return channel  # type: ignore[return-value] # the three are channels
+    digits = re.search(r"(\d+)$", record.id) or re.search(r"(\d+)$", record.name)
+    return _numbered(plan, end, int(digits.group(1))) if digits else ""
+
+
+def _numbered(plan: Plan, end: str, number: int) -> Channel:
+    """Take the channel of that number, or the so-manieth of those that the other ends name."""
+    known = sorted(_channels_elsewhere(plan, end), key=CHANNELS.index)
+    if known and str(number) not in known:
+        return known[number - 1] if 0 < number <= len(known) else ""
+    return str(number) if str(number) in get_args(Channel) else ""  # type: ignore[return-value] # just looked up
+
+
+def _channels_elsewhere(plan: Plan, end: str) -> set[Channel]:
+    found = set()
+    for other in plan.ends:
+        pinout = plan.pinout_of(other.id)
+        if other.id != end and pinout is not None:
+            found |= {channel_of(it) for carried in pinout.signals.values() for it in carried}
+    return found & set(CHANNELS)  # type: ignore[return-value] # what is left are channels
+
+
+def set_channel(plan: Plan, *, end: str, channel: Channel) -> Plan:
+    """Say which channel an end with a one-channel pinout carries."""
+    return with_end(plan, changed(the_end(plan, end), channel=channel))
+
+
+def set_role(plan: Plan, *, end: str, role: Role) -> Plan:
+    """Say whether an end goes to the source, to the load, or leave it to the pinouts."""
+    return with_end(plan, changed(the_end(plan, end), role=role))
+
+
+def rename_end(plan: Plan, *, end: str, name: str) -> Plan:
+    """Change the spoken name of an end; its id stays."""
+    return with_end(plan, changed(the_end(plan, end), name=name))
+
+
+def turn_end(plan: Plan, *, end: str, turn_deg: float) -> Plan:
+    """Turn a plug against the cable, counter-clockwise seen from the solder side, in degrees."""
+    turned = (turn_deg + 180.0) % 360.0 - 180.0
+    return with_end(plan, changed(the_end(plan, end), turn_deg=turned))
+
+
+def relabel_end(plan: Plan, *, end: str, label: str) -> Plan:
+    """Give an end another id, everywhere in the plan."""
+    record = the_end(plan, end)
+    if label == end:
+        return plan
+    if label in node_ids(plan):
+        raise NotAllowed(f"There is {label} already", "Choose another label.")
+
+    def relabelled(text: str) -> str:
+        return label if text == end else text
+
+    renamed: End = changed(record, id=label)
+    return plan.evolve(
+        ends=tuple(renamed if it.id == end else it for it in plan.ends),
+        sections=tuple(
+            it.evolve(near=relabelled(it.near), far=relabelled(it.far)) for it in plan.sections
+        ),
+        landings=tuple(it.evolve(end=relabelled(it.end)) for it in plan.landings),
+        caps=tuple(it.evolve(end=relabelled(it.end)) for it in plan.caps),
+        links=tuple(it.evolve(end=relabelled(it.end)) for it in plan.links),
+        parts=tuple(
+            it.evolve(at=relabelled(it.at), comes_from=relabelled(it.comes_from))
+            for it in plan.parts
+        ),
+        acceptances=tuple(
+            it.evolve(places=tuple(_place_relabelled(key, end, label) for key in it.places))
+            for it in plan.acceptances
+        ),
+    )
+
+
+def _place_relabelled(key: str, end: str, label: str) -> str:
+    at, slash, rest = key.partition("/")
+    return f"{label if at == end else at}{slash}{rest}"
