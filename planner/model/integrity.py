@@ -1,9 +1,9 @@
 """Whether a plan hangs together: every name that it uses exists, and none is used twice."""
 
-from collections.abc import Callable, Iterable, Iterator
+from collections.abc import Callable, Collection, Iterable, Iterator
 
 from planner.model.plan import Conductor, Plan, Run
-from planner.model.tree import tree_problems
+from planner.model.tree import node_ids, tree_problems
 from planner.problem import Problem, did_you_mean
 
 Part = Callable[[Plan], Iterator[Problem]]
@@ -23,18 +23,14 @@ def integrity_problems(plan: Plan) -> tuple[Problem, ...]:
 
 def _ids_used_once(plan: Plan) -> Iterator[Problem]:
     held = plan.definitions
-    nodes = [*plan.ends, *plan.splits]
-    yield from _twice("ends and splits", (node.id for node in nodes))
-    for name, records in (
-        ("sections", plan.sections),
-        ("conductors", plan.conductors),
-        ("parts", plan.parts),
-        ("definitions.connectors", held.connectors),
-        ("definitions.pinouts", held.pinouts),
-        ("definitions.cables", held.cables),
-        ("definitions.parts", held.parts),
-    ):
-        yield from _twice(name, (record.id for record in records))
+    yield from _twice("ends and splits", node_ids(plan))
+    yield from _twice("sections", (record.id for record in plan.sections))
+    yield from _twice("conductors", (record.id for record in plan.conductors))
+    yield from _twice("parts", (record.id for record in plan.parts))
+    yield from _twice("definitions.connectors", (record.id for record in held.connectors))
+    yield from _twice("definitions.pinouts", (record.id for record in held.pinouts))
+    yield from _twice("definitions.cables", (record.id for record in held.cables))
+    yield from _twice("definitions.parts", (record.id for record in held.parts))
 
 
 def _twice(name: str, ids: Iterable[str]) -> Iterator[Problem]:
@@ -46,10 +42,9 @@ def _twice(name: str, ids: Iterable[str]) -> Iterator[Problem]:
         seen.add(record_id)
 
 
-def _unknown(kind: str, name: str, where: str, known: Iterable[str]) -> Iterator[Problem]:
-    names = set(known)
-    if name not in names:
-        yield Problem(f"there is no {kind} {name!r}", where, did_you_mean(name, names))
+def _unknown(kind: str, name: str, where: str, known: Collection[str]) -> Iterator[Problem]:
+    if name not in known:
+        yield Problem(f"there is no {kind} {name!r}", where, did_you_mean(name, known))
 
 
 def _end_names(plan: Plan) -> Iterator[Problem]:
@@ -65,7 +60,7 @@ def _end_names(plan: Plan) -> Iterator[Problem]:
 
 
 def _section_names(plan: Plan) -> Iterator[Problem]:
-    nodes = {node.id for node in (*plan.ends, *plan.splits)}
+    nodes = node_ids(plan)
     cables = {record.id for record in plan.definitions.cables}
     for section in plan.sections:
         at = f"sections[{section.id}]"
@@ -82,7 +77,7 @@ def _section_names(plan: Plan) -> Iterator[Problem]:
 
 
 def _part_names(plan: Plan) -> Iterator[Problem]:
-    nodes = {node.id for node in (*plan.ends, *plan.splits)}
+    nodes = node_ids(plan)
     known = {record.id for record in plan.definitions.parts}
     for use in plan.parts:
         at = f"parts[{use.id}]"
@@ -176,14 +171,14 @@ def _contact_known(plan: Plan, end: str, contact: str, where: str) -> Iterator[P
 
 
 def _landed_once(plan: Plan) -> Iterator[Problem]:
+    uses = [(f"landings[#{at}]", use.end, use.conductor) for at, use in enumerate(plan.landings, 1)]
+    uses += [(f"caps[#{at}]", use.end, use.conductor) for at, use in enumerate(plan.caps, 1)]
     seen: set[tuple[str, str]] = set()
-    for name, uses in (("landings", plan.landings), ("caps", plan.caps)):
-        for at, use in enumerate(uses, start=1):
-            pair = (use.end, use.conductor)
-            if pair in seen:
-                what = f"conductor {use.conductor!r} is landed or capped twice at end {use.end!r}"
-                yield Problem(what, f"{name}[#{at}]", "Keep one of the two.")
-            seen.add(pair)
+    for where, end, conductor in uses:
+        if (end, conductor) in seen:
+            what = f"conductor {conductor!r} is landed or capped twice at end {end!r}"
+            yield Problem(what, where, "Keep one of the two.")
+        seen.add((end, conductor))
 
 
 def _link_names(plan: Plan) -> Iterator[Problem]:

@@ -9,20 +9,38 @@ from planner.problem import Problem
 
 def tree_problems(plan: Plan) -> Iterator[Problem]:
     """Yield what keeps the sections from being a tree; the names in them must all be known."""
-    yield from _cycles(plan)
-    yield from _pieces(plan)
+    yield from _rings_and_pieces(plan)
     yield from _leaves(plan)
     yield from _fans(plan)
 
 
-def _cycles(plan: Plan) -> Iterator[Problem]:
-    group = {node.id: node.id for node in (*plan.ends, *plan.splits)}
+def node_ids(plan: Plan) -> tuple[str, ...]:
+    """Return the ids of the ends, then of the splits."""
+    return (*(end.id for end in plan.ends), *(split.id for split in plan.splits))
+
+
+def _rings_and_pieces(plan: Plan) -> Iterator[Problem]:
+    group = {node: node for node in node_ids(plan)}
     for section in plan.sections:
         near, far = _root(group, section.near), _root(group, section.far)
         if near == far:
             what = f"it closes a ring: {section.near!r} and {section.far!r} are joined already"
             yield Problem(what, f"sections[{section.id}]", "A lead is a tree: take a section out.")
         group[near] = far
+    yield from _pieces(plan, group)
+
+
+def _pieces(plan: Plan, group: dict[str, str]) -> Iterator[Problem]:
+    """Name one node of each piece that is apart from the first node."""
+    first, *others = group or ("",)
+    reached = {_root(group, first)} if first else set()
+    for node in others:
+        root = _root(group, node)
+        if root not in reached:
+            reached.add(root)
+            name = "ends" if node in plan.end_by_id else "splits"
+            what = f"{node!r} is not joined to {first!r} by any section"
+            yield Problem(what, f"{name}[{node}]", "Add the section that joins them.")
 
 
 def _root(group: dict[str, str], node: str) -> str:
@@ -30,21 +48,6 @@ def _root(group: dict[str, str], node: str) -> str:
         group[node] = group[group[node]]
         node = group[node]
     return node
-
-
-def _pieces(plan: Plan) -> Iterator[Problem]:
-    group = {node.id: node.id for node in (*plan.ends, *plan.splits)}
-    for section in plan.sections:
-        group[_root(group, section.near)] = _root(group, section.far)
-    nodes = [("ends", end.id) for end in plan.ends]
-    nodes += [("splits", split.id) for split in plan.splits]
-    apart: set[str] = set()
-    for name, node in nodes:
-        root = _root(group, node)
-        if root != _root(group, nodes[0][1]) and root not in apart:
-            apart.add(root)
-            what = f"{node!r} is not joined to {nodes[0][1]!r} by any section"
-            yield Problem(what, f"{name}[{node}]", "Add the section that joins them.")
 
 
 def _leaves(plan: Plan) -> Iterator[Problem]:
