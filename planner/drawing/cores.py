@@ -5,6 +5,7 @@ letter code on its plate.
 """
 
 from collections.abc import Iterable, Sequence
+from typing import Literal
 
 from planner.drawing.hues import PATTERNS, hatch_lines
 from planner.drawing.looks import Look
@@ -80,10 +81,11 @@ def strands_stroke(
     points: Sequence[Point], width: float, look: Look, owner: str = "", *, round_end: bool = False
 ) -> DrawList:
     """Draw bare tinned strands, `width` wide in target units, with their lay."""
-    unit, cap = look.line, "round" if round_end else "butt"
+    unit = look.line
+    cap: Literal["butt", "round"] = "round" if round_end else "butt"
     run = Run(points)
-    edge = Style(stroke=look.strand_edge, width=width + 2.2 * unit, cap=cap)  # type: ignore[arg-type]  # one of two
-    body = Style(stroke=look.strand, width=width, cap=cap)  # type: ignore[arg-type]  # one of two
+    edge = Style(stroke=look.strand_edge, width=width + 2.2 * unit, cap=cap)
+    body = Style(stroke=look.strand, width=width, cap=cap)
     pitch = max(width * 0.5, 4 * unit)
     count = int(run.length / pitch)
     lay = (

@@ -1,6 +1,6 @@
 """The face of a connector, drawn from its definition: shell, terminals, centre lines.
 
-A contact's x and y are the place where it is soldered: the axis of a cup, the middle of a lug's tab.
+A contact's x and y are the place where it is soldered: the axis of a cup, the middle of a lug.
 """
 
 import math

@@ -58,9 +58,9 @@ def hatch_lines(run: Run, width: float, pattern: Pattern, unit: float) -> Iterat
     if pattern in {"across", "across-dashed", "across-in-pairs", "along-and-across"}:
         yield from strip.across(pattern)
     if pattern in {"slanted", "crossed"}:
-        yield from strip.slanted(1)
-    if pattern in {"slanted-back", "crossed"}:
         yield from strip.slanted(-1)
+    if pattern in {"slanted-back", "crossed"}:
+        yield from strip.slanted(1)
     if pattern == "dotted":
         yield from strip.dots()
     if pattern == "zigzag":

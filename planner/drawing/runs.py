@@ -61,7 +61,7 @@ class Run:
 
     def offset(self, aside: float, start: float, stop: float, pitch: float) -> tuple[Point, ...]:
         """Return a line `aside` of this one, in steps of about `pitch`."""
-        count = max(int(math.ceil((stop - start) / pitch)), 1)
+        count = max(math.ceil((stop - start) / pitch), 1)
         step = (stop - start) / count
         return tuple(self.beside(start + step * index, aside) for index in range(count + 1))
 

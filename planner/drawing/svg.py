@@ -121,7 +121,7 @@ def _pen(style: Style) -> dict[str, object]:
 
 
 @singledispatch
-def _element(item: Primitive, drawing: svgwrite.Drawing) -> BaseElement:
+def _element(item: Primitive, drawing: svgwrite.Drawing) -> BaseElement:  # noqa: ARG001 - the kinds below use it
     msg = f"{type(item).__name__} is no primitive of the draw list"
     raise TypeError(msg)
 
