@@ -1,0 +1,125 @@
+"""Where each region of the window lies, as plain rectangles: wide, compact, or one column.
+
+Nothing is ever dropped when the window gets smaller, only folded or stacked.
+"""
+
+from dataclasses import dataclass
+from enum import Enum
+
+Box = tuple[int, int, int, int]  # x, y, width, height in px
+
+PANELS = ("shelf", "canvas", "landings", "findings", "in_hand")
+
+
+class Form(Enum):
+    """The three forms of the window."""
+
+    WIDE = "wide"
+    COMPACT = "compact"
+    COLUMN = "column"
+
+
+@dataclass(frozen=True, slots=True)
+class Sizes:
+    """Sizes of the fixed regions in one form, px."""
+
+    menu: int
+    band: int
+    shelf: int
+    rail: int
+    margin: int
+    head: int
+    landings: int
+    landings_head: int
+    hints: int
+    bar: int
+
+
+SIZES = {
+    Form.WIDE: Sizes(32, 72, 216, 48, 304, 40, 184, 32, 28, 0),
+    Form.COMPACT: Sizes(24, 56, 216, 48, 264, 40, 184, 32, 28, 0),
+    Form.COLUMN: Sizes(24, 48, 0, 0, 0, 40, 0, 0, 0, 44),
+}
+
+
+def form_of(width: int, height: int) -> Form:
+    """Return the form for a window of this size in logical px."""
+    if width < 900 or height < 560:
+        return Form.COLUMN
+    return Form.WIDE if width >= 1200 and height >= 760 else Form.COMPACT
+
+
+@dataclass(frozen=True, slots=True)
+class Folds:
+    """What is folded away, and in one column which panel is shown as a sheet."""
+
+    shelf: bool = False
+    landings: bool = False
+    sheet: str = "canvas"
+
+
+@dataclass(frozen=True, slots=True)
+class Arrangement:
+    """The boxes of the regions below the menu; a region that is not shown has no box."""
+
+    form: Form
+    boxes: dict[str, Box]
+    over: tuple[str, ...] = ()  # regions that lie over others, to be raised
+
+
+def arrange(width: int, height: int, folds: Folds, form: Form) -> Arrangement:
+    """Lay the regions out in an area of `width` by `height` px below the menu."""
+    if form is Form.COLUMN:
+        return _column(width, height, folds)
+    sizes = SIZES[form]
+    body_top, body_end = sizes.band, height - sizes.hints
+    margin_x = width - sizes.margin
+    boxes: dict[str, Box] = {
+        "band": (0, 0, width, sizes.band),
+        "hints": (0, body_end, width, sizes.hints),
+    }
+    over: tuple[str, ...] = ()
+    left = sizes.shelf if form is Form.WIDE and not folds.shelf else sizes.rail
+    if folds.shelf:
+        boxes["rail"] = (0, body_top, sizes.rail, body_end - body_top)
+    else:
+        boxes["shelf"] = (0, body_top, sizes.shelf, body_end - body_top)
+        over = ("shelf",) if form is Form.COMPACT else ()
+    boxes |= _centre(left, margin_x - left, body_top, body_end, folds, sizes)
+    boxes |= _margin(margin_x, body_top, sizes.margin, body_end - body_top)
+    return Arrangement(form, boxes, over)
+
+
+def _centre(  # noqa: PLR0913, PLR0917 - four edges of one rectangle, and how to divide it
+    x: int, width: int, top: int, end: int, folds: Folds, sizes: Sizes
+) -> dict[str, Box]:
+    low = sizes.landings_head if folds.landings else min(sizes.landings, (end - top) // 2)
+    boxes: dict[str, Box] = {
+        "head": (x, top, width, sizes.head),
+        "canvas": (x, top + sizes.head, width, end - top - sizes.head - low),
+    }
+    boxes["landings_bar" if folds.landings else "landings"] = (x, end - low, width, low)
+    return boxes
+
+
+def _margin(x: int, top: int, width: int, height: int) -> dict[str, Box]:
+    in_hand = min(300, height * 2 // 5)
+    return {
+        "findings": (x, top, width, height - in_hand),
+        "in_hand": (x, top + height - in_hand, width, in_hand),
+    }
+
+
+def _column(width: int, height: int, folds: Folds) -> Arrangement:
+    sizes = SIZES[Form.COLUMN]
+    bar_y = height - sizes.bar
+    boxes: dict[str, Box] = {
+        "band": (0, 0, width, sizes.band),
+        "bar": (0, bar_y, width, sizes.bar),
+    }
+    if folds.sheet == "canvas":
+        boxes["head"] = (0, sizes.band, width, sizes.head)
+        boxes["canvas"] = (0, sizes.band + sizes.head, width, bar_y - sizes.band - sizes.head)
+    else:
+        boxes[folds.sheet] = (0, sizes.band, width, bar_y - sizes.band)
+    return Arrangement(Form.COLUMN, boxes)

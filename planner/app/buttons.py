@@ -1,0 +1,62 @@
+"""Buttons that stand for an action: same words, keys, tip and state, and never under 24 px."""
+
+from PySide6.QtCore import QSize, Qt
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QPushButton
+
+from planner.app.fonts import BODY, font
+from planner.app.icons import icon
+from planner.drawing.looks import Look
+
+LEAST = 24
+
+
+class ActionButton(QPushButton):
+    """A push button that follows a QAction; with `icon_name`, the icon is drawn in the look."""
+
+    def __init__(self, action: QAction, look: Look, *, text: str = "", icon_name: str = "") -> None:
+        super().__init__(text)
+        self._action = action
+        self._icon_name = icon_name
+        self.setFont(font(BODY, bold=True))
+        self.setCheckable(action.isCheckable())
+        self.setMinimumSize(LEAST, LEAST)
+        self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        self.clicked.connect(self._on_clicked)
+        action.changed.connect(self._on_action_changed)
+        self.set_look(look)
+        self._on_action_changed()
+
+    def set_look(self, look: Look) -> None:
+        """Draw the icon in a look."""
+        if self._icon_name:
+            colour = look.on_accent if self.property("role") == "primary" else look.ink
+            self.setIcon(icon(self._icon_name, look, colour=colour))
+            self.setIconSize(QSize(16, 16))
+
+    def _on_clicked(self) -> None:
+        self._action.trigger()
+        self.setChecked(self._action.isChecked())
+
+    def _on_action_changed(self) -> None:
+        self.setEnabled(self._action.isEnabled())
+        self.setChecked(self._action.isChecked())
+        self.setToolTip(self._action.toolTip())
+        self.setAccessibleName(self._action.text().replace("&", "").rstrip("\u2026"))
+        self.setAccessibleDescription(self._action.statusTip())
+
+
+def segment(
+    text: str, at: str, look: Look, *, action: QAction | None = None, icon_name: str = ""
+) -> QPushButton:
+    """Return one button of a strip; `at` is first, middle, last or only."""
+    if action is not None:
+        made: QPushButton = ActionButton(action, look, text=text, icon_name=icon_name)
+    else:
+        made = QPushButton(text)
+        made.setFocusPolicy(Qt.FocusPolicy.TabFocus)
+        made.setCheckable(True)
+    made.setProperty("role", "segment")
+    made.setProperty("at", at)
+    made.setFont(font(BODY))
+    return made

@@ -1,0 +1,102 @@
+"""One square ink frame on a paper gap round whatever has the keyboard; nothing for the mouse."""
+
+from PySide6.QtCore import QEvent, QObject, QRect, Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit, QWidget
+from shiboken6 import isValid
+
+from planner.drawing.looks import Look
+
+_REACH = 4
+_TYPED_IN = (QLineEdit, QPlainTextEdit)
+
+
+class FocusRing(QWidget):
+    """The frame itself: it lies over the window and lets every event through."""
+
+    def __init__(self, parent: QWidget, look: Look) -> None:
+        super().__init__(parent)
+        self._look = look
+        self.setAttribute(Qt.WidgetAttribute.WA_TransparentForMouseEvents)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.setAccessibleName("")
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint ink outside, paper inside."""
+        painter = QPainter(self)
+        for inset, width, colour in ((1, 2, self._look.ink), (2.5, 1, self._look.paper)):
+            pen = QPen(QColor(colour), width)
+            pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
+            painter.setPen(pen)
+            painter.drawRect(self.rect().toRectF().adjusted(inset, inset, -inset, -inset))
+
+
+class FocusKeeper(QObject):
+    """Move the frame with the focus, in whichever window it is."""
+
+    def __init__(self, app: QApplication, look: Look) -> None:
+        super().__init__(app)
+        self._look = look
+        self._ring: FocusRing | None = None
+        self._watched: list[QWidget] = []
+        app.focusChanged.connect(self._on_focus_changed)
+
+    def set_look(self, look: Look) -> None:
+        """Draw in another look from the next focus on."""
+        self._look = look
+        if self._watched:
+            self._frame(self._watched[0])
+
+    @property
+    def ring(self) -> FocusRing | None:
+        """The frame that is shown, if one is."""
+        return self._ring
+
+    def _on_focus_changed(self, _old: QWidget | None, now: QWidget | None) -> None:
+        self._let_go()
+        if now is not None and self._is_due(now):
+            self._frame(now)
+
+    @staticmethod
+    def _is_due(widget: QWidget) -> bool:
+        if isinstance(widget, _TYPED_IN) or widget.isWindow():
+            return not widget.isWindow()
+        return not QApplication.mouseButtons()
+
+    def _let_go(self) -> None:
+        for widget in self._watched:
+            if isValid(widget):  # the focus also leaves a window that is being taken down
+                widget.removeEventFilter(self)
+        self._watched = []
+        if self._ring is not None and isValid(self._ring):
+            self._ring.hide()
+            self._ring.deleteLater()
+        self._ring = None
+
+    def _frame(self, widget: QWidget) -> None:
+        self._let_go()
+        window = widget.window()
+        self._ring = FocusRing(window, self._look)
+        step: QWidget | None = widget
+        while step is not None:
+            self._watched.append(step)
+            step.installEventFilter(self)
+            step = None if step is window else step.parentWidget()
+        self._move()
+
+    def _move(self) -> None:
+        if self._ring is None or not self._watched:
+            return
+        widget, window = self._watched[0], self._watched[-1]
+        shown = QRect(widget.mapTo(window, widget.rect().topLeft()), widget.size())
+        shown.adjust(-_REACH, -_REACH, _REACH, _REACH)
+        self._ring.setGeometry(shown.intersected(window.rect()))
+        self._ring.setVisible(widget.isVisible())
+        self._ring.raise_()
+
+    def eventFilter(self, watched: QObject, event: QEvent) -> bool:
+        """Follow the widget when it, or what it lies in, moves."""
+        kinds = QEvent.Type
+        if event.type() in {kinds.Move, kinds.Resize, kinds.Show, kinds.Hide}:
+            self._move()
+        return False

@@ -1,0 +1,125 @@
+"""The hints strip: the keys for what is under way at the left, what is saved at the right."""
+
+from PySide6.QtWidgets import QHBoxLayout, QWidget
+
+from planner.app.fonts import SMALL
+from planner.app.labels import ElidedLabel, label
+
+Hint = tuple[str, str]
+
+# What the keys do, by the panel that has the focus; `hand` while a core is in hand.
+HINTS: dict[str, tuple[Hint, ...]] = {
+    "canvas": (
+        ("Drag", "a core to a contact"),
+        ("Ctrl+L", "landings"),
+        ("G", "land by signal"),
+        ("N", "next finding"),
+        ("F6", "next panel"),
+        ("F1", "all keys"),
+    ),
+    "hand": (
+        ("Drop", "lands it"),
+        ("Shift", "exchanges with a landed core"),
+        ("Esc", "puts it back"),
+        ("F6", "next panel"),
+    ),
+    "landings": (
+        ("\u2191 \u2193", "core"),
+        ("\u2190 \u2192", "end"),
+        ("r1, tip, 3", "contact"),
+        ("Enter", "lands"),
+        ("Del", "lifts"),
+        ("X", "exchanges"),
+        ("C", "spare, capped"),
+        ("F6", "next panel"),
+    ),
+    "shelf": (
+        ("/", "search"),
+        ("\u2191 \u2193", "rows"),
+        ("Enter", "use it"),
+        ("F6", "next panel"),
+    ),
+    "findings": (("Enter", "go there"), ("Ctrl+Enter", "mend"), ("F6", "next panel")),
+    "in_hand": (("Tab", "next field"), ("F6", "next panel")),
+    "guide": (
+        ("Tab", "next question"),
+        ("Enter", "choose"),
+        ("/", "search the shelf"),
+        ("F6", "next panel"),
+        ("F1", "all keys"),
+    ),
+}
+GESTURE_KEYS: tuple[Hint, ...] = (
+    ("Drag a core's tip", "to a contact: lands it; off its contact: lifts it"),
+    ("Click a core, click a contact", "the same without dragging"),
+    ("Shift while dropping", "exchanges with the core that is there"),
+    ("M, held", "shows the mating side for as long as it is held"),
+    ("Space", "picks up the core that the focus is on"),
+    ("Esc", "puts back what is in hand"),
+    ("Landings: arrows", "choose the core and the end"),
+    ("Landings: r1, tip, 3 and Enter", "lands the core on that contact"),
+    ("Landings: Delete, X, C", "lifts, exchanges, marks as spare and capped"),
+)
+
+
+class HintsStrip(QWidget):
+    """Show hints for a context and the state of saving."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self._context = ""
+        self._row = QHBoxLayout(self)
+        self._row.setContentsMargins(16, 0, 16, 0)
+        self._row.setSpacing(8)
+        self._shown: list[QWidget] = []
+        self.state = ElidedLabel(SMALL, role="small", floor=60)
+        self._row.addStretch(1)
+        self._row.addWidget(self.state)
+        self.state.setAccessibleDescription("What is saved")
+        self.show_hints("canvas")
+
+    @property
+    def context(self) -> str:
+        """Which hints are shown."""
+        return self._context
+
+    def show_hints(self, context: str) -> None:
+        """Show the keys of a context of HINTS."""
+        if context == self._context or context not in HINTS:
+            return
+        self._context = context
+        for widget in self._shown:
+            self._row.removeWidget(widget)
+            widget.deleteLater()
+        self._shown = []
+        for index, (key, words) in enumerate(HINTS[context]):
+            self._add(index, key, words)
+        self.setAccessibleName("; ".join(f"{key} {words}" for key, words in HINTS[context]))
+        self._hide_what_does_not_fit()
+
+    def _add(self, index: int, key: str, words: str) -> None:
+        pair = QWidget()
+        row = QHBoxLayout(pair)
+        row.setContentsMargins(0, 0, 8, 0)
+        row.setSpacing(6)
+        cap = label(key, SMALL, bold=True, role="key")
+        cap.setFixedHeight(20)
+        row.addWidget(cap)
+        row.addWidget(label(words, SMALL, role="small"))
+        self._row.insertWidget(index, pair)
+        self._shown.append(pair)
+
+    def show_state(self, text: str) -> None:
+        """Tell what is saved."""
+        self.state.setText(text)
+        self._hide_what_does_not_fit()
+
+    def resizeEvent(self, event: object) -> None:
+        """Show as many hints as there is room for; F1 has them all."""
+        self._hide_what_does_not_fit()
+
+    def _hide_what_does_not_fit(self) -> None:
+        left = self.width() - 48 - self.state.sizeHint().width()
+        for pair in self._shown:
+            left -= pair.sizeHint().width() + 8
+            pair.setVisible(left >= 0)
