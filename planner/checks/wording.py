@@ -1,0 +1,78 @@
+"""The words in which findings name contacts, conductors and paths."""
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from functools import cached_property
+
+from planner.model.place import Place
+from planner.wiring.graph import Node, Wiring
+
+
+def listed(words: Iterable[str]) -> str:
+    """Join words as a sentence does: `a, b and c`."""
+    each = list(words)
+    if len(each) < 2:
+        return "".join(each)
+    return f"{', '.join(each[:-1])} and {each[-1]}"
+
+
+class Words:
+    """Names of the things in one plan."""
+
+    def __init__(self, wiring: Wiring) -> None:
+        self._wiring = wiring
+        self._plan = wiring.plan
+
+    def contact(self, end: str, contact: str) -> str:
+        """Name a contact as spoken: `ring 1`, `pin 3`."""
+        connector = self._plan.connector_of(end)
+        known = connector.by_id.get(contact) if connector else None
+        return known.spoken if known else contact
+
+    def spot(self, end: str, contact: str) -> str:
+        """Name a contact with its end: `A ring 1`."""
+        return f"{end} {self.contact(end, contact)}"
+
+    @cached_property
+    def _codes(self) -> dict[str, str]:
+        """The colour code of each conductor, where no other conductor has the same."""
+        codes = {}
+        for conductor in self._plan.conductors:
+            section = conductor.runs[0].section
+            cable = self._plan.cable_of(section) if section in self._plan.section_by_id else None
+            core = cable.core_by_id.get(conductor.runs[0].core) if cable else None
+            codes[conductor.id] = core.code if core else conductor.id
+        often = Counter(codes.values())
+        return {name: code if often[code] == 1 else name for name, code in codes.items()}
+
+    def conductor(self, conductor: str) -> str:
+        """Name a conductor: its colour code, or its id where the colour would not tell."""
+        return self._codes.get(conductor, conductor)
+
+    def node(self, node: Node) -> str:
+        """Name a contact or a conductor of the wiring."""
+        if node[0] == "contact":
+            return self.spot(node[1], node[2])
+        return self.conductor(node[1])
+
+    def path(self, nodes: Sequence[Node]) -> str:
+        """Name a path: `A ring 1 - BU - L tip`."""
+        return " - ".join(self.node(node) for node in nodes)
+
+    @staticmethod
+    def places(nodes: Iterable[Node]) -> tuple[Place, ...]:
+        """Return the places of contacts and conductors, in order, each once."""
+        found = {
+            Place(end=node[1], contact=node[2])
+            if node[0] == "contact"
+            else Place(conductor=node[1])
+            for node in nodes
+        }
+        return tuple(sorted(found))
+
+    def joint(self, end: str, contact: str) -> tuple[Place, ...]:
+        """Return the places of a joint: the contact with each conductor on it, or alone."""
+        landed = self._wiring.landed_on(end, contact)
+        if not landed:
+            return (Place(end=end, contact=contact),)
+        return tuple(Place(end=end, contact=contact, conductor=each) for each in landed)
