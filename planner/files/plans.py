@@ -35,10 +35,14 @@ def plan_from(values: Mapping[str, Any], path: Path) -> Plan:
     return plan
 
 
+def plan_values(plan: Plan) -> dict[str, Any]:
+    """Return a plan's plain values: fields in the model's order, defaults left out."""
+    return head("plan") | plan.model_dump(exclude_defaults=True)
+
+
 def plan_bytes(plan: Plan) -> bytes:
-    """Return the file of a plan: fields in the model's order, defaults left out, UTF-8."""
-    body = plan.model_dump(mode="python", exclude_defaults=True)
-    return json_text(head("plan") | body).encode()
+    """Return the file of a plan in UTF-8, the same bytes for the same plan."""
+    return json_text(plan_values(plan)).encode()
 
 
 def write_plan(path: Path, plan: Plan) -> None:

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from planner.data import data_dir
 from planner.files.definitions import Definition, read_definition
+from planner.files.folders import library_folder
 from planner.library.collection import Library
 from planner.library.crosscheck import crosscheck
 from planner.model.cable import Cable
@@ -24,24 +25,9 @@ def shipped_folders() -> tuple[Path, ...]:
     return (data_dir("connector_defs"), *shelves)
 
 
-def user_folder() -> Path:
-    """Return the user's own folder of definitions; CUPWRIGHT_DATA names another data folder."""
-    return user_data_folder() / "library"
-
-
-def user_data_folder() -> Path:
-    """Return where Cupwright keeps the user's data; it need not exist."""
-    named = os.environ.get("CUPWRIGHT_DATA")
-    if named:
-        return Path(named)
-    from platformdirs import user_data_path  # noqa: PLC0415 - only where no folder is named
-
-    return user_data_path("cupwright", appauthor=False)
-
-
 def load_library(folders: Sequence[Path] = ()) -> Library:
     """Load all definitions; of two with one id the later counts. A broken file hurts no other."""
-    own = user_folder()
+    own = library_folder()
     named = ((own,) if own.is_dir() else ()) + tuple(folders)
     records: list[Definition] = []
     problems: list[Problem] = []

@@ -1,0 +1,42 @@
+"""`cupwright check PLAN`: the findings of a plan, as a table or JSON."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import Any
+
+from planner.cli.output import NAME, say
+from planner.cli.parsing import Parser, add_debug
+
+
+def run(words: Sequence[str]) -> int:
+    """Print the findings; return 1 if there is a stop, else 0."""
+    args = _parser().parse_args(words)
+    # Imported only now: wrong use should be told at once.
+    from planner.cli.findings_text import findings_json, findings_table  # noqa: PLC0415
+    from planner.library.loading import load_library  # noqa: PLC0415
+    from planner.services.checking import check_plan, verdict  # noqa: PLC0415
+    from planner.services.opening import open_plan  # noqa: PLC0415
+
+    plan = open_plan(Path(args.plan))
+    found = check_plan(plan, load_library(args.folder).pinouts())
+    write: Any = findings_json if args.json else findings_table
+    say(write(args.plan, plan, found))
+    return 1 if verdict(found) == "stop" else 0
+
+
+def _parser() -> Parser:
+    parser = Parser(
+        prog=f"{NAME} check",
+        description="Check a plan. Exit status 0: no stop; 1: at least one; 3: not readable.",
+    )
+    parser.add_argument("plan", metavar="PLAN", help="the build plan")
+    parser.add_argument("--json", action="store_true", help="print one JSON object")
+    parser.add_argument(
+        "--folder",
+        type=Path,
+        action="append",
+        default=[],
+        help="a folder of more definitions (may be given again)",
+    )
+    add_debug(parser)
+    return parser

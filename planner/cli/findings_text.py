@@ -1,0 +1,76 @@
+"""Findings as a table of 80 columns, and as the JSON object that machines read."""
+
+import json
+import textwrap
+from collections.abc import Iterator, Sequence
+
+from planner.checks.finding import WEIGHTS, Finding
+from planner.cli.output import WIDTH
+from planner.model.place import Place
+from planner.model.plan import Plan
+from planner.services.checking import is_accepted, verdict
+
+_LEFT = 31
+_CLOSING = {
+    "stop": "NOT CLEAR TO SOLDER: mend every stop first.",
+    "caution": "No stop. Mend each caution, or accept it with a reason.",
+    "clear": "Clear to solder.",
+}
+
+
+def findings_json(path: str, _plan: Plan, findings: Sequence[Finding]) -> str:
+    """Return the object of the contract: plan, verdict, findings."""
+    found = [
+        {
+            "code": finding.code,
+            "weight": finding.weight,
+            "what": finding.what,
+            "why": finding.why,
+            "mend": finding.mend,
+            "where": [place.as_dict() for place in finding.where],
+        }
+        for finding in findings
+    ]
+    values = {"plan": path, "verdict": verdict(findings), "findings": found}
+    return json.dumps(values, indent=2, ensure_ascii=False)
+
+
+def findings_table(path: str, plan: Plan, findings: Sequence[Finding]) -> str:
+    """Return a head line, the findings, and a closing line, none wider than 80 columns."""
+    lines = [*_wrapped("", plan.title or path, WIDTH)]
+    for finding in findings:
+        lines += ["", *_finding_lines(plan, finding)]
+    lines += ["", f"{_counts(findings)}. {_CLOSING[verdict(findings)]}"]
+    return "\n".join(lines)
+
+
+def _finding_lines(plan: Plan, finding: Finding) -> Iterator[str]:
+    head = f"{finding.weight:<8} {finding.code:<21} "
+    yield from _wrapped(head, finding.what, WIDTH)
+    indent = " " * _LEFT
+    if finding.where:
+        yield from _wrapped(f"{indent}at ", "; ".join(map(_place_text, finding.where)), WIDTH)
+    yield from _wrapped(f"{indent}why ", finding.why, WIDTH)
+    yield from _wrapped(f"{indent}mend ", finding.mend, WIDTH)
+    acceptance = is_accepted(plan, finding)
+    if acceptance:
+        by = f" ({acceptance.by})" if acceptance.by else ""
+        yield from _wrapped(f"{indent}accepted ", f"{acceptance.reason}{by}", WIDTH)
+
+
+def _wrapped(head: str, text: str, width: int) -> list[str]:
+    return textwrap.wrap(
+        text, width, initial_indent=head, subsequent_indent=" " * max(_LEFT, 0) if head else ""
+    )
+
+
+def _place_text(place: Place) -> str:
+    pairs = (("", place.end), ("contact ", place.contact), ("", place.conductor), ("", place.part))
+    return " ".join(word + name for word, name in pairs if name)
+
+
+def _counts(findings: Sequence[Finding]) -> str:
+    if not findings:
+        return "No findings"
+    counts = [(sum(f.weight == weight for f in findings), weight) for weight in WEIGHTS]
+    return ", ".join(f"{n} {weight}{'s' * (n != 1)}" for n, weight in counts if n)

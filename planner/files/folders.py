@@ -1,0 +1,24 @@
+"""Where Cupwright keeps the user's own data."""
+
+import os
+from pathlib import Path
+
+
+def user_data_folder() -> Path:
+    """Return the user's data folder, or the one CUPWRIGHT_DATA names; it need not exist."""
+    named = os.environ.get("CUPWRIGHT_DATA")
+    if named:
+        return Path(named)
+    from platformdirs import user_data_path  # noqa: PLC0415 - only where no folder is named
+
+    return user_data_path("cupwright", appauthor=False)
+
+
+def library_folder() -> Path:
+    """Return the folder of the user's own definitions."""
+    return user_data_folder() / "library"
+
+
+def recovery_folder() -> Path:
+    """Return the folder of the copies kept while plans are open."""
+    return user_data_folder() / "recovery"
