@@ -100,6 +100,11 @@ def reaches(plan: Plan, end: str, conductor: str) -> bool:
     return any(found.id == conductor for found, _ in plan.conductors_at.get(end, ()))
 
 
+def answered(plan: Plan) -> set[tuple[str, str]]:
+    """Return (end, conductor) for all that is landed or capped."""
+    return set(plan.landing_at) | {(cap.end, cap.conductor) for cap in plan.caps}
+
+
 def spoken_count(count: int) -> str:
     """Say a small number of cores in words: `one core`, `two cores`."""
     words = ("no", "one", "two", "three", "four", "five", "six")

@@ -5,7 +5,7 @@ from typing import get_args
 
 from planner.edits.changing import changed, node_ids, the_connector, the_end, with_end
 from planner.edits.refusal import DoesNotFit, NotAllowed
-from planner.edits.settling import carrying, pruned, settled
+from planner.edits.settling import carrying, fit, settled
 from planner.model.connector import Connector
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Channel, End, Plan, Role
@@ -14,14 +14,8 @@ from planner.model.signals import CHANNELS, channel_of
 
 def check_fits(connector: Connector, pinout: PinoutRecord) -> None:
     """Refuse a pinout record that is for other hardware, or names contacts that are not there."""
-    if connector.id not in pinout.fits:
+    if not fit(connector, pinout):
         raise DoesNotFit(f"{pinout.title} is not for {connector.title}", "Choose one that fits it.")
-    missing = [contact for contact in pinout.signals if contact not in connector.by_id]
-    if missing:
-        raise DoesNotFit(
-            f"{pinout.title} names {missing[0]}, which {connector.title} has not",
-            "Mend the record, or choose another.",
-        )
 
 
 def choose_connector(
@@ -34,16 +28,9 @@ def choose_connector(
     record = the_end(plan, end)
     if pinout is not None:
         check_fits(connector, pinout)
-    kept = plan.pinout_of(end)
-    fits = kept is not None and connector.id in kept.fits
-    fits = fits and kept is not None and set(kept.signals) <= set(connector.by_id)
     plan = carrying(plan, connectors=connector)
-    plan = with_end(
-        plan, changed(record, connector=connector.id, pinout=record.pinout if fits else "")
-    )
-    if pinout is not None:
-        plan = choose_pinout(plan, end=end, pinout=pinout)
-    return settled(plan)
+    plan = settled(with_end(plan, changed(record, connector=connector.id)))
+    return plan if pinout is None else choose_pinout(plan, end=end, pinout=pinout)
 
 
 def choose_pinout(plan: Plan, *, end: str, pinout: PinoutRecord) -> Plan:
@@ -54,7 +41,7 @@ def choose_pinout(plan: Plan, *, end: str, pinout: PinoutRecord) -> Plan:
     if pinout.one_channel:
         channel = record.channel or default_channel(plan, end)
     plan = carrying(plan, pinouts=pinout)
-    return pruned(with_end(plan, changed(record, pinout=pinout.id, channel=channel)))
+    return settled(with_end(plan, changed(record, pinout=pinout.id, channel=channel)))
 
 
 def default_channel(plan: Plan, end: str) -> Channel:

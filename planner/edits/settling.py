@@ -1,21 +1,39 @@
 """Keep a plan whole after its structure changed: nothing refers to what is not there any more."""
 
 from planner.edits.changing import changed, node_ids, with_landings
+from planner.model.connector import Connector
+from planner.model.pinout import PinoutRecord
 from planner.model.plan import Definitions, End, Landing, Link, Plan
 
 
 def settled(plan: Plan) -> Plan:
-    """Drop landings, caps, links, orders and parts of what is gone, and unused definitions."""
+    """Drop what refers to something gone or does not fit any more, and unused definitions."""
+    plan = plan.evolve(ends=tuple(_fitted(plan, end) for end in plan.ends))
     at_ends = {(end, it.id) for end, pairs in plan.conductors_at.items() for it, _ in pairs}
     contacts = {(end.id, contact) for end in plan.ends for contact in _contacts(plan, end.id)}
     landings = [it for it in plan.landings if _holds(it, at_ends, contacts)]
     landed = {(it.end, it.conductor) for it in landings}
     caps = tuple(it for it in plan.caps if (it.end, it.conductor) in at_ends - landed)
-    nodes = node_ids(plan)
-    parts = tuple(it for it in plan.parts if {it.at, it.comes_from} <= nodes)
-    ends = tuple(_ordered(end, contacts, at_ends) for end in plan.ends)
-    tidy = plan.evolve(ends=ends, caps=caps, parts=parts, links=_links(plan, contacts))
+    nodes, ends = node_ids(plan), plan.end_by_id
+    parts = tuple(it for it in plan.parts if it.at in nodes and it.comes_from in ends)
+    tidy = plan.evolve(caps=caps, parts=parts, links=_links(plan, contacts))
     return pruned(with_landings(tidy, landings))
+
+
+def _fitted(plan: Plan, end: End) -> End:
+    """Drop a pinout that is for other hardware, and contacts from the order that are not there."""
+    connector, pinout = plan.connector_of(end.id), plan.pinout_of(end.id)
+    known = connector.by_id if connector is not None else {}
+    fits = connector is not None and pinout is not None and fit(connector, pinout)
+    order = tuple(contact for contact in end.solder_order if contact in known)
+    if order == end.solder_order and (fits or not end.pinout):
+        return end
+    return end.evolve(solder_order=order, pinout=end.pinout if fits else "")
+
+
+def fit(connector: Connector, pinout: PinoutRecord) -> bool:
+    """Tell whether a pinout record is for this hardware and names only contacts that it has."""
+    return connector.id in pinout.fits and set(pinout.signals) <= set(connector.by_id)
 
 
 def _contacts(plan: Plan, end: str) -> tuple[str, ...]:
@@ -36,12 +54,6 @@ def _links(plan: Plan, contacts: set[tuple[str, str]]) -> tuple[Link, ...]:
         elif len(left) > 1:
             links.append(link.evolve(contacts=left))
     return tuple(links)
-
-
-def _ordered(end: End, contacts: set[tuple[str, str]], at_ends: set[tuple[str, str]]) -> End:
-    known = contacts | at_ends
-    order = tuple(name for name in end.solder_order if (end.id, name) in known)
-    return end if order == end.solder_order else end.evolve(solder_order=order)
 
 
 def pruned(plan: Plan) -> Plan:

@@ -1,0 +1,178 @@
+"""Lines to wire: which contacts a signal still has to join, and which free core may do it."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from planner.edits.changing import reaches
+from planner.edits.refusal import EditRefused
+from planner.edits.routing import check_route, leg_for
+from planner.model.cable import Core
+from planner.model.plan import Conductor, Plan
+from planner.model.signals import GROUNDS, channel_of, leg_of, sort_key
+from planner.wiring.graph import Wiring, contact_node
+
+# Left white, right red: CTA/CEDIA-863. Only ever used to choose between cores that are else equal.
+CHANNEL_OF_COLOUR = {"WH": "L", "RD": "R"}
+
+Spot = tuple[str, str]  # (end, contact)
+
+
+@dataclass(frozen=True)
+class Line:
+    """One conductor to be: the signals it carries between two contacts."""
+
+    signals: frozenset[str]
+    near: Spot
+    far: Spot
+
+    @property
+    def unit(self) -> tuple[str, ...]:
+        """What is kept together on one pair: the channel and where it goes."""
+        return (*sorted({channel_of(it) for it in self.signals}), *self.far[:1])
+
+    @property
+    def rank(self) -> tuple[int, str]:
+        """Order by channel, plus before minus; a joined return after all that share it."""
+        return max(sort_key(it) for it in self.signals)
+
+
+@dataclass(frozen=True)
+class Doubt:
+    """A signal that an end carries on several contacts, with none certain."""
+
+    signal: str
+    end: str
+    contacts: tuple[str, ...]
+
+
+def carriers(wiring: Wiring, end: str, signals: Iterable[str]) -> tuple[str, ...]:
+    """Return the contacts of an end that carry one of the signals, in the connector's order."""
+    connector = wiring.plan.connector_of(end)
+    wanted = frozenset(signals)
+    known = connector.by_id if connector is not None else {}
+    return tuple(it for it in known if wiring.signals_at(end, it) & wanted)
+
+
+def ends_carrying(wiring: Wiring) -> dict[str, tuple[str, ...]]:
+    """Return the ends that carry each channel leg; signals in order, ends in the plan's order."""
+    found: dict[str, list[str]] = {}
+    for end in wiring.plan.ends:
+        for (at, _), signals in wiring.signals.items():
+            if at == end.id:
+                for signal in signals - GROUNDS:
+                    if end.id not in found.setdefault(signal, []):
+                        found[signal].append(end.id)
+    return {signal: tuple(found[signal]) for signal in sorted(found, key=sort_key)}
+
+
+def open_lines(wiring: Wiring) -> tuple[tuple[Line, ...], tuple[Doubt, ...]]:
+    """Return the lines that are still to be wired, in order, and the signals left in doubt."""
+    joins: dict[tuple[Spot, Spot], set[str]] = {}
+    doubts = []
+    for signal, ends in ends_carrying(wiring).items():
+        spots = {end: carriers(wiring, end, {signal}) for end in ends}
+        double = [Doubt(signal, end, at) for end, at in spots.items() if len(at) > 1]
+        if len(ends) > 1 and double:
+            doubts += double
+            continue
+        for near, far in _to_join(wiring, [(end, at[0]) for end, at in spots.items()]):
+            joins.setdefault((near, far), set()).add(signal)
+    lines = [Line(frozenset(signals), *pair) for pair, signals in joins.items()]
+    return tuple(sorted(lines, key=lambda line: line.rank)), tuple(doubts)
+
+
+def _to_join(wiring: Wiring, spots: list[Spot]) -> list[tuple[Spot, Spot]]:
+    """Pair the first contact with each that no metal joins to it yet."""
+    hub = wiring.net_of(contact_node(*spots[0]))
+    apart: list[tuple[Spot, Spot]] = []
+    seen = {hub}
+    for spot in spots[1:]:
+        net = wiring.net_of(contact_node(*spot))
+        if net not in seen:
+            seen.add(net)
+            apart.append((spots[0], spot))
+    return apart
+
+
+def can_reach(plan: Plan, conductor: str, end: str) -> bool:
+    """Tell whether a conductor comes out at an end, or can be led there."""
+    if reaches(plan, end, conductor):
+        return True
+    leg = leg_for(plan, conductor, end)
+    if leg is None:
+        return False
+    try:
+        check_route(plan, conductor=conductor, section=leg)
+    except EditRefused:
+        return False
+    return True
+
+
+def free_cores(plan: Plan) -> tuple[Conductor, ...]:
+    """Return the cores that are neither landed nor capped anywhere, in cable order."""
+    used = {it.conductor for it in plan.landings} | {it.conductor for it in plan.caps}
+    return tuple(it for it in plan.conductors if it.kind == "core" and it.id not in used)
+
+
+def core_of(plan: Plan, conductor: Conductor) -> Core | None:
+    """Return the core of a conductor's first run."""
+    cable = plan.cable_of(conductor.runs[0].section)
+    return cable.core_by_id.get(conductor.runs[0].core) if cable is not None else None
+
+
+def assign(plan: Plan, lines: tuple[Line, ...]) -> dict[Line, str]:
+    """Choose a free core for each line: legs of one channel on one pair, else in cable order."""
+    free = list(free_cores(plan))
+    chosen: dict[Line, str] = {}
+    units: dict[tuple[str, ...], list[Line]] = {}
+    for line in lines:
+        units.setdefault(line.unit, []).append(line)
+    for unit in units.values():
+        pool = _best_pool(plan, unit, free)
+        for line in unit:
+            fit = [it for it in pool if _fits(plan, line, it)]
+            if fit:
+                core = min(fit, key=lambda it, line=line: _preference(plan, line, it))  # type: ignore[misc] # mypy cannot type a default that binds the loop variable
+                chosen[line] = core.id
+                pool.remove(core)
+                free.remove(core)
+    return chosen
+
+
+def _fits(plan: Plan, line: Line, conductor: Conductor) -> bool:
+    return all(can_reach(plan, conductor.id, end) for end, _ in (line.near, line.far))
+
+
+def _best_pool(plan: Plan, unit: list[Line], free: list[Conductor]) -> list[Conductor]:
+    """Return the free cores of the pair that suits a unit best, or all free ones."""
+    groups: dict[tuple[str, str], list[Conductor]] = {}
+    for conductor in free:
+        core = core_of(plan, conductor)
+        if core is not None and core.group and _fits(plan, unit[0], conductor):
+            groups.setdefault((conductor.runs[0].section, core.group), []).append(conductor)
+    enough = [group for group in groups.values() if len(group) >= len(unit)]
+    if not enough:
+        return list(free)
+
+    def suits(group: list[Conductor]) -> tuple[bool, int, int]:
+        away = any(not reaches(plan, unit[0].far[0], it.id) for it in group)
+        colours = min(_colour_rank(plan, unit[0], it) for it in group)
+        return (away, len(group) - len(unit), colours)
+
+    return min(enough, key=suits)
+
+
+def _preference(plan: Plan, line: Line, conductor: Conductor) -> tuple[bool, int]:
+    away = not all(reaches(plan, end, conductor.id) for end, _ in (line.near, line.far))
+    return (away, _colour_rank(plan, line, conductor))
+
+
+def _colour_rank(plan: Plan, line: Line, conductor: Conductor) -> int:
+    """Return 0 for a channel's own colour on its plus leg, 2 for another channel's, else 1."""
+    core = core_of(plan, conductor)
+    meant = CHANNEL_OF_COLOUR.get(core.colours[0], "") if core is not None else ""
+    channels = {channel_of(it) for it in line.signals}
+    if not meant or not channels <= {"L", "R"}:
+        return 1
+    plus = {leg_of(it) for it in line.signals} == {"+"}
+    return 0 if plus and channels == {meant} else 2

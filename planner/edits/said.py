@@ -1,0 +1,124 @@
+"""Say in sentences what landing by signal has left, and why."""
+
+from collections.abc import Iterator
+
+from planner.edits.changing import answered, the_contact
+from planner.edits.landings import occupants
+from planner.edits.lines import Doubt, Line, carriers, ends_carrying, open_lines
+from planner.edits.shields import policy_of, shield_contacts
+from planner.edits.signal_shields import certain_contacts, loose_shields
+from planner.model.plan import Conductor, Plan
+from planner.model.signals import signal_text, signals_text
+from planner.wiring.graph import Wiring
+from planner.wiring.roles import role_of
+
+Said = tuple[str, str]  # the end it is about, or empty text; the sentence
+
+
+def left(plan: Plan, end: str = "") -> tuple[str, ...]:
+    """Return what is left of the whole lead, or what concerns one end, each thing once."""
+    wiring = Wiring(plan)
+    told = [*_not_chosen(plan), *_alone(wiring), *_lines(wiring), *_cores(wiring)]
+    told += _shields(wiring)
+    return tuple(dict.fromkeys(text for at, text in told if not end or at in {"", end}))
+
+
+def _not_chosen(plan: Plan) -> Iterator[Said]:
+    for end in plan.ends:
+        if plan.connector_of(end.id) is None:
+            yield end.id, f"{end.id} has no connector yet"
+        elif plan.pinout_of(end.id) is None:
+            yield end.id, f"{end.id} has no pinout yet"
+    for section in plan.sections:
+        if plan.cable_of(section.id) is None and not section.fan_of:
+            yield "", f"{section.id} has no cable yet"
+
+
+def _alone(wiring: Wiring) -> Iterator[Said]:
+    if len([end for end in wiring.plan.ends if wiring.plan.pinout_of(end.id)]) < 2:
+        return
+    for signal, ends in ends_carrying(wiring).items():
+        if len(ends) == 1:
+            yield ends[0], f"{signal_text(signal)} at {ends[0]}: no other end carries it"
+
+
+def _lines(wiring: Wiring) -> Iterator[Said]:
+    lines, doubts = open_lines(wiring)
+    for doubt in doubts:
+        yield doubt.end, _doubtful(wiring.plan, doubt)
+    for line in lines:
+        yield line.far[0], _unwired(wiring.plan, line)
+
+
+def _doubtful(plan: Plan, doubt: Doubt) -> str:
+    names = [the_contact(plan, doubt.end, it).spoken for it in doubt.contacts]
+    listed = f"{', '.join(names[:-1])} and {names[-1]}"
+    return f"{signal_text(doubt.signal)} at {doubt.end}: {listed} carry it, choose one"
+
+
+def _unwired(plan: Plan, line: Line) -> str:
+    for end, contact in (line.near, line.far):
+        record = the_contact(plan, end, contact)
+        if len(occupants(plan, end, contact)) >= record.terminal.takes:
+            return f"{record.spoken} at {end} is taken"
+    return f"{signals_text(line.signals)} at {line.far[0]}: no core is left for it"
+
+
+def _cores(wiring: Wiring) -> Iterator[Said]:
+    plan = wiring.plan
+    done = answered(plan)
+    for conductor in plan.conductors:
+        if conductor.kind == "shield":
+            continue
+        landed = [it for it in plan.landings if it.conductor == conductor.id]
+        if not any(name == conductor.id for _, name in done):
+            yield "", f"{conductor.id} is spare"
+        signals = frozenset().union(*(wiring.signals_at(it.end, it.contact) for it in landed))
+        for end in wiring.ends_of(conductor.id) if landed else ():
+            if (end, conductor.id) not in done:
+                yield end, _loose(wiring, conductor.id, end, signals)
+
+
+def _loose(wiring: Wiring, conductor: str, end: str, signals: frozenset[str]) -> str:
+    carrying = carriers(wiring, end, signals)
+    if not signals:
+        return f"{conductor} at {end}: where it is landed carries nothing"
+    if not carrying:
+        return f"{conductor} at {end}: nothing there carries {signals_text(signals)}"
+    names = " and ".join(the_contact(wiring.plan, end, it).spoken for it in carrying)
+    full = all(
+        len(occupants(wiring.plan, end, it)) >= the_contact(wiring.plan, end, it).terminal.takes
+        for it in carrying
+    )
+    return f"{conductor} at {end}: {names} {'is taken' if full else 'is not certain'}"
+
+
+def _shields(wiring: Wiring) -> Iterator[Said]:
+    plan = wiring.plan
+    for end in plan.ends:
+        for shield in loose_shields(plan, end.id):
+            yield end.id, f"{shield.id} at {end.id}: {_unshielded(wiring, shield, end.id)}"
+    roles = {role_of(plan, end.id) for end in plan.ends}
+    for shield in plan.conductors:
+        if shield.kind == "shield" and not _is_landed(plan, shield.id):
+            policy = policy_of(plan, shield)
+            if policy is None:
+                yield "", f"{shield.id}: no shield policy is chosen"
+            elif policy == "source-end" and "source" not in roles:
+                yield "", f"{shield.id}: no end is known as the source"
+            elif policy == "load-end" and "load" not in roles:
+                yield "", f"{shield.id}: no end is known as the load"
+
+
+def _unshielded(wiring: Wiring, shield: Conductor, end: str) -> str:
+    contacts = shield_contacts(wiring, end)
+    names = [the_contact(wiring.plan, end, it).spoken for it in contacts]
+    if not contacts:
+        return "no contact is for it"
+    if not certain_contacts(wiring, shield, end):
+        return f"{', '.join(names[:-1])} or {names[-1]}, choose one"
+    return f"{names[0]} is taken"
+
+
+def _is_landed(plan: Plan, conductor: str) -> bool:
+    return any(it.conductor == conductor for it in plan.landings)

@@ -1,0 +1,109 @@
+"""Land shields after their policy, each on the contact nearest to its own channel's."""
+
+import math
+
+from planner.edits.changing import answered
+from planner.edits.landings import land, occupants
+from planner.edits.shields import (
+    channels_inside,
+    cores_inside,
+    shield_contacts,
+    wanted_ends,
+)
+from planner.model.connector import Connector
+from planner.model.plan import Conductor, Plan
+from planner.model.signals import channel_of
+from planner.wiring.graph import Wiring
+
+
+def land_shields(plan: Plan) -> Plan:
+    """Land each loose shield where its policy wants it and a contact that may take it has room."""
+    for end in plan.ends:
+        for shield, contact in _choices(plan, end.id).items():
+            plan = land(plan, end=end.id, conductor=shield, contact=contact)
+    return plan
+
+
+def loose_shields(plan: Plan, end: str) -> tuple[Conductor, ...]:
+    """Return the shields that the policy wants at an end and that are neither landed nor capped."""
+    done = answered(plan)
+    return tuple(
+        it
+        for it in plan.conductors
+        if it.kind == "shield" and (end, it.id) not in done and end in wanted_ends(plan, it)
+    )
+
+
+def _choices(plan: Plan, end: str) -> dict[str, str]:
+    """Choose contacts for the loose shields of an end: of their own channel, the nearest."""
+    wiring, connector = Wiring(plan), plan.connector_of(end)
+    room = _room(plan, end, shield_contacts(wiring, end))
+    shields = loose_shields(plan, end)
+    if connector is None or not room or not shields:
+        return {}
+    fits = {shield.id: certain_contacts(wiring, shield, end) for shield in shields}
+    fits = {name: tuple(it for it in contacts if it in room) for name, contacts in fits.items()}
+    cost = {
+        (shield.id, contact): _distance_mm(connector, plan, end, shield, contact)
+        for shield in shields
+        for contact in fits[shield.id]
+    }
+    chosen = _matched(cost)
+    for shield in shields:
+        free = [it for it in fits[shield.id] if room[it] > list(chosen.values()).count(it)]
+        if shield.id not in chosen and free:
+            chosen[shield.id] = min(free, key=lambda it, name=shield.id: cost[name, it])  # type: ignore[misc] # mypy cannot type a default that binds the loop variable
+    return chosen
+
+
+def _room(plan: Plan, end: str, contacts: tuple[str, ...]) -> dict[str, int]:
+    connector = plan.connector_of(end)
+    if connector is None:
+        return {}
+    left = {
+        it: connector.by_id[it].terminal.takes - len(occupants(plan, end, it)) for it in contacts
+    }
+    return {contact: room for contact, room in left.items() if room > 0}
+
+
+def certain_contacts(wiring: Wiring, shield: Conductor, end: str) -> tuple[str, ...]:
+    """Return the contacts that may take a shield at an end; none while it is not certain.
+
+    Contacts that carry shield are all as good. Of several returns only that of the channel inside
+    the shield will do.
+    """
+    contacts = shield_contacts(wiring, end)
+    if len(contacts) < 2 or all("shield" in wiring.signals_at(end, it) for it in contacts):
+        return contacts
+    inside = channels_inside(wiring, shield, end)
+    own = tuple(
+        it for it in contacts if inside & {channel_of(one) for one in wiring.signals_at(end, it)}
+    )
+    return own if len(own) == 1 else ()
+
+
+def _distance_mm(
+    connector: Connector, plan: Plan, end: str, shield: Conductor, contact: str
+) -> float:
+    """Return how far a contact is from those of the cores inside a shield, on average, mm."""
+    landed = [plan.landing_at.get((end, core)) for core in cores_inside(plan, shield, end)]
+    spots = [connector.by_id[it.contact].terminal for it in landed if it is not None]
+    at = connector.by_id[contact].terminal
+    away = [math.hypot(spot.x_mm - at.x_mm, spot.y_mm - at.y_mm) for spot in spots]
+    return sum(away) / len(away) if away else 0.0
+
+
+def _matched(cost: dict[tuple[str, str], float]) -> dict[str, str]:
+    """Give each shield its own contact so that as many as can have one and the sum is least.
+
+    The eight grounds of a 25-way loom lie so that each could serve two circuits; only the best sum
+    over all gives each circuit the one of AES59.
+    """
+    import networkx as nx  # noqa: PLC0415 - dear to import, and only this needs it
+
+    graph: nx.Graph[tuple[str, str]] = nx.Graph()
+    for (shield, contact), away_mm in cost.items():
+        graph.add_edge(("shield", shield), ("contact", contact), weight=-away_mm)
+    pairs = nx.max_weight_matching(graph, maxcardinality=True)
+    chosen = dict(sorted(sorted(pair, reverse=True) for pair in pairs))
+    return {shield[1]: contact[1] for shield, contact in chosen.items()}
