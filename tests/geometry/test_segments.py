@@ -31,12 +31,9 @@ def exact_distance(p0, p1, q0, q1) -> float:
         return min(max(x, Fraction(0)), Fraction(1))
 
     candidates = [(Fraction(s), Fraction(t)) for s in (0, 1) for t in (0, 1)]
-    for s in (Fraction(0), Fraction(1)):
-        if c:
-            candidates.append((s, clamp(Fraction(b * s + e) / c)))
-    for t in (Fraction(0), Fraction(1)):
-        if a:
-            candidates.append((clamp(Fraction(b * t - d) / a), t))
+    ends = (Fraction(0), Fraction(1))
+    candidates += [(s, clamp(Fraction(b * s + e) / c)) for s in ends if c]
+    candidates += [(clamp(Fraction(b * t - d) / a), t) for t in ends if a]
     determinant = a * c - b * b
     if determinant:
         s, t = Fraction(b * e - c * d) / determinant, Fraction(a * e - b * d) / determinant
