@@ -1,0 +1,113 @@
+"""An end's head (badge, title, side tag, where the pinout came from) and its scale bar."""
+
+from planner.drawing.bench.facts import EndFacts
+from planner.drawing.bench.parts import Side
+from planner.drawing.looks import Look
+from planner.drawing.marks import mark
+from planner.drawing.metrics import clipped, text_width
+from planner.drawing.primitives import Circle, DrawList, Path, Poly, Rect, Style, Text
+
+HEAD_HEIGHT, BADGE = 44.0, 22.0
+_SOLDER, _MATING = "Solder side", "Mating side, mirrored"
+_STEPS_MM = (0.5, 1.0, 2.0, 3.0, 5.0, 10.0, 20.0, 30.0, 50.0)
+
+
+def badge(letter: str, x: float, y: float, look: Look) -> DrawList:
+    """Draw an end's letter in its square; a longer name widens it. (x, y): top left."""
+    width = max(BADGE, text_width(letter, 15, bold=True) + 10)
+    return (
+        Rect((x, y), width, BADGE, Style(fill=look.ink), radius=3),
+        Text((x + width / 2, y + 16.45), letter, 15, look.paper, bold=True, anchor="middle"),
+    )
+
+
+def _solder_tag(x: float, y: float, look: Look) -> DrawList:
+    """Draw the solid tag with the iron; its point is at (x, y)."""
+    right = x + 38 + text_width(_SOLDER, 12, bold=True) + 8
+    outline = (
+        ("M", (x + 9, y - 12)), ("L", (right - 4, y - 12)),
+        ("C", (right - 1.8, y - 12, right, y - 10.2, right, y - 8)), ("L", (right, y + 8)),
+        ("C", (right, y + 10.2, right - 1.8, y + 12, right - 4, y + 12)),
+        ("L", (x + 9, y + 12)), ("L", (x, y)), ("Z", ()),
+    )  # fmt: skip
+    tip = ((x + 17, y + 6), (x + 20.5, y + 0.5), (x + 22.5, y + 2.5))
+    rod, grip = ((x + 22.4, y + 0.6), (x + 25.5, y - 2.5)), ((x + 26.2, y - 3.2), (x + 30, y - 7))
+    return (
+        Path(outline, Style(fill=look.ink)),
+        Circle((x + 9, y), 2.2, Style(fill=look.paper)),
+        Poly(tip, Style(fill=look.paper), closed=True),
+        Poly(rod, Style(stroke=look.paper, width=2.4)),
+        Poly(grip, Style(stroke=look.paper, width=4.2, cap="round")),
+        Text((x + 38, y + 4.36), _SOLDER, 12, look.paper, bold=True),
+    )
+
+
+def _mating_tag(x: float, y: float, look: Look) -> DrawList:
+    """Draw the ochre outlined tag, notched at its other end."""
+    right = x + text_width(_MATING, 12, bold=True) + 26
+    points = ((x, y - 12), (right - 9, y - 12), (right, y), (right - 9, y + 12), (x, y + 12))
+    pen = Style(fill=look.caution_wash, stroke=look.caution, width=2)
+    return (
+        Poly(points, pen, closed=True),
+        Circle((right - 11, y), 2.4, Style(fill=look.caution)),
+        Text((x + 7, y + 4.36), _MATING, 12, look.ink, bold=True),
+    )
+
+
+def tag_width(side: Side) -> float:
+    """Return the width of the side tag in px."""
+    if side == "solder":
+        return 46 + text_width(_SOLDER, 12, bold=True)
+    return 26 + text_width(_MATING, 12, bold=True)
+
+
+def head(facts: EndFacts, look: Look, side: Side, room: float) -> tuple[DrawList, float]:
+    """Draw the head from its top left corner; return it with its width, at most about `room`."""
+    letter = badge(facts.end, 0, 0, look)
+    left = max(BADGE, text_width(facts.end, 15, bold=True) + 10) + 8
+    title = clipped(
+        facts.title or "no connector yet", 15, room - left - 14 - tag_width(side), bold=True
+    )
+    items = (*letter, Text((left, 16.45), title, 15, look.ink, bold=True))
+    tag_x = left + text_width(title, 15, bold=True) + 14
+    if facts.connector is not None:
+        items += (_solder_tag if side == "solder" else _mating_tag)(tag_x, 11, look)
+    return items + _source_line(facts, look, left, room), tag_x + tag_width(side)
+
+
+def _source_line(facts: EndFacts, look: Look, left: float, room: float) -> DrawList:
+    doubtful = facts.pinout is not None and not facts.pinout.confirmed
+    marked = mark("caution", (left + 6, 32), 7, look) if doubtful else ()
+    x = left + (18 if doubtful else 0)
+    words = clipped(facts.source_words, 12, room - x)
+    return (*marked, Text((x, 36.4), words, 12, look.ink2))
+
+
+def compact_head(facts: EndFacts, look: Look, room: float) -> tuple[DrawList, float]:
+    """Draw badge and title alone, for ends that are shown small; 22 px high."""
+    left = max(BADGE, text_width(facts.end, 15, bold=True) + 10) + 8
+    title = clipped(facts.title, 13, room - left, bold=True)
+    items = (*badge(facts.end, 0, 0, look), Text((left, 15.7), title, 13, look.ink, bold=True))
+    doubtful = facts.pinout is not None and not facts.pinout.confirmed
+    width = left + text_width(title, 13, bold=True)
+    return items + (mark("caution", (width + 12, 11), 7, look) if doubtful else ()), width + 20
+
+
+def scale_bar(scale: float, look: Look, words: str = "", room: float = 90.0) -> DrawList:
+    """Draw a scale bar from its top left corner, with a line of words under it."""
+    fitting = [step for step in _STEPS_MM if step * scale <= room]
+    length_mm = fitting[-1] if fitting else _STEPS_MM[0]
+    pieces = {"2": 2, "3": 3, "5": 5, "1": 2}[f"{length_mm:g}".replace("0.", "").strip("0")[0]]
+    step = length_mm * scale / pieces
+    pen = Style(stroke=look.ink, width=1)
+    items: DrawList = tuple(
+        Rect(
+            (step * place, 3), step, 6,
+            Style(fill=look.ink if place % 2 == 0 else look.paper, stroke=look.ink, width=1),
+        )
+        for place in range(pieces)
+    )  # fmt: skip
+    for x in (0.0, step * pieces):
+        items += (Poly(((x, 0), (x, 12)), pen),)
+    items += (Text((step * pieces + 7, 10.4), f"{length_mm:g} mm", 12, look.ink2),)
+    return items + ((Text((0, 32), words, 12, look.ink2),) if words else ())

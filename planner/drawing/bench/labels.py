@@ -1,0 +1,216 @@
+"""The spoken name and the signal beside each contact, round the shell, none over another."""
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from planner.drawing.bench.facts import EndFacts
+from planner.drawing.bench.shapes import Box, spread
+from planner.drawing.looks import Look
+from planner.drawing.metrics import text_width
+from planner.drawing.primitives import Circle, DrawList, Point, Poly, Style, Text
+
+NAME_PX, SIGNAL_PX = 12.0, 15.0
+ONE_LINE_OVER = 8
+_TICK, _GAP = 8.0, 4.0
+
+Lane = Literal["side", "top", "bottom"]
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """The outline that labels keep clear of: a circle, or a box."""
+
+    box: Box
+    round: bool
+
+    def side_x(self, y: float, facing: int) -> float:
+        """Return the x of the outline away from the cable, at a height."""
+        if not self.round:
+            return self.box[0] if facing > 0 else self.box[2]
+        radius = (self.box[3] - self.box[1]) / 2
+        level = min(abs(y), radius * 0.8)
+        return -facing * math.sqrt(radius * radius - level * level)
+
+    def edge_y(self, x: float, lane: Lane) -> float:
+        """Return the y of the outline above or below, at a place across."""
+        up = -1.0 if lane == "top" else 1.0
+        if not self.round:
+            return self.box[1] if lane == "top" else self.box[3]
+        radius = (self.box[2] - self.box[0]) / 2
+        level = min(abs(x), radius * 0.8)
+        return up * math.sqrt(radius * radius - level * level)
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """One label before it is drawn."""
+
+    contact: str
+    name: str
+    signal: str
+    joint: Point
+
+    def width(self, *, one_line: bool) -> float:
+        """Return its width in px."""
+        name = text_width(self.name, NAME_PX)
+        signal = text_width(self.signal, SIGNAL_PX, bold=True)
+        return name + 5 + signal if one_line else max(name, signal)
+
+
+def _lane_of(label: Label, facing: int, count: int, ring: Ring) -> Lane:
+    angle = math.degrees(math.atan2(abs(label.joint[1]), label.joint[0] * facing))
+    tall = (ring.box[3] - ring.box[1]) > 1.5 * (ring.box[2] - ring.box[0])
+    if angle >= 125.0 or (count <= 3 and angle >= 60.0) or tall:
+        return "side"
+    return "top" if label.joint[1] < 1.0 else "bottom"
+
+
+def _labels_of(facts: EndFacts, joints: Mapping[str, Point], *, one_line: bool) -> list[Label]:
+    signals = dict(facts.signals)
+    assert facts.connector is not None
+    return [
+        Label(
+            contact.id,
+            contact.id if one_line else contact.spoken,
+            signals.get(contact.id, ""),
+            joints[contact.id],
+        )
+        for contact in facts.connector.contacts
+    ]
+
+
+def _side_places(labels: Sequence[Label], height: float) -> list[float]:
+    wanted = [label.joint[1] * 1.25 for label in labels]
+    return spread(wanted, [height] * (len(labels) - 1))
+
+
+def _row_places(labels: Sequence[Label], *, one_line: bool) -> list[float]:
+    """Return where the leaders of a row end, so that the texts beside them stay apart."""
+    wanted = [
+        label.joint[0] * 1.12 + math.copysign(10.0, label.joint[0] or 1.0) for label in labels
+    ]
+    gaps = []
+    for left, right in zip(labels, labels[1:], strict=False):
+        gap = 12.0
+        if left.joint[0] >= 0:
+            gap += left.width(one_line=one_line) + _TICK + _GAP
+        if right.joint[0] < 0:
+            gap += right.width(one_line=one_line) + _TICK + _GAP
+        gaps.append(gap)
+    return spread(wanted, gaps)
+
+
+def _texts(label: Label, at: Point, look: Look, *, start: bool, one_line: bool) -> DrawList:
+    """Return the words of a label; `at` is where its leader ends."""
+    anchor: Literal["start", "end"] = "start" if start else "end"
+    x = at[0] + (_GAP if start else -_GAP)
+    if not one_line:
+        name = Text((x, at[1] - 5), label.name, NAME_PX, look.ink2, anchor=anchor)
+        signal = Text((x, at[1] + 13), label.signal, SIGNAL_PX, look.ink, bold=True, anchor=anchor)
+        return (name, signal) if label.signal else (name,)
+    gap = (
+        text_width(label.name, NAME_PX) if start else text_width(label.signal, SIGNAL_PX, bold=True)
+    ) + 5
+    over = x + (gap if start else -gap)
+    name_x, signal_x = (x, over) if start else (over, x)
+    return (
+        Text((name_x, at[1] + 4.5), label.name, NAME_PX, look.ink2, anchor=anchor),
+        Text((signal_x, at[1] + 5.2), label.signal, SIGNAL_PX, look.ink, bold=True, anchor=anchor),
+    )
+
+
+def _leader(label: Label, radius: float, elbow: Point, end: Point, look: Look) -> DrawList:
+    distance = math.dist(label.joint, elbow) or 1.0
+    share = min(radius * 0.6 / distance, 1.0)
+    start = (
+        label.joint[0] + (elbow[0] - label.joint[0]) * share,
+        label.joint[1] + (elbow[1] - label.joint[1]) * share,
+    )
+    points = (start, elbow, end)
+    return (
+        Poly(points, Style(stroke=look.paper, width=4, opacity=0.75, cap="round")),
+        Poly(points, Style(stroke=look.ink, width=1)),
+        Circle(start, 2.4, Style(fill=look.ink, stroke=look.paper, width=0.8)),
+    )
+
+
+def _draw_side(
+    labels: Sequence[Label],
+    facts: EndFacts,
+    ring: Ring,
+    radii: Mapping[str, float],
+    look: Look,
+    *,
+    one_line: bool,
+) -> DrawList:
+    items: DrawList = ()
+    ordered = sorted(labels, key=lambda label: label.joint[1])
+    for label, y in zip(ordered, _side_places(ordered, 21.0 if one_line else 40.0), strict=True):
+        edge = ring.side_x(y, facts.facing) - facts.facing * 9
+        end = (edge - facts.facing * _TICK, y)
+        items += _leader(label, radii[label.contact], (edge, y), end, look)
+        items += _texts(label, end, look, start=facts.facing < 0, one_line=one_line)
+    return items
+
+
+def _draw_row(
+    labels: Sequence[Label],
+    lane: Lane,
+    ring: Ring,
+    radii: Mapping[str, float],
+    look: Look,
+    *,
+    one_line: bool,
+) -> DrawList:
+    items: DrawList = ()
+    ordered = sorted(labels, key=lambda label: label.joint[0])
+    for label, x in zip(ordered, _row_places(ordered, one_line=one_line), strict=True):
+        away = {"top": -16.0, "bottom": 26.0}[lane]
+        y = ring.edge_y(x, lane) + away
+        start = label.joint[0] >= 0
+        end = (x + (_TICK if start else -_TICK), y)
+        items += _leader(label, radii[label.contact], (x, y), end, look)
+        items += _texts(label, end, look, start=start, one_line=one_line)
+    return items
+
+
+def _room(
+    labels: Sequence[Label], ring: Ring, lanes: Mapping[str, Lane], *, one_line: bool
+) -> bool:
+    """Tell whether the lanes have room for their labels at this zoom."""
+    side = [label for label in labels if lanes[label.contact] == "side"]
+    height = (21.0 if one_line else 40.0) * len(side)
+    if height > (ring.box[3] - ring.box[1]) * 1.1 + 60.0:
+        return False
+    for lane in ("top", "bottom"):
+        row = [label for label in labels if lanes[label.contact] == lane]
+        width = sum(label.width(one_line=one_line) + 24.0 for label in row)
+        if width > (ring.box[2] - ring.box[0]) * 1.3 + 120.0:
+            return False
+    return True
+
+
+def contact_labels(
+    facts: EndFacts,
+    joints: Mapping[str, Point],
+    ring: Ring,
+    radii: Mapping[str, float],
+    look: Look,
+) -> DrawList:
+    """Draw the labels of an end; nothing where the zoom leaves no room for them."""
+    if facts.connector is None:
+        return ()
+    one_line = len(joints) > ONE_LINE_OVER
+    labels = _labels_of(facts, joints, one_line=one_line)
+    lanes = {label.contact: _lane_of(label, facts.facing, len(labels), ring) for label in labels}
+    if min(radii.values()) < 5.0 or not _room(labels, ring, lanes, one_line=one_line):
+        return ()
+    by_lane = {
+        lane: [label for label in labels if lanes[label.contact] == lane]
+        for lane in ("side", "top", "bottom")
+    }
+    side = _draw_side(by_lane["side"], facts, ring, radii, look, one_line=one_line)
+    top = _draw_row(by_lane["top"], "top", ring, radii, look, one_line=one_line)
+    return side + top + _draw_row(by_lane["bottom"], "bottom", ring, radii, look, one_line=one_line)
