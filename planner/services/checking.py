@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 
+from planner.checks.acceptance import acceptance_of
 from planner.checks.context import Context
 from planner.checks.finding import Finding, Verdict
 from planner.checks.runner import run
@@ -27,9 +28,4 @@ def verdict(findings: Iterable[Finding]) -> Verdict:
 
 def is_accepted(plan: Plan, finding: Finding) -> Acceptance | None:
     """Return the acceptance of a caution, found by its code and places; None if there is none."""
-    if finding.weight != "caution":
-        return None
-    for acceptance in plan.acceptances:
-        if acceptance.code == finding.code and acceptance.places == finding.place_keys:
-            return acceptance
-    return None
+    return acceptance_of(plan, finding)
