@@ -4,7 +4,7 @@ import math
 from functools import cached_property
 from typing import Annotated, Any, Literal
 
-from pydantic import AfterValidator, Field, model_validator
+from pydantic import AfterValidator, Field, WithJsonSchema, model_validator
 
 from planner.model.base import Ident, Line, Paragraph, Record
 from planner.units import awg_area_mm2, awg_of_area, rounded
@@ -57,7 +57,11 @@ def _strand_mm(key: str, size: float, strands: float) -> float:
     return rounded(math.sqrt(4 * area / math.pi / strands), 9)
 
 
-Colour = Annotated[str, AfterValidator(_check_colour)]
+Colour = Annotated[
+    str,
+    AfterValidator(_check_colour),
+    WithJsonSchema({"type": "string", "enum": list(COLOUR_WORDS)}),
+]
 
 
 class Core(Record):

@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterable
 from typing import Annotated
 
-from pydantic import AfterValidator
+from pydantic import AfterValidator, WithJsonSchema
 
 from planner.units import MINUS
 
@@ -24,7 +24,9 @@ def _check(text: str) -> str:
     return text
 
 
-Signal = Annotated[str, AfterValidator(_check)]
+Signal = Annotated[
+    str, AfterValidator(_check), WithJsonSchema({"type": "string", "pattern": _SHAPE.pattern})
+]
 
 
 def channel_of(signal: str) -> str:
