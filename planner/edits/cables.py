@@ -34,10 +34,18 @@ def fan_out(plan: Plan, *, section: str, trunk: str) -> Plan:
     """Let the trunk's own cores go on in a leg, out of their jacket, in place of a cable."""
     leg, above = the_section(plan, section), the_section(plan, trunk)
     meet = {leg.near, leg.far} & {above.near, above.far} & {split.id for split in plan.splits}
-    if leg.id == above.id or not meet or leg.id in _with_fans(plan, section, above.fan_of):
+    if not meet or leg.id in _sources(plan, above):
         raise NotAllowed(f"{section} does not leave {trunk} at a split")
     plan = with_section(plan, changed(leg, cable="", fan_of=trunk))
     return settled(rebuild(plan, anew={section, *_with_fans(plan, trunk)}))
+
+
+def _sources(plan: Plan, section: Section) -> list[str]:
+    """Return a section and those from which its cores come, step by step."""
+    found = [section.id]
+    while plan.section_by_id[found[-1]].fan_of:
+        found.append(plan.section_by_id[found[-1]].fan_of)
+    return found
 
 
 def _with_fans(plan: Plan, *sections: str) -> set[str]:

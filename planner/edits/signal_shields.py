@@ -99,6 +99,8 @@ def _matched(cost: dict[tuple[str, str], float]) -> dict[str, str]:
     The eight grounds of a 25-way loom lie so that each could serve two circuits; only the best sum
     over all gives each circuit the one of AES59.
     """
+    if min(len({pair[side] for pair in cost}) for side in (0, 1)) < 2:
+        return {}
     import networkx as nx  # noqa: PLC0415 - dear to import, and only this needs it
 
     graph: nx.Graph[tuple[str, str]] = nx.Graph()

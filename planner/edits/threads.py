@@ -141,7 +141,9 @@ class _Threads:
         for shields in (False, True):
             free = [it for it in self._metals_in(trunk, shields) if it[1] not in going_on]
             ends = [it for leg in legs for it in self._metals_in(leg, shields)]
-            self._match(free, ends, branch=not fanned)
+            touched = not self.anew.isdisjoint(one.id for one in touching)
+            known = {leg: up for leg in ends for up in free if self._was_joined(up, leg, touched)}
+            self._match(free, ends, known, branch=not fanned)
 
     def _metals_in(self, section: Section, shields: bool) -> list[Metal]:  # noqa: FBT001
         cable = self.plan.cable_of(section.id)
@@ -150,8 +152,10 @@ class _Threads:
         names = cable.shield_by_id if shields else cable.core_by_id
         return [it for it in self.metals if it[0] == section.id and it[1] in names]
 
-    def _match(self, trunk: list[Metal], legs: list[Metal], *, branch: bool) -> None:
-        """Join leg metals to trunk metals: as before, by colour, in order, then by branching."""
+    def _match(
+        self, trunk: list[Metal], legs: list[Metal], known: dict[Metal, Metal], *, branch: bool
+    ) -> None:
+        """Join leg metals to trunk metals: as known, by colour, in order, then by branching."""
         taken: set[Metal] = set()
         open_legs = list(legs)
 
@@ -161,8 +165,7 @@ class _Threads:
                 taken.add(above)
                 open_legs.remove(below)
 
-        before = {leg: up for leg in legs for up in trunk if self._was_joined(up, leg)}
-        settle([(up, leg) for leg, up in before.items()])
+        settle([(up, leg) for leg, up in known.items()])
         for leg in tuple(open_legs):
             same = [up for up in trunk if up not in taken and self._code(up) == self._code(leg)]
             settle([(same[0], leg)] if same else [])
@@ -173,10 +176,12 @@ class _Threads:
             same = [up for up in trunk if self._code(up) == self._code(leg)]
             settle([(same[0], leg)] if same else [])
 
-    def _was_joined(self, trunk: Metal, leg: Metal) -> bool:
-        if {trunk[0], leg[0]} & self.anew or trunk not in self.was:
+    def _was_joined(self, trunk: Metal, leg: Metal, touched: bool) -> bool:  # noqa: FBT001
+        """Tell whether a join is to be kept: at a split that changes only if it is in use."""
+        old = self.was.get(trunk)
+        if old is None or old is not self.was.get(leg):
             return False
-        return self.was[trunk] is self.was.get(leg)
+        return not touched or any(it.conductor == old.id for it in self.plan.landings)
 
     def _code(self, metal: Metal) -> str:
         cable = self.plan.cable_of(metal[0])
