@@ -1,5 +1,6 @@
 """What a rule may look at: the plan, and what is derived from it once for all rules."""
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -8,8 +9,8 @@ from planner.checks.wording import Words
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Plan
 from planner.wiring.exchanges import Exchanges
-from planner.wiring.graph import Wiring
-from planner.wiring.joins import Joins
+from planner.wiring.graph import Node, Wiring, contact_node
+from planner.wiring.joins import Joins, Pair
 from planner.wiring.reach import Reach
 
 if TYPE_CHECKING:
@@ -38,6 +39,15 @@ class Context:
     def reach(self) -> Reach:
         """Which signals do not arrive where they are needed."""
         return Reach(self.joins, self.exchanges.hub)
+
+    def shortest(self, pairs: Iterable[Pair]) -> tuple[Node, ...]:
+        """Return the shortest of the paths that join the contacts of any of the pairs."""
+        ends = {
+            (contact_node(one.end, one.contact), contact_node(other.end, other.contact))
+            for one, other in pairs
+        }
+        paths = (self.joins.wiring.path(*pair) for pair in sorted(ends))
+        return min(paths, key=lambda path: (len(path), path))
 
     @cached_property
     def words(self) -> Words:

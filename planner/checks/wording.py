@@ -5,7 +5,12 @@ from collections.abc import Iterable, Sequence
 from functools import cached_property
 
 from planner.model.place import Place
+from planner.model.signals import signal_text
+from planner.wiring.exchanges import Arrival
 from planner.wiring.graph import Node, Wiring
+from planner.wiring.joins import Spot
+
+_CHANNEL_WORDS = {"L": "left", "R": "right", "mic": "microphone"}
 
 
 def listed(words: Iterable[str]) -> str:
@@ -14,6 +19,21 @@ def listed(words: Iterable[str]) -> str:
     if len(each) < 2:
         return "".join(each)
     return f"{', '.join(each[:-1])} and {each[-1]}"
+
+
+def channels_text(channels: Sequence[str]) -> str:
+    """Name channels in small letters: `left and right channel`, `channel 3`, `channels 1 and 2`."""
+    named = [_CHANNEL_WORDS[channel] for channel in channels if channel in _CHANNEL_WORDS]
+    numbered = [channel for channel in channels if channel and channel not in _CHANNEL_WORDS]
+    parts = [f"{listed(named)} channel"] if named else []
+    if numbered:
+        parts.append(f"channel{'s' if len(numbered) > 1 else ''} {listed(numbered)}")
+    return listed(parts) or "channel"
+
+
+def headline(text: str) -> str:
+    """Begin with a capital, and leave the rest as it is."""
+    return text[:1].upper() + text[1:]
 
 
 class Words:
@@ -76,3 +96,17 @@ class Words:
         if not landed:
             return (Place(end=end, contact=contact),)
         return tuple(Place(end=end, contact=contact, conductor=each) for each in landed)
+
+    def joints(self, spots: Iterable[Spot]) -> tuple[Place, ...]:
+        """Return the places of several joints, in order, each once."""
+        return tuple(sorted({place for spot in spots for place in self.joint(*spot[:2])}))
+
+    def exchanged_legs(self, arrival: Arrival) -> str:
+        """Say which legs are exchanged, and what is on their contacts."""
+        plus, minus = (signal_text(arrival.channel + leg) for leg in "+-")
+        held = listed(
+            f"{self.conductor(core)} is on {self.contact(spot.end, spot.contact)}"
+            for spot in arrival.spots
+            for core in self._wiring.landed_on(spot.end, spot.contact)
+        )
+        return f"{plus} and {minus} are exchanged at {arrival.end}: {held}."

@@ -110,6 +110,14 @@ class Joins:
         """The mesh of each contact that carries a signal, by (end, contact)."""
         return {(spot.end, spot.contact): mesh for mesh in self.meshes for spot in mesh.spots}
 
+    def contacts_of(self, end: str, signal: str) -> tuple[str, ...]:
+        """Return the contacts of an end that carry a signal, in the order of the pinout record."""
+        return tuple(
+            contact
+            for (at, contact), signals in self.wiring.signals.items()
+            if at == end and signal in signals
+        )
+
     def _spots(self, net: Net) -> Iterator[Spot]:
         for kind, *names in net:
             if kind == "contact" and names[0] not in self.unbound:

@@ -113,10 +113,13 @@ class Reach:
         )
 
     @cached_property
+    def _capped(self) -> frozenset[tuple[str, str]]:
+        return frozenset((cap.end, cap.conductor) for cap in self._plan.caps)
+
+    @cached_property
     def loose(self) -> dict[str, tuple[str, ...]]:
         """Conductors by id, with the ends where they come out and neither land nor are capped."""
-        capped = {(cap.end, cap.conductor) for cap in self._plan.caps}
-        settled = capped | self._plan.landing_at.keys()
+        settled = self._capped | self._plan.landing_at.keys()
         found = {}
         for conductor in self._plan.conductors:
             ends = tuple(
@@ -128,15 +131,18 @@ class Reach:
                 found[conductor.id] = ends
         return found
 
+    @cached_property
+    def loose_cores(self) -> dict[str, tuple[str, ...]]:
+        """The loose conductors that are no shields."""
+        known = self._plan.conductor_by_id
+        return {name: ends for name, ends in self.loose.items() if known[name].kind == "core"}
+
     def unsettled(self, conductor: str) -> bool:
         """Tell whether a conductor is loose at an end, or is not led on to a second end yet."""
         if conductor in self.loose:
             return True
         ends = self._wiring.ends_of(conductor)
-        capped = any(
-            (cap.end, cap.conductor) == (end, conductor) for cap in self._plan.caps for end in ends
-        )
-        return len(ends) < 2 and not capped
+        return len(ends) < 2 and not any((end, conductor) in self._capped for end in ends)
 
     @cached_property
     def unused(self) -> tuple[Spot, ...]:

@@ -4,20 +4,31 @@ from planner.model.plan import Plan
 from planner.model.signals import GROUNDS, leg_of
 
 _BY_DRIVE = {"driven-balanced": "source", "single-ended": "source", "load": "load"}
+_BY_GENDER = {"female": "source", "male": "load"}
+_OPPOSITE = {"source": "load", "load": "source"}
 
 
 def role_of(plan: Plan, end: str) -> str:
     """Return `source`, `load`, or empty while nothing tells.
 
-    What the end says comes first, then its pinout's drive. At line level a female cable connector
-    is at the source, since it mates with a male output (common practice, no source).
+    What the end says comes first, then its pinout's drive. At line level a female XLR on a cable is
+    at the source, since it mates with a male output (common practice, no source). What is left is
+    the opposite of all the others, if these agree.
     """
+    told = _told(plan, end)
+    if told:
+        return told
+    others = {_told(plan, other.id) for other in plan.ends if other.id != end}
+    return _OPPOSITE.get(others.pop(), "") if len(others) == 1 else ""
+
+
+def _told(plan: Plan, end: str) -> str:
     if plan.end_by_id[end].role != "auto":
         return plan.end_by_id[end].role
     record, connector = plan.pinout_of(end), plan.connector_of(end)
     if record is None or connector is None:
         return ""
-    by_gender = "source" if connector.gender == "female" else "load"
+    by_gender = _BY_GENDER[connector.gender] if "xlr" in connector.family else ""
     return _BY_DRIVE.get(record.drive, by_gender)
 
 

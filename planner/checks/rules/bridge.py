@@ -6,7 +6,6 @@ from planner.checks.context import Context
 from planner.checks.registry import Found, rule
 from planner.checks.wording import listed
 from planner.model.signals import signal_text
-from planner.wiring.graph import Node, contact_node
 from planner.wiring.joins import Mesh
 
 
@@ -19,7 +18,7 @@ from planner.wiring.joins import Mesh
 def joined_signals(context: Context) -> Iterator[Found]:
     """Find each net, or exchange of two signals, that joins what must stay apart."""
     for meshes in context.exchanges.bridges:
-        paths = [_shortest(context, mesh) for mesh in meshes]
+        paths = [context.shortest(mesh.clashes) for mesh in meshes]
         signals = sorted({signal_text(name) for mesh in meshes for name in _names(mesh)})
         told = "; ".join(context.words.path(path) for path in paths)
         cores = [context.words.node(node) for node in paths[0] if node[0] == "conductor"]
@@ -34,13 +33,3 @@ def joined_signals(context: Context) -> Iterator[Found]:
 
 def _names(mesh: Mesh) -> set[str]:
     return {spot.signal for pair in mesh.clashes for spot in pair}
-
-
-def _shortest(context: Context, mesh: Mesh) -> tuple[Node, ...]:
-    """Return the shortest of the paths between two contacts that clash."""
-    ends = {
-        (contact_node(one.end, one.contact), contact_node(other.end, other.contact))
-        for one, other in mesh.clashes
-    }
-    paths = (context.joins.wiring.path(*pair) for pair in sorted(ends))
-    return min(paths, key=lambda path: (len(path), path))

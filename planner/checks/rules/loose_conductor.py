@@ -20,7 +20,7 @@ def loose_cores(context: Context) -> Iterator[Found]:
             name = context.words.conductor(conductor.id)
             for end in context.reach.loose.get(conductor.id, ()):
                 yield Found(
-                    what=f"{name} lands on nothing at {end}, and is not marked as spare and capped.",
+                    what=f"{name} lands on nothing at {end} and is not marked as spare and capped.",
                     mend=f"Land {name} on its contact at {end}, or mark it as spare and cap it.",
                     where=(Place(end=end, conductor=conductor.id),),
                     title=f"{name} is loose at {end}",
