@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import Any
 
 from planner.cli.output import NAME, say
-from planner.cli.parsing import Parser, add_debug
+from planner.cli.parsing import Parser, add_debug, add_folder
 
 
 def run(words: Sequence[str]) -> int:
@@ -31,12 +31,6 @@ def _parser() -> Parser:
     )
     parser.add_argument("plan", metavar="PLAN", help="the build plan")
     parser.add_argument("--json", action="store_true", help="print one JSON object")
-    parser.add_argument(
-        "--folder",
-        type=Path,
-        action="append",
-        default=[],
-        help="a folder of more definitions (may be given again)",
-    )
+    add_folder(parser)
     add_debug(parser)
     return parser

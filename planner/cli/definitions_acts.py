@@ -1,0 +1,99 @@
+"""What `cupwright connectors` does, once its words are understood."""
+
+import json
+from argparse import Namespace
+from pathlib import Path
+
+from planner.cli.definitions_text import compared, listed, shown
+from planner.cli.output import complain, say
+from planner.cli.parsing import WrongUseError
+from planner.files.definitions import Definition, file_values, read_definition
+from planner.files.plans import read_plan
+from planner.library.collection import Library
+from planner.library.comparing import differences
+from planner.library.loading import definition_files, load_library
+from planner.problem import InputError, Problem, did_you_mean
+
+
+def list_all(args: Namespace) -> int:
+    """List all definitions, or those that meet the words; say which files can't be read."""
+    library = load_library(args.folder)
+    records = library.search(" ".join(args.words))
+    say(_as_json([file_values(record) for record in records]) if args.json else listed(records))
+    complain(library.problems)
+    return 0
+
+
+def show(args: Namespace) -> int:
+    """Show one definition."""
+    library = load_library(args.folder)
+    record = _named(library, args.id)
+    say(_as_json(file_values(record)) if args.json else shown(record, library))
+    return 0
+
+
+def compare(args: Namespace) -> int:
+    """Compare two definitions of one kind."""
+    library = load_library(args.folder)
+    first, second = _named(library, args.first), _named(library, args.second)
+    if type(first) is not type(second):
+        raise WrongUseError(
+            f"{first.id!r} and {second.id!r} are of two kinds. Name two of one kind."
+        )
+    found = differences(first, second)
+    if args.json:
+        rows = [{"key": one.key, "first": one.first, "second": one.second} for one in found]
+        say(_as_json({"first": first.id, "second": second.id, "differences": rows}))
+    else:
+        say(compared(first, second, found))
+    return 0
+
+
+def validate(args: Namespace) -> int:
+    """Read each file; return 3 if one is not valid."""
+    problems: list[Problem] = []
+    paths = [path for given in args.paths for path in _files_of(given, problems)]
+    results = [(path, _problems_in(path)) for path in paths]
+    problems += [problem for _path, found in results for problem in found]
+    if args.json:
+        say(_as_json([{"path": str(path), "valid": not found} for path, found in results]))
+    else:
+        words = {True: "valid", False: "not valid"}
+        say("\n".join(f"{words[not found]:<9} {path}" for path, found in results))
+    complain(problems)
+    return 3 if problems else 0
+
+
+def _files_of(path: Path, problems: list[Problem]) -> list[Path]:
+    if not path.is_dir():
+        return [path]
+    files = list(definition_files(path, problems))
+    if not files:
+        what, mend = "it holds no definitions", "Name a folder with .toml files, or a file."
+        problems.append(Problem(what, str(path), mend))
+    return files
+
+
+def _problems_in(path: Path) -> tuple[Problem, ...]:
+    try:
+        if path.suffix == ".json":
+            read_plan(path)
+        else:
+            read_definition(path)
+    except InputError as error:
+        return error.problems
+    return ()
+
+
+def _named(library: Library, name: str) -> Definition:
+    finders = (library.connector, library.pinout, library.cable, library.part)
+    for find in finders:
+        record = find(name)
+        if record is not None:
+            return record
+    known = [record.id for record in library.search("")]
+    raise WrongUseError(f"nothing is called {name!r}. {did_you_mean(name, known)}")
+
+
+def _as_json(values: object) -> str:
+    return json.dumps(values, indent=2, ensure_ascii=False)
