@@ -3,7 +3,15 @@
 from planner.edits import said
 from planner.edits.changing import answered, reaches, the_end
 from planner.edits.landings import land, occupants
-from planner.edits.lines import Line, assign, can_reach, carriers, free_cores, open_lines
+from planner.edits.lines import (
+    Line,
+    assign,
+    can_reach,
+    carriers,
+    free_cores,
+    joins_outputs,
+    open_lines,
+)
 from planner.edits.routing import route
 from planner.edits.shields import policy_of
 from planner.edits.signal_shields import land_shields
@@ -45,10 +53,14 @@ def _only_at(plan: Plan, full: Plan, end: str) -> Plan:
 
 
 def known_signals(wiring: Wiring, conductor: str) -> frozenset[str]:
-    """Return the signals that all the contacts under a conductor agree on, grounds left out."""
+    """Return what a conductor carries, grounds left out; nothing if its contacts disagree.
+
+    A joined return says all that the conductor may carry, since the join is made there already.
+    """
     landed = [it for it in wiring.plan.landings if it.conductor == conductor]
-    sets = [wiring.signals_at(it.end, it.contact) for it in landed]
-    return frozenset.intersection(*sets) - GROUNDS if sets else frozenset()
+    sets = [wiring.signals_at(it.end, it.contact) - GROUNDS for it in landed]
+    widest = max(sets, key=len, default=frozenset())
+    return widest if all(one <= widest and one for one in sets) else frozenset()
 
 
 def _continued(plan: Plan) -> Plan:
@@ -87,7 +99,11 @@ def next_contact(wiring: Wiring, end: str, known: frozenset[str]) -> str:
     """Choose the contact for a conductor with known signals at an end: empty if none is certain."""
     if any(len(carriers(wiring, end, {signal})) > 1 for signal in known):
         return ""
-    roomy = [it for it in carriers(wiring, end, known) if has_room(wiring.plan, end, it)]
+    roomy = [
+        it
+        for it in carriers(wiring, end, known)
+        if has_room(wiring.plan, end, it) and not joins_outputs(wiring, end, it)
+    ]
     empty = [it for it in roomy if not occupants(wiring.plan, end, it)]
     return next(iter((*empty, *roomy)), "")
 
@@ -102,7 +118,12 @@ def has_room(plan: Plan, end: str, contact: str) -> bool:
 def _new_lines(plan: Plan) -> Plan:
     """Wire what no metal joins yet with cores that are still free."""
     wiring = Wiring(plan)
-    lines = tuple(line for line in open_lines(wiring)[0] if not _is_pending(wiring, line))
+    lines = tuple(
+        line
+        for line in open_lines(wiring)[0]
+        if not _is_pending(wiring, line)
+        and not any(joins_outputs(wiring, *spot) for spot in (line.near, line.far))
+    )
     by_shield = [line for line in lines if _shield_serves(wiring, line)]
     if len(lines) > len(free_cores(plan)):
         lines = tuple(line for line in lines if line not in by_shield)

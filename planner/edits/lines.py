@@ -10,6 +10,7 @@ from planner.model.cable import Core
 from planner.model.plan import Conductor, Plan
 from planner.model.signals import GROUNDS, channel_of, leg_of, sort_key
 from planner.wiring.graph import Wiring, contact_node
+from planner.wiring.roles import role_of
 
 # Left white, right red: CTA/CEDIA-863. Only ever used to choose between cores that are else equal.
 CHANNEL_OF_COLOUR = {"WH": "L", "RD": "R"}
@@ -92,6 +93,27 @@ def _to_join(wiring: Wiring, spots: list[Spot]) -> list[tuple[Spot, Spot]]:
             seen.add(net)
             apart.append((spots[0], spot))
     return apart
+
+
+def joins_outputs(wiring: Wiring, end: str, contact: str) -> bool:
+    """Tell whether a core on a contact would tie a driven minus leg to ground or to another one.
+
+    Two driven minus legs joined short two amplifier outputs; the other way round, where the join
+    is on the passive side, it is harmless.
+    """
+    plan, carried = wiring.plan, wiring.signals_at(end, contact)
+    record = plan.pinout_of(end)
+    minus = {it for it in carried if leg_of(it) == "-"}
+    for other in plan.ends:
+        drives = plan.pinout_of(other.id)
+        if other.id == end or drives is None or drives.drive != "driven-balanced":
+            continue
+        shared = {it for it in minus if carriers(wiring, other.id, {it})}
+        grounded = carried & GROUNDS or (record is not None and record.drive == "single-ended")
+        apart = len({carriers(wiring, other.id, {it}) for it in shared}) > 1
+        if role_of(plan, other.id) == "source" and shared and (grounded or apart):
+            return True
+    return False
 
 
 def can_reach(plan: Plan, conductor: str, end: str) -> bool:

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from planner.edits.changing import answered, the_contact
 from planner.edits.landings import occupants
-from planner.edits.lines import Doubt, Line, carriers, ends_carrying, open_lines
+from planner.edits.lines import Doubt, Line, carriers, ends_carrying, joins_outputs, open_lines
 from planner.edits.shields import policy_of, shield_contacts
 from planner.edits.signal_shields import certain_contacts, loose_shields
 from planner.model.plan import Conductor, Plan
@@ -47,7 +47,7 @@ def _lines(wiring: Wiring) -> Iterator[Said]:
     for doubt in doubts:
         yield doubt.end, _doubtful(wiring.plan, doubt)
     for line in lines:
-        yield line.far[0], _unwired(wiring.plan, line)
+        yield line.far[0], _unwired(wiring, line)
 
 
 def _doubtful(plan: Plan, doubt: Doubt) -> str:
@@ -56,9 +56,12 @@ def _doubtful(plan: Plan, doubt: Doubt) -> str:
     return f"{signal_text(doubt.signal)} at {doubt.end}: {listed} carry it, choose one"
 
 
-def _unwired(plan: Plan, line: Line) -> str:
+def _unwired(wiring: Wiring, line: Line) -> str:
+    plan = wiring.plan
     for end, contact in (line.near, line.far):
         record = the_contact(plan, end, contact)
+        if joins_outputs(wiring, end, contact):
+            return f"{record.spoken} at {end} would join driven outputs, keep off"
         if len(occupants(plan, end, contact)) >= record.terminal.takes:
             return f"{record.spoken} at {end} is taken"
     return f"{signals_text(line.signals)} at {line.far[0]}: no core is left for it"
@@ -85,6 +88,8 @@ def _loose(wiring: Wiring, conductor: str, end: str, signals: frozenset[str]) ->
         return f"{conductor} at {end}: where it is landed carries nothing"
     if not carrying:
         return f"{conductor} at {end}: nothing there carries {signals_text(signals)}"
+    if any(joins_outputs(wiring, end, it) for it in carrying):
+        return f"{conductor} at {end}: it would join driven outputs, keep off"
     names = " and ".join(the_contact(wiring.plan, end, it).spoken for it in carrying)
     full = all(
         len(occupants(wiring.plan, end, it)) >= the_contact(wiring.plan, end, it).terminal.takes

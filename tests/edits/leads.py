@@ -9,12 +9,14 @@ from planner.model.pinout import PinoutRecord, Source
 from planner.model.plan import Plan
 
 
-def connector(name: str, contacts: str, *, takes: int = 1, gender: str = "male") -> Connector:
+def connector(
+    name: str, contacts: str, *, takes: int = 1, gender: str = "male", family: str = "test"
+) -> Connector:
     """Make a connector with contacts in a row, named by the words of `contacts`."""
     return Connector(
         id=name,
         title=name,
-        family="test",
+        family=family,
         gender=gender,
         shell=Shell(bore_mm=10),
         clamp=Clamp(min_mm=2, max_mm=8),
@@ -80,13 +82,14 @@ TWO_PAIRS = cable(
 FIVE = connector("five", "T R1 R2 R3 S")
 CUP = connector("cup", "T S")
 THREE = connector("three", "T R S", takes=2)
-LINE = connector("line", "1 2 3", takes=2, gender="female")
+LINE = connector("line", "1 2 3", takes=2, gender="female", family="xlr")
 FIVE_OUT = pinout(
     "five-out", "five", "driven-balanced", T="L+", R1="L-", R2="R+", R3="R-", S="shield"
 )
 CUP_IN = pinout("cup-in", "cup", "load", T="+", S="-")
 THREE_OUT = pinout("three-out", "three", "single-ended", T="L+", R="R+", S="L- R-")
-LINE_PINS = pinout("line-pins", "line", "line", _1="shield", _2="+", _3="-")
+LINE_PINS = pinout("line-pins", "line line-male", "line", _1="shield", _2="+", _3="-")
+LINE_MALE = LINE.evolve(id="line-male", gender="male")
 
 
 def cue_lead() -> Plan:
@@ -101,21 +104,19 @@ def cue_lead() -> Plan:
 def line_lead() -> Plan:
     """A balanced line from A to B; B's plug is male."""
     plan = one_to_one(policy="both-ends")
-    male = LINE.evolve(id="line-male", gender="male")
-    pins = LINE_PINS.evolve(id="male-pins", fits=("line-male",))
     plan = choose_connector(plan, end="A", connector=LINE, pinout=LINE_PINS)
-    plan = choose_connector(plan, end="B", connector=male, pinout=pins)
+    plan = choose_connector(plan, end="B", connector=LINE_MALE, pinout=LINE_PINS)
     return choose_cable(plan, section="trunk", cable=cable("pair", "RD BK", shields=(BRAID,)))
 
 
 def pair_loom() -> Plan:
     """Two pairs, each in foil, from a seven-way plug to two lines."""
     plan = rename_end(one_to_many(2), end="A", name="rack")
-    seven = connector("seven", "1 2 3 4 5 6 7", gender="female")
+    seven = connector("seven", "1 2 3 4 5 6 7")
     ways = pinout("ways", "seven", _1="1+", _2="1-", _3="shield", _4="2+", _5="2-", _6="shield")
     plan = choose_connector(plan, end="A", connector=seven, pinout=ways)
     for end in ("B1", "B2"):
-        plan = choose_connector(plan, end=end, connector=LINE, pinout=LINE_PINS)
+        plan = choose_connector(plan, end=end, connector=LINE_MALE, pinout=LINE_PINS)
     return choose_cable(plan, section="trunk", cable=TWO_PAIRS)
 
 
