@@ -8,7 +8,9 @@ from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QWidget
 
-Scope = Literal["window", "bench"]  # bench: only while the canvas or the landings have the focus
+# Where the keys work. Single letters never work everywhere (WCAG 2.2, 2.1.4): `bench` is the
+# canvas, `walk` the canvas and the panels beside it.
+Scope = Literal["window", "bench", "walk"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -129,6 +131,7 @@ SPECS = (
         "Search connectors, pinouts, cable and parts",
         ("/", "Ctrl+F"),
         "View",
+        "walk",
     ),
     ActionSpec(
         "to_landings",
@@ -193,7 +196,7 @@ SPECS = (
         "Go to the next finding",
         ("N",),
         "Lead",
-        "bench",
+        "walk",
         rule_above=True,
     ),
     ActionSpec(
@@ -202,7 +205,7 @@ SPECS = (
         "Go to the finding before",
         ("Shift+N",),
         "Lead",
-        "bench",
+        "walk",
     ),
     ActionSpec("go_finding", "Go t&here", "Go to the first finding's place", ("Ctrl+G",), "Lead"),
     ActionSpec(
@@ -245,7 +248,7 @@ class Actions(QObject):
         action.setStatusTip(spec.tip)
         action.setCheckable(spec.checkable)
         action.setEnabled(False)
-        if spec.scope == "bench":
+        if spec.scope != "window":
             action.setShortcutContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
         else:
             action.setShortcutContext(Qt.ShortcutContext.WindowShortcut)
@@ -269,6 +272,6 @@ class Actions(QObject):
         """Tell whether an action has a handler."""
         return name in self._handled
 
-    def scope_to(self, widget: QWidget) -> None:
-        """Let the single-letter actions work while `widget` or a child of it has the focus."""
-        widget.addActions([action for spec, action in self if spec.scope == "bench"])
+    def scope_to(self, widget: QWidget, *scopes: Scope) -> None:
+        """Let the actions of these scopes work while `widget` or a child of it has the focus."""
+        widget.addActions([action for spec, action in self if spec.scope in scopes])

@@ -1,6 +1,5 @@
 """The answer band: may the iron be heated, what is left to land, which plan this is, main acts."""
 
-from PySide6.QtCore import Qt
 from PySide6.QtGui import QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
@@ -194,7 +193,7 @@ class AnswerBand(QWidget):
         self._column.setMinimumWidth(335 if form is Form.WIDE else 0)
         wide = form is not Form.COLUMN
         self.land.setVisible(wide)
-        self.sheet.setText("Bench sheet" if wide else "")
+        self.sheet.show_words("Bench sheet" if wide else "")
         self.plan_title.setFont(font(HEAD if form is Form.WIDE else BODY, bold=True))
         self.plan_order.setFont(font(BODY if form is Form.WIDE else SMALL))
         self._plan.setVisible(self._titled and wide)

@@ -56,6 +56,7 @@ class Folds:
     shelf: bool = False
     landings: bool = False
     sheet: str = "canvas"
+    lately: bool = False  # the recent plans, beside a new one
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,11 +87,11 @@ def arrange(width: int, height: int, folds: Folds, form: Form) -> Arrangement:
         boxes["shelf"] = (0, body_top, sizes.shelf, body_end - body_top)
         over = ("shelf",) if form is Form.COMPACT else ()
     boxes |= _centre(left, margin_x - left, body_top, body_end, folds, sizes)
-    boxes |= _margin(margin_x, body_top, sizes.margin, body_end - body_top)
+    boxes |= _margin((margin_x, body_top, sizes.margin, body_end - body_top), folds)
     return Arrangement(form, boxes, over)
 
 
-def _centre(  # noqa: PLR0913, PLR0917 - four edges of one rectangle, and how to divide it
+def _centre(  # noqa: PLR0917 - four edges of one rectangle, and how to divide it
     x: int, width: int, top: int, end: int, folds: Folds, sizes: Sizes
 ) -> dict[str, Box]:
     low = sizes.landings_head if folds.landings else min(sizes.landings, (end - top) // 2)
@@ -102,12 +103,17 @@ def _centre(  # noqa: PLR0913, PLR0917 - four edges of one rectangle, and how to
     return boxes
 
 
-def _margin(x: int, top: int, width: int, height: int) -> dict[str, Box]:
-    in_hand = min(300, height * 2 // 5)
-    return {
-        "findings": (x, top, width, height - in_hand),
-        "in_hand": (x, top + height - in_hand, width, in_hand),
+def _margin(area: Box, folds: Folds) -> dict[str, Box]:
+    x, top, width, height = area
+    lately = min(370, height * 48 // 100) if folds.lately else 0
+    in_hand = min(180, height * 24 // 100) if folds.lately else min(300, height * 2 // 5)
+    boxes = {
+        "findings": (x, top, width, height - in_hand - lately),
+        "in_hand": (x, top + height - in_hand - lately, width, in_hand),
     }
+    if folds.lately:
+        boxes["lately"] = (x, top + height - lately, width, lately)
+    return boxes
 
 
 def _column(width: int, height: int, folds: Folds) -> Arrangement:
@@ -115,11 +121,16 @@ def _column(width: int, height: int, folds: Folds) -> Arrangement:
     bar_y = height - sizes.bar
     boxes: dict[str, Box] = {
         "band": (0, 0, width, sizes.band),
-        "bar": (0, bar_y, width, sizes.bar),
+        "bar": (0, bar_y, width * 3 // 5, sizes.bar),
+        "hints": (width * 3 // 5, bar_y, width - width * 3 // 5, sizes.bar),
     }
     if folds.sheet == "canvas":
         boxes["head"] = (0, sizes.band, width, sizes.head)
         boxes["canvas"] = (0, sizes.band + sizes.head, width, bar_y - sizes.band - sizes.head)
+    elif folds.sheet == "in_hand" and folds.lately:
+        high = (bar_y - sizes.band) * 2 // 5
+        boxes["in_hand"] = (0, sizes.band, width, high)
+        boxes["lately"] = (0, sizes.band + high, width, bar_y - sizes.band - high)
     else:
         boxes[folds.sheet] = (0, sizes.band, width, bar_y - sizes.band)
     return Arrangement(Form.COLUMN, boxes)

@@ -9,15 +9,17 @@ from planner.app.icons import icon
 from planner.drawing.looks import Look
 
 LEAST = 24
+_GAP = "\u2002"
 
 
 class ActionButton(QPushButton):
     """A push button that follows a QAction; with `icon_name`, the icon is drawn in the look."""
 
     def __init__(self, action: QAction, look: Look, *, text: str = "", icon_name: str = "") -> None:
-        super().__init__(text)
+        super().__init__()
         self._action = action
         self._icon_name = icon_name
+        self.show_words(text)
         self.setFont(font(BODY, bold=True))
         self.setCheckable(action.isCheckable())
         self.setMinimumSize(LEAST, LEAST)
@@ -26,6 +28,10 @@ class ActionButton(QPushButton):
         action.changed.connect(self._on_action_changed)
         self.set_look(look)
         self._on_action_changed()
+
+    def show_words(self, text: str) -> None:
+        """Show words, at a little distance from the icon."""
+        self.setText(f"{_GAP}{text}" if text and self._icon_name else text)
 
     def set_look(self, look: Look) -> None:
         """Draw the icon in a look."""

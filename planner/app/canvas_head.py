@@ -32,7 +32,7 @@ class CanvasHead(QWidget):
         self._on_side_changed()
 
     @staticmethod
-    def _action(  # noqa: PLR0913, PLR0917 - what one segment is made of
+    def _action(  # noqa: PLR0917 - what one segment is made of
         actions: Actions, name: str, text: str, at: str, look: Look, icon_name: str = ""
     ) -> ActionButton:
         made = segment(text, at, look, action=actions[name], icon_name=icon_name)

@@ -39,7 +39,15 @@ class FocusKeeper(QObject):
         self._look = look
         self._ring: FocusRing | None = None
         self._watched: list[QWidget] = []
+        self.awake = False  # no frame while the window is being built
+        self._app = app
         app.focusChanged.connect(self._on_focus_changed)
+
+    def let_go(self) -> None:
+        """Frame nothing any more."""
+        self.awake = False
+        self._let_go()
+        self._app.focusChanged.disconnect(self._on_focus_changed)
 
     def set_look(self, look: Look) -> None:
         """Draw in another look from the next focus on."""
@@ -54,7 +62,7 @@ class FocusKeeper(QObject):
 
     def _on_focus_changed(self, _old: QWidget | None, now: QWidget | None) -> None:
         self._let_go()
-        if now is not None and self._is_due(now):
+        if self.awake and now is not None and self._is_due(now):
             self._frame(now)
 
     @staticmethod

@@ -1,4 +1,4 @@
-"""The bundled face, the only one the window uses: sizes are pixels, so a grab is the same anywhere."""
+"""The bundled face, the only one in the window; sizes are pixels, the same on every screen."""
 
 from PySide6.QtGui import QFont, QFontDatabase
 

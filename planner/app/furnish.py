@@ -1,24 +1,188 @@
-"""Furnish the shown window: library, workbench, panels and canvas. All that is heavy comes in here."""
+"""Furnish the shown window: library, workbench, panels and canvas. The heavy imports are here."""
 
+import importlib
+from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtWidgets import QStackedWidget, QWidget
 
+from planner.app.autosave import Autosave
+from planner.app.dialogs.ask import Ask
+from planner.app.lead_acts import LeadActs
+from planner.app.mishap import MishapHook
+from planner.app.plan_acts import PlanActs
+from planner.app.session import Session
+from planner.app.standing import is_new, standing
+from planner.app.view_acts import ViewActs
 from planner.app.workbench import Workbench
+from planner.drawing.looks import Look
 from planner.library.loading import load_library
 
 if TYPE_CHECKING:
     from planner.app.shell import Shell
 
 
+def _panel(module: str, name: str) -> Any:  # TEMPORARY
+    try:
+        return getattr(importlib.import_module(f"planner.app.{module}"), name)
+    except ImportError:
+
+        class Blank(QWidget):
+            zoom_changed = Signal(float)
+
+            def __init__(self, *_args: object) -> None:
+                super().__init__()
+                self.search = QWidget(self)
+
+            def __getattr__(self, name: str) -> Any:
+                if name.startswith("_"):
+                    raise AttributeError(name)
+                return lambda *_args: None
+
+        return Blank
+
+
 class Bench(QObject):
-    """What stands in the window once it is furnished."""
+    """What stands in the window once it is furnished, and what joins its parts."""
 
     def __init__(self, shell: "Shell") -> None:
         super().__init__(shell)
-        self.shell = shell
-        self.workbench = Workbench(load_library(shell.settings.folders), self)
+        self.window, self.settings, self.theme = shell.window, shell.settings, shell.theme
+        self.ask = shell.ask or Ask(self.window, self.settings)
+        self.workbench = Workbench(load_library(self.settings.folders), self)
+        self.session = Session(self.workbench, self.settings, self.ask, self)
+        self.autosave = Autosave(self.workbench, self.session, self.settings, self)
+        self.mishaps = MishapHook(self._on_mishap)
+        self._build_panels(self.theme.look)
+        self._build_acts()
+        self._listen()
+        self.mishaps.install()
+
+    # -- made -------------------------------------------------------------------------------
+
+    def _build_panels(self, look: Look) -> None:
+        bench, holders = self.workbench, self.window.regions.holders
+        self.shelf = _panel("panels.shelf", "ShelfPanel")(bench, look)
+        self.findings = _panel("panels.findings", "FindingsPanel")(bench, look)
+        self.in_hand = _panel("panels.in_hand", "InHandPanel")(bench, look)
+        self.landings = _panel("panels.landings", "LandingsPanel")(bench, look)
+        self.guide = _panel("panels.guide", "GuidePanel")(bench, look)
+        self.canvas = _panel("canvas.view", "BenchView")(bench, look)
+        self.stack = QStackedWidget()
+        for page in (self.canvas, self.guide):
+            self.stack.addWidget(page)
+        for name, panel in (
+            ("shelf", self.shelf),
+            ("findings", self.findings),
+            ("in_hand", self.in_hand),
+            ("landings", self.landings),
+            ("canvas", self.stack),
+        ):
+            holders[name].hold(panel)
+
+    def _build_acts(self) -> None:
+        window, notice = self.window, self.window.notice
+        self.lead_acts = LeadActs(self.workbench, notice, self)
+        self.plan_acts = PlanActs(
+            self.workbench, self.session, self.settings, self.ask, notice, self
+        )
+        self.plan_acts.connect_to(window.acts)
+        self.lead_acts.connect_to(window.acts)
+        self.plan_acts.fill_recent(window.menus["Recent"])
+        self.plan_acts.fill_demos(window.menus["Demos"])
+        self.view_acts = ViewActs(window, self.canvas, self.shelf, self.settings)
+        self.view_acts.connect_to_actions()
+        window.acts.scope_to(self.canvas, "bench", "walk")
+        for panel in (self.landings, self.findings):
+            window.acts.scope_to(panel, "walk")
+        for panel in (self.shelf, self.in_hand, window.band):
+            panel.addAction(window.acts["search"])
+
+    def _listen(self) -> None:
+        bench, window = self.workbench, self.window
+        for signal in (bench.plan_changed, bench.findings_changed, bench.hand_changed):
+            signal.connect(self._on_plan_changed)
+        bench.refused.connect(self._on_refused)
+        self.session.changed.connect(self._on_session_changed)
+        self.session.opened.connect(self._on_opened)
+        self.autosave.told.connect(window.hints.show_state)
+        self.theme.changed.connect(self._on_look_changed)
+        self.settings.changed.connect(self._on_settings_changed)
+        window.may_close = self.session.may_leave
+        window.closing.connect(self._on_closing)
+        window.dropped.connect(self.session.open)
+        window.lately.chosen.connect(self.session.open)
+
+    # -- begun ------------------------------------------------------------------------------
 
     def begin(self, plan: Path | None, *, demo: bool) -> None:
-        """Open what was asked for on the command line."""
+        """Open what was asked for, else offer what a kill left, else begin a new plan."""
+        self._on_plan_changed()
+        self._on_opened()
+        self._on_session_changed()
+        if plan is not None:
+            self.session.open(plan)
+        elif demo:
+            self.session.open_demo()
+        elif not self.autosave.offer_recovery(self.ask):
+            self.window.regions.enter("canvas")
+
+    # -- heard ------------------------------------------------------------------------------
+
+    def _on_plan_changed(self, *_what: object) -> None:
+        answer, plan = standing(self.workbench), self.workbench.plan
+        self.window.band.show_answer(answer, in_hand=self.workbench.hand is not None)
+        self.window.band.show_plan(plan.title, plan.order, plan.revision)
+        total = answer.landed + answer.to_land
+        self.window.landings_head.count.setText(answer.landed_words if total else "")
+        self.window.bar.show_findings(len(self.workbench.findings))
+
+    def _on_opened(self) -> None:
+        new = is_new(self.workbench.plan)
+        self._show_guide(new=new)
+        if not new:
+            self.canvas.fit()
+
+    def _show_guide(self, *, new: bool) -> None:
+        self.stack.setCurrentWidget(self.guide if new else self.canvas)
+        self.window.lately.show_plans(self.settings.recent, datetime.now().astimezone())
+        self.window.regions.show_lately(shown=new)
+
+    def _on_session_changed(self) -> None:
+        self.window.setWindowModified(self.session.dirty)
+        self.window.setWindowTitle(f"{self.session.name}[*] \u2013 Cupwright")
+        self.window.hints.show_state(self.autosave.words())
+
+    def _on_refused(self, reason: str, mend: str) -> None:
+        told = reason if reason.endswith(".") else f"{reason}."
+        self.window.notice.say(f"{told} {mend}".strip(), tone="caution", short=True)
+
+    def _on_look_changed(self, look: Look) -> None:
+        for part in (self.shelf, self.findings, self.in_hand, self.landings, self.guide):
+            part.set_look(look)
+        self.canvas.set_look(look)
+
+    def _on_settings_changed(self, key: str) -> None:
+        if key == "recent":
+            self.window.lately.show_plans(self.settings.recent, datetime.now().astimezone())
+        if key == "folders":
+            self.workbench.library = load_library(self.settings.folders)
+            self.workbench.library_changed.emit()
+
+    def _on_mishap(self, sentence: str) -> None:
+        self.autosave.keep()
+        if self.ask.mishap(sentence):
+            self.session.save_copy()
+
+    def _on_closing(self) -> None:
+        self.autosave.drop()
+        self.mishaps.remove()
+
+    def let_go(self) -> None:
+        """Stop listening to what outlives the window."""
+        self.autosave.drop()
+        self.mishaps.remove()
+        for part in (self.shelf, self.findings, self.in_hand, self.landings, self.guide):
+            part.detach()

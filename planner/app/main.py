@@ -7,7 +7,7 @@ from pathlib import Path
 
 from planner.app.system import missing_packages
 
-NO_WINDOW = "check, layout, sheet, sweep, diagnose, identify, connectors and schema"
+NO_WINDOW = "check, connectors, schema and sheet"
 
 
 def why_no_window() -> str:

@@ -1,4 +1,4 @@
-"""A notice: what an act left, or why it was refused. It asks nothing and never stands in the way."""
+"""A notice: what an act left, or why it was refused. It asks nothing and stands in no way."""
 
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QHBoxLayout, QLabel, QPushButton, QSizePolicy, QWidget

@@ -11,7 +11,7 @@ from planner.app.fonts import HEAD
 from planner.app.labels import label
 
 REGIONS = (
-    "band", "head", "canvas", "rail", "shelf", "landings", "landings_bar", "findings", "in_hand",
+    "band", "head", "canvas", "rail", "shelf", "landings", "landings_bar", "findings", "in_hand", "lately",
     "hints", "bar",
 )  # fmt: skip
 PANEL_NAMES = {
@@ -20,6 +20,19 @@ PANEL_NAMES = {
     "landings": "Landings",
     "findings": "Findings",
     "in_hand": "In hand",
+}
+# Room for the rules that the style sheet draws at a region's edges: left, top, right, bottom.
+_RULES = {
+    "shelf": (0, 0, 1, 0),
+    "rail": (0, 0, 1, 0),
+    "findings": (1, 0, 0, 0),
+    "in_hand": (1, 1, 0, 0),
+    "lately": (1, 1, 0, 0),
+    "landings": (0, 1, 0, 0),
+    "landings_bar": (0, 1, 0, 0),
+    "band": (0, 0, 0, 1),
+    "hints": (0, 1, 0, 0),
+    "bar": (0, 1, 0, 0),
 }
 _AT_FIRST = {
     Form.WIDE: Folds(),
@@ -36,7 +49,7 @@ class Holder(QFrame):
         self.setObjectName(name)
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self._column = QVBoxLayout(self)
-        self._column.setContentsMargins(0, 0, 0, 0)
+        self._column.setContentsMargins(*_RULES.get(name, (0, 0, 0, 0)))
         self._column.setSpacing(0)
         self.content: QWidget | None = None
         self._first: QWidget | None = None
@@ -83,6 +96,11 @@ class Regions(QWidget):
     def fold(self, **changes: bool | str) -> None:
         """Fold or open: shelf, landings (bool), sheet (a panel's name)."""
         self._folds[self.form] = replace(self.folds, **changes)  # type: ignore[arg-type] # by name
+        self.lay_out()
+
+    def show_lately(self, *, shown: bool) -> None:
+        """Show what was on the bench lately beside a new plan, in whichever form."""
+        self._folds = {form: replace(it, lately=shown) for form, it in self._folds.items()}
         self.lay_out()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
@@ -164,7 +182,7 @@ class Regions(QWidget):
         return next(stops, None)
 
     def order(self) -> tuple[str, ...]:
-        """The panels that F6 goes through."""
+        """Name the panels that F6 goes through, in order."""
         return ("shelf", "canvas", "landings", "findings", "in_hand", "band")
 
     def step(self, by: int) -> str:

@@ -7,6 +7,8 @@ from typing import Literal, cast
 
 from PySide6.QtCore import QObject, QSettings, QStandardPaths, Signal
 
+from planner.app.recent import RecentPlan
+
 Units = Literal["mm", "inch"]
 Gauge = Literal["awg", "mm2"]
 Paper = Literal["a4", "letter"]
@@ -115,18 +117,19 @@ class Settings(QObject):
         self._put("folders", [str(folder) for folder in folders])
 
     @property
-    def recent(self) -> tuple[Path, ...]:
+    def recent(self) -> tuple[RecentPlan, ...]:
         """Plans opened or saved lately, latest first."""
-        return tuple(Path(text) for text in self._texts("recent"))
+        read = (RecentPlan.from_text(text) for text in self._texts("recent"))
+        return tuple(plan for plan in read if plan is not None)
 
-    def remember(self, path: Path) -> None:
+    def remember(self, plan: RecentPlan) -> None:
         """Put a plan file at the head of the recent ones."""
-        others = [known for known in self.recent if known != path]
-        self._put("recent", [str(known) for known in (path, *others)][:MOST_RECENT])
+        others = [known for known in self.recent if known.path != plan.path]
+        self._put("recent", [known.as_text() for known in (plan, *others)][:MOST_RECENT])
 
     def forget(self, path: Path) -> None:
         """Drop a plan file from the recent ones (it is gone, or it can't be read)."""
-        self._put("recent", [str(known) for known in self.recent if known != path])
+        self._put("recent", [known.as_text() for known in self.recent if known.path != path])
 
     @property
     def last_folder(self) -> Path:

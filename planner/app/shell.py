@@ -1,4 +1,4 @@
-"""The application round one window: style, look, settings; and the furnishing after the first show."""
+"""The application round one window: style, look, settings; furnished after the first show."""
 
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
@@ -14,14 +14,16 @@ from planner.app.window import FIRST_SIZE, NAME, Window
 from planner.drawing.looks import Look
 
 if TYPE_CHECKING:
+    from planner.app.dialogs.ask import Ask
     from planner.app.furnish import Bench
 
 
 class Shell(QObject):
     """Hold what lives as long as the window. Imports nothing heavy until it is furnished."""
 
-    def __init__(self, app: QApplication, settings: Settings) -> None:
+    def __init__(self, app: QApplication, settings: Settings, ask: "Ask | None" = None) -> None:
         super().__init__()
+        self.ask = ask
         self.app = app
         self.settings = settings
         load_fonts()
@@ -69,7 +71,18 @@ class Shell(QObject):
 
         self.bench = Bench(self)
         self.bench.begin(plan, demo=demo)
+        self.focus.awake = True
         return self.bench
+
+    def take_down(self) -> None:
+        """Close without a question, and let go of everything."""
+        if self.bench is not None:
+            self.bench.let_go()
+        self.window.may_close = lambda: True
+        self.window.close()
+        self.focus.let_go()
+        self.window.deleteLater()
+        self.deleteLater()
 
     def exec(self) -> int:
         """Run until the window is closed."""

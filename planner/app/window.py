@@ -3,8 +3,8 @@
 It is shown empty and at once; `furnish` puts the workbench, the panels and the canvas into it.
 """
 
-from collections.abc import Callable
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QMimeData, Qt, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
@@ -17,10 +17,14 @@ from planner.app.canvas_head import CanvasHead
 from planner.app.fonts import BODY
 from planner.app.hints import HintsStrip
 from planner.app.labels import label
+from planner.app.lately import Lately
 from planner.app.notice import Notice
 from planner.app.regions import Regions
 from planner.app.side_bars import BottomBar, LandingsHead, Rail
 from planner.drawing.looks import Look
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
 
 NAME = "Cupwright"
 FIRST_SIZE = (1440, 900)
@@ -46,6 +50,7 @@ class Window(QMainWindow):
         self.rail = Rail(self.acts, look)
         self.landings_head = LandingsHead(self.acts, look)
         self.bar = BottomBar(look)
+        self.lately = Lately(self.acts, look)
         self.bench_name = label("", BODY, role="second")
         self.menus: dict[str, QMenu] = {}
         self._build()
@@ -72,6 +77,7 @@ class Window(QMainWindow):
             "landings_bar": self.landings_head,
             "hints": self.hints,
             "bar": self.bar,
+            "lately": self.lately,
         }
 
     # -- menus ------------------------------------------------------------------------------
@@ -119,8 +125,9 @@ class Window(QMainWindow):
     def set_look(self, look: Look) -> None:
         """Draw the shell in another look."""
         self.look = look
-        for part in (self.band, self.head, self.rail, self.landings_head, self.bar, self.notice):
-            part.set_look(look)
+        for part in (*self._parts().values(), self.notice):
+            if hasattr(part, "set_look"):
+                part.set_look(look)
 
     # -- files dragged in, and closing ------------------------------------------------------
 

@@ -1,0 +1,155 @@
+"""The one ask object: every question to the builder goes through it, so that a test can answer."""
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Literal
+
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from planner.app.dialogs.message import Choice, Message
+
+if TYPE_CHECKING:
+    from planner.app.actions import Actions
+    from planner.app.dialogs.details import Details
+    from planner.app.settings import Settings
+    from planner.model.plan import Plan
+    from planner.problem import Problem
+
+Unsaved = Literal["save", "discard", "cancel"]
+Recover = Literal["open", "discard", "later"]
+
+PLAN_FILES = "Plans (*.json)"
+SHEET_FILES = "PDF (*.pdf);;SVG (*.svg)"
+
+
+class Ask:
+    """Ask by dialogs over the window."""
+
+    def __init__(self, parent: QWidget, settings: "Settings") -> None:
+        self._parent = parent
+        self._settings = settings
+
+    # -- files ------------------------------------------------------------------------------
+
+    def plan_to_open(self) -> Path | None:
+        """Ask which plan file to open."""
+        name, _ = QFileDialog.getOpenFileName(
+            self._parent, "Open a plan", str(self._settings.last_folder), PLAN_FILES
+        )
+        return self._chosen(name)
+
+    def where_to_save(self, suggested: str) -> Path | None:
+        """Ask where to save the plan."""
+        start = self._settings.last_folder / suggested
+        name, _ = QFileDialog.getSaveFileName(self._parent, "Save the plan", str(start), PLAN_FILES)
+        return self._chosen(name, ".json")
+
+    def where_to_write_sheet(self, suggested: str) -> Path | None:
+        """Ask where to write the bench sheet; its ending says PDF or SVG."""
+        start = self._settings.last_folder / suggested
+        name, kind = QFileDialog.getSaveFileName(
+            self._parent, "Write the bench sheet", str(start), SHEET_FILES
+        )
+        return self._chosen(name, ".svg" if "svg" in kind else ".pdf")
+
+    def library_folder(self) -> Path | None:
+        """Ask for a folder of the builder's own definitions."""
+        name = QFileDialog.getExistingDirectory(
+            self._parent, "A folder of definitions", str(self._settings.last_folder)
+        )
+        return Path(name) if name else None
+
+    def _chosen(self, name: str, ending: str = "") -> Path | None:
+        if not name:
+            return None
+        path = Path(name)
+        self._settings.last_folder = path.parent
+        return path if path.suffix or not ending else path.with_name(path.name + ending)
+
+    # -- questions --------------------------------------------------------------------------
+
+    def unsaved(self, name: str) -> Unsaved:
+        """Ask what is to become of changes that are not saved."""
+        question = Message(
+            self._parent,
+            f"Save the changes to {name}?",
+            "They are lost if you go on without saving.",
+            (
+                Choice("save", "Save", primary=True),
+                Choice("discard", "Discard"),
+                Choice("cancel", "Cancel", escape=True),
+            ),
+        )
+        answer = question.ask()
+        return "save" if answer == "save" else "discard" if answer == "discard" else "cancel"
+
+    def recover(self, names: Sequence[str]) -> Recover:
+        """Ask what is to become of work that was not saved when the program ended."""
+        one = len(names) == 1
+        question = Message(
+            self._parent,
+            "Take up the work that was not saved?",
+            "Cupwright ended before it was saved: "
+            + "; ".join(names)
+            + (". It can be opened as it was." if one else ". The latest can be opened as it was."),
+            (
+                Choice("open", "Open it" if one else "Open the latest", primary=True),
+                Choice("discard", "Discard it" if one else "Discard all"),
+                Choice("later", "Ask later", escape=True),
+            ),
+        )
+        answer = question.ask()
+        return "open" if answer == "open" else "discard" if answer == "discard" else "later"
+
+    # -- what went wrong --------------------------------------------------------------------
+
+    def trouble(self, headline: str, problems: "Sequence[Problem]") -> None:
+        """Show what is wrong with a file: place, what, mend. Nothing was changed."""
+        Message(
+            self._parent,
+            headline,
+            "Nothing was changed.",
+            (Choice("ok", "Close", primary=True, escape=True),),
+            problems=problems,
+        ).ask()
+
+    def mishap(self, sentence: str) -> bool:
+        """Tell of a fault of the program itself; True where a copy of the plan is to be saved."""
+        question = Message(
+            self._parent,
+            "Something in Cupwright went wrong",
+            f"{sentence} The plan is as it was before. Save a copy now to be safe, then go on.",
+            (Choice("copy", "Save a copy", primary=True), Choice("on", "Go on", escape=True)),
+        )
+        return question.ask() == "copy"
+
+    # -- larger dialogs ---------------------------------------------------------------------
+
+    def details(self, plan: "Plan") -> "Details | None":
+        """Ask for title, order, revision and remarks."""
+        from planner.app.dialogs.details import DetailsDialog  # noqa: PLC0415 - seldom used
+
+        return DetailsDialog(self._parent, plan).ask()
+
+    def settings(self) -> None:
+        """Let the builder change the settings."""
+        from planner.app.dialogs.settings import SettingsDialog  # noqa: PLC0415 - seldom used
+
+        SettingsDialog(self._parent, self._settings, self.library_folder).exec()
+
+    def show_keys(self, actions: "Actions") -> None:
+        """Show every key."""
+        from planner.app.dialogs.keys import KeysDialog  # noqa: PLC0415 - seldom used
+
+        KeysDialog(self._parent, actions).exec()
+
+    def about(self) -> None:
+        """Say which version this is, and under which licence."""
+        from planner.app.dialogs.about import about_text  # noqa: PLC0415 - seldom used
+
+        Message(
+            self._parent,
+            "Cupwright",
+            about_text(),
+            (Choice("ok", "Close", primary=True, escape=True),),
+        ).ask()

@@ -1,0 +1,78 @@
+"""Title, order, revision and remarks of the plan."""
+
+from dataclasses import dataclass
+
+from PySide6.QtWidgets import QDialog, QLineEdit, QPlainTextEdit, QSpinBox, QVBoxLayout, QWidget
+
+from planner.app.dialogs.message import Choice, buttons_row
+from planner.app.fonts import BODY, GUIDE
+from planner.app.labels import label
+from planner.model.plan import Plan
+
+_LONGEST = 200
+
+
+@dataclass(frozen=True, slots=True)
+class Details:
+    """What the builder wrote."""
+
+    title: str
+    order: str
+    revision: int
+    remarks: str
+
+
+class DetailsDialog(QDialog):
+    """Four fields; Esc leaves everything as it was."""
+
+    def __init__(self, parent: QWidget | None, plan: Plan) -> None:
+        super().__init__(parent)
+        self.setWindowTitle("Title and order")
+        self.setMinimumWidth(480)
+        self.title = QLineEdit(plan.title)
+        self.order = QLineEdit(plan.order)
+        self.revision = QSpinBox()
+        self.revision.setRange(1, 9999)
+        self.revision.setValue(plan.revision)
+        self.remarks = QPlainTextEdit(plan.remarks)
+        self.remarks.setTabChangesFocus(True)
+        self.remarks.setMinimumHeight(96)
+        for line in (self.title, self.order):
+            line.setMaxLength(_LONGEST)
+        self._build()
+
+    def _build(self) -> None:
+        column = QVBoxLayout(self)
+        column.setContentsMargins(24, 20, 24, 20)
+        column.setSpacing(4)
+        column.addWidget(label("Title and order", GUIDE, bold=True))
+        column.addSpacing(8)
+        for words, field in (
+            ("Title", self.title),
+            ("Order", self.order),
+            ("Revision", self.revision),
+            ("Remarks, printed on the sheet", self.remarks),
+        ):
+            name = label(words, BODY, role="second")
+            name.setBuddy(field)
+            field.setAccessibleName(words)
+            column.addWidget(name)
+            column.addWidget(field)
+            column.addSpacing(8)
+        row, (ok, cancel) = buttons_row(
+            (Choice("ok", "OK", primary=True), Choice("cancel", "Cancel", escape=True))
+        )
+        ok.clicked.connect(self.accept)
+        cancel.clicked.connect(self.reject)
+        column.addLayout(row)
+
+    def ask(self) -> Details | None:
+        """Show, wait, and return what was written; None where it was left."""
+        if not self.exec():
+            return None
+        return Details(
+            self.title.text().strip(),
+            self.order.text().strip(),
+            self.revision.value(),
+            self.remarks.toPlainText().strip(),
+        )

@@ -1,0 +1,135 @@
+"""What the Lead and Edit menus do."""
+
+from functools import partial
+
+from PySide6.QtCore import QObject
+
+from planner.app.actions import Actions
+from planner.app.notice import Notice
+from planner.app.workbench import Workbench
+from planner.checks.finding import Finding
+from planner.edits.by_signal import land_by_signal
+from planner.edits.ends import turn_end
+from planner.edits.shapes import add_leg, remove_leg
+from planner.model.plan import Plan
+
+TURN_DEG = 10.0
+
+
+def next_label(plan: Plan) -> str:
+    """Return a free label for a new end: B9 after B8, else C, D and so on."""
+    taken = {end.id for end in plan.ends} | {split.id for split in plan.splits}
+    numbered = [end.id for end in plan.ends if end.id[:1] == "B" and end.id[1:].isdigit()]
+    candidates = [f"B{number}" for number in range(1, 100)] if numbered else []
+    candidates += [chr(code) for code in range(ord("C"), ord("Z") + 1)]
+    return next((name for name in candidates if name not in taken), "")
+
+
+def turned(plan: Plan, *, end: str, by_deg: float) -> Plan:
+    """Turn a plug by an angle, kept between -180 and 180 degrees."""
+    whole = (plan.end_by_id[end].turn_deg + by_deg + 180.0) % 360.0 - 180.0
+    return turn_end(plan, end=end, turn_deg=whole)
+
+
+class LeadActs(QObject):
+    """Handle undo and redo, land by signal, legs, turns, and walking through the findings."""
+
+    def __init__(self, workbench: Workbench, notice: Notice, parent: QObject) -> None:
+        super().__init__(parent)
+        self._workbench = workbench
+        self._notice = notice
+        self._actions: Actions | None = None
+
+    def connect_to(self, actions: Actions) -> None:
+        """Take on the actions, and keep those enabled that can be done."""
+        self._actions = actions
+        bench = self._workbench
+        for name, slot in (
+            ("undo", bench.undo_stack.undo),
+            ("redo", bench.undo_stack.redo),
+            ("land_by_signal", self.land_by_signal),
+            ("add_leg", self.add_leg),
+            ("remove_leg", self.remove_leg),
+            ("turn_left", partial(self.turn, TURN_DEG)),
+            ("turn_right", partial(self.turn, -TURN_DEG)),
+            ("go_finding", self.go_to_first),
+        ):
+            actions.handle(name, slot)
+        for signal in (
+            bench.plan_changed,
+            bench.selection_changed,
+            bench.findings_changed,
+            bench.undo_stack.indexChanged,
+            bench.undo_stack.cleanChanged,
+        ):
+            signal.connect(self._on_changed)
+        self._on_changed()
+
+    def _on_changed(self, *_what: object) -> None:
+        if self._actions is None:
+            return
+        stack, plan = self._workbench.undo_stack, self._workbench.plan
+        end = self._workbench.selection.end
+        for name, can in (
+            ("undo", stack.canUndo()),
+            ("redo", stack.canRedo()),
+            ("land_by_signal", bool(plan.conductors)),
+            ("sheet", bool(plan.conductors)),
+            ("add_leg", bool(plan.splits)),
+            ("remove_leg", bool(plan.splits) and end in plan.end_by_id),
+            ("turn_left", end in plan.end_by_id),
+            ("turn_right", end in plan.end_by_id),
+            ("go_finding", bool(self._workbench.findings)),
+        ):
+            self._actions[name].setEnabled(can)
+        for name, words, text in (
+            ("undo", "&Undo", stack.undoText()),
+            ("redo", "&Redo", stack.redoText()),
+        ):
+            shown = text[:1].lower() + text[1:]
+            self._actions[name].setText(f"{words} {shown}".strip())
+
+    def land_by_signal(self) -> None:
+        """Land what is certain as one undo step, and say what it left."""
+        before = self._workbench.plan
+        after, left = land_by_signal(before)
+        landed = len(after.landings) - len(before.landings)
+        self._workbench.put_back()
+        if after != before:
+            self._workbench.do("Land by signal", lambda _plan: after)
+        told = f"Landed {landed}." if landed else "Nothing more is certain by signal."
+        rest = " ".join(_sentence(text) for text in left)
+        self._notice.say(f"{told} {rest}".strip(), short=not left)
+
+    def add_leg(self) -> None:
+        """Add one more end at the split."""
+        plan = self._workbench.plan
+        label = next_label(plan)
+        edit = partial(add_leg, end=label, split=plan.splits[0].id)
+        self._workbench.do(f"Add leg {label}", edit)
+
+    def remove_leg(self) -> None:
+        """Take away the selected end and its cable."""
+        end = self._workbench.selection.end
+        self._workbench.do(f"Remove leg {end}", partial(remove_leg, end=end))
+
+    def turn(self, by_deg: float) -> None:
+        """Turn the selected plug."""
+        end = self._workbench.selection.end
+        if end in self._workbench.plan.end_by_id:
+            self._workbench.do(f"Turn {end}", partial(turned, end=end, by_deg=by_deg))
+
+    def go_to_first(self) -> None:
+        """Show the place of the finding that weighs most."""
+        self.show_finding(self._workbench.findings[0])
+
+    def show_finding(self, finding: Finding) -> None:
+        """Show where a finding is."""
+        for place in finding.where[:1]:
+            self._workbench.select(place)
+            self._workbench.go_to.emit(place)
+
+
+def _sentence(text: str) -> str:
+    begun = text[:1].upper() + text[1:]
+    return begun if begun.endswith((".", "!", "?")) else f"{begun}."

@@ -1,0 +1,114 @@
+"""What the Plan and Help menus do."""
+
+from functools import partial
+from pathlib import Path
+
+from PySide6.QtCore import QObject
+from PySide6.QtGui import QAction
+from PySide6.QtWidgets import QMenu
+
+from planner.app.actions import Actions
+from planner.app.dialogs.ask import Ask
+from planner.app.notice import Notice
+from planner.app.session import Session, demo_files, file_name_for
+from planner.app.settings import Settings
+from planner.app.workbench import Workbench
+from planner.edits.texts import set_order, set_remarks, set_revision, set_title
+from planner.model.plan import Plan
+from planner.problem import InputError
+
+
+class PlanActs(QObject):
+    """Handle new, open, recent, save, details, sheet, settings, keys."""
+
+    def __init__(  # noqa: PLR0917 - what the acts work on
+        self,
+        workbench: Workbench,
+        session: Session,
+        settings: Settings,
+        ask: Ask,
+        notice: Notice,
+        parent: QObject,
+    ) -> None:
+        super().__init__(parent)
+        self._workbench = workbench
+        self._session = session
+        self._settings = settings
+        self._ask = ask
+        self._notice = notice
+
+    def connect_to(self, actions: Actions) -> None:
+        """Take on the actions."""
+        session = self._session
+        for name, slot in (
+            ("new", session.new),
+            ("open", session.open),
+            ("demo", session.open_demo),
+            ("save", session.save),
+            ("save_as", session.save_as),
+            ("details", self.edit_details),
+            ("sheet", self.write_sheet),
+            ("settings", self._ask.settings),
+            ("keys", partial(self._ask.show_keys, actions)),
+            ("about", self._ask.about),
+        ):
+            actions.handle(name, slot)
+
+    def fill_recent(self, menu: QMenu) -> None:
+        """Let a menu list the plans opened lately, anew each time it is shown."""
+        menu.aboutToShow.connect(partial(self._list_recent, menu))
+        menu.menuAction().setToolTip("Open a plan that was opened lately")
+
+    def _list_recent(self, menu: QMenu) -> None:
+        menu.clear()
+        for plan in self._settings.recent:
+            action = QAction(plan.name.replace("&", "&&"), menu)
+            action.setToolTip(str(plan.path))
+            action.triggered.connect(partial(self._open, plan.path))
+            menu.addAction(action)
+        if menu.isEmpty():
+            menu.addAction("Nothing was opened yet").setEnabled(False)
+
+    def _open(self, path: Path, _checked: object = None) -> None:
+        self._session.open(path)
+
+    def fill_demos(self, menu: QMenu) -> None:
+        """List the demo plans that ship."""
+        for path in demo_files():
+            action = QAction(path.stem.replace("-", " "), menu)
+            action.setToolTip(f"Open the demo plan {path.name}")
+            action.triggered.connect(partial(self._open_demo, path))
+            menu.addAction(action)
+
+    def _open_demo(self, path: Path, _checked: object = None) -> None:
+        self._session.open_copy(path)
+
+    def edit_details(self) -> None:
+        """Ask for title, order, revision and remarks; one undo step."""
+        written = self._ask.details(self._workbench.plan)
+        if written is None:
+            return
+
+        def edit(plan: Plan) -> Plan:
+            plan = set_title(plan, title=written.title)
+            plan = set_order(plan, order=written.order)
+            plan = set_revision(plan, revision=written.revision)
+            return set_remarks(plan, remarks=written.remarks)
+
+        self._workbench.do("Set title and order", edit)
+
+    def write_sheet(self) -> None:
+        """Ask where to, write the bench sheet, and say where it is."""
+        from planner.services.sheets import write_sheet  # noqa: PLC0415 - only when it is wanted
+
+        suggested = f"{file_name_for(self._workbench.plan)}.pdf"
+        path = self._ask.where_to_write_sheet(suggested)
+        if path is None:
+            return
+        try:
+            written = write_sheet(self._workbench.plan, path, paper=self._settings.paper)
+        except InputError as error:
+            self._ask.trouble("The bench sheet can\u2019t be written", error.problems)
+            return
+        names = ", ".join(str(name) for name in written)
+        self._notice.say(f"The bench sheet is written: {names}", short=False)

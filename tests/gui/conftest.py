@@ -1,0 +1,36 @@
+"""Qt without a screen, the bundled face, and no warning that a test did not expect."""
+
+import logging
+import os
+
+os.environ["QT_QPA_PLATFORM"] = "offscreen"
+
+import pytest
+from PySide6.QtCore import QtMsgType
+
+from planner.app.fonts import load_fonts
+
+_BAD = {QtMsgType.QtWarningMsg, QtMsgType.QtCriticalMsg, QtMsgType.QtFatalMsg}
+
+
+@pytest.fixture(scope="session")
+def qapp(qapp):
+    """Dress the application as the program does: Fusion, the bundled face, a still cursor."""
+    qapp.setStyle("Fusion")
+    qapp.setCursorFlashTime(0)
+    load_fonts()
+    return qapp
+
+
+@pytest.fixture(autouse=True)
+def no_unexpected_warnings(qapp, qtlog, caplog):
+    """Fail on any Qt warning or log record of WARNING and above; `caplog.clear()` takes it back."""
+    yield
+    said = [f"Qt: {record.message}" for record in qtlog.records if record.type in _BAD]
+    said += [
+        f"{record.name}: {record.getMessage()}"
+        for phase in ("setup", "call")
+        for record in caplog.get_records(phase)
+        if record.levelno >= logging.WARNING
+    ]
+    assert said == []
