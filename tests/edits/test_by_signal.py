@@ -44,7 +44,7 @@ def test_a_balanced_line_shields_both_ends_by_policy():
 
 
 def test_pairs_keep_a_channel_together_and_their_shield_beside_it():
-    # The shield contacts 3 and 6 are beside circuits 1 and 2; A is the source: the others are loads.
+    # The shield contacts 3 and 6 are beside circuits 1 and 2; B1 and B2 make A the source.
     plan, left = land_by_signal(pair_loom())
     assert left == ()
     assert {"A:WH>1", "A:BU>2", "A:s1>3", "A:RD>4", "A:GN>5", "A:s2>6"} <= landed(plan)

@@ -1,0 +1,47 @@
+"""Parts threaded on the cable: which, where they rest, from which end they come."""
+
+from planner.edits.changing import changed, node_ids, swapped, the_end
+from planner.edits.refusal import NotThere
+from planner.edits.settling import carrying, pruned
+from planner.model.part import Part
+from planner.model.plan import PartUse, Plan
+from planner.problem import did_you_mean
+
+
+def add_part(
+    plan: Plan, *, part: Part, at: str, comes_from: str, after_joint: bool = False
+) -> Plan:
+    """Plan a part next to an end or split, threaded from an end; the plan takes a copy."""
+    the_end(plan, comes_from)
+    if at not in node_ids(plan):
+        raise NotThere(f"There is no end or split {at}", did_you_mean(at, node_ids(plan)))
+    blank = PartUse(id="part", part=part.id, at=at, comes_from=comes_from)
+    use = changed(blank, id=_free_id(plan, part.id), after_joint=after_joint)
+    plan = carrying(plan, parts=part)
+    return plan.evolve(parts=(*plan.parts, use))
+
+
+def _free_id(plan: Plan, wanted: str) -> str:
+    used = {use.id for use in plan.parts}
+    tries = [wanted, *(f"{wanted[:58]}-{number}" for number in range(2, len(used) + 3))]
+    return next(name for name in tries if name not in used)
+
+
+def remove_part(plan: Plan, *, use: str) -> Plan:
+    """Take a part off the plan, by the id of its use."""
+    found = _the_use(plan, use)
+    return pruned(plan.evolve(parts=tuple(it for it in plan.parts if it is not found)))
+
+
+def set_after_joint(plan: Plan, *, use: str, after_joint: bool) -> Plan:
+    """Say whether a part is planned to come on when the end is already soldered."""
+    found = _the_use(plan, use)
+    new = changed(found, after_joint=after_joint)
+    return plan.evolve(parts=swapped(plan.parts, lambda known: known is found, new))
+
+
+def _the_use(plan: Plan, use: str) -> PartUse:
+    for known in plan.parts:
+        if known.id == use:
+            return known
+    raise NotThere(f"There is no part {use} on this lead")
