@@ -5,7 +5,7 @@ from collections.abc import Iterable, Sequence
 from functools import cached_property
 
 from planner.model.place import Place
-from planner.model.signals import signal_text
+from planner.model.signals import signal_text, sort_key
 from planner.wiring.exchanges import Arrival
 from planner.wiring.graph import Node, Wiring
 from planner.wiring.joins import Spot
@@ -22,13 +22,18 @@ def listed(words: Iterable[str]) -> str:
 
 
 def channels_text(channels: Sequence[str]) -> str:
-    """Name channels in small letters: `left and right channel`, `channel 3`, `channels 1 and 2`."""
+    """Name channels in small letters: `left and right channels`, `channel 3`."""
     named = [_CHANNEL_WORDS[channel] for channel in channels if channel in _CHANNEL_WORDS]
     numbered = [channel for channel in channels if channel and channel not in _CHANNEL_WORDS]
-    parts = [f"{listed(named)} channel"] if named else []
+    parts = [f"{listed(named)} channel{'s' if len(named) > 1 else ''}"] if named else []
     if numbered:
         parts.append(f"channel{'s' if len(numbered) > 1 else ''} {listed(numbered)}")
     return listed(parts) or "channel"
+
+
+def signals_listed(signals: Iterable[str]) -> str:
+    """Join signals as a sentence does, in their order: `L− and R−`."""
+    return listed(signal_text(signal) for signal in sorted(signals, key=sort_key))
 
 
 def headline(text: str) -> str:
@@ -53,6 +58,14 @@ class Words:
         """Name a contact with its end: `A ring 1`."""
         return f"{end} {self.contact(end, contact)}"
 
+    def shield(self, conductor: str) -> str:
+        """Name a shield: `the shield`, or its id where there are several."""
+        return "the shield" if len(self._shields) == 1 else f"shield {conductor}"
+
+    @cached_property
+    def _shields(self) -> frozenset[str]:
+        return frozenset(each.id for each in self._plan.conductors if each.kind == "shield")
+
     @cached_property
     def _codes(self) -> dict[str, str]:
         """The colour code of each conductor, where no other conductor has the same."""
@@ -73,6 +86,8 @@ class Words:
         """Name a contact or a conductor of the wiring."""
         if node[0] == "contact":
             return self.spot(node[1], node[2])
+        if node[1] in self._shields:
+            return self.shield(node[1])
         return self.conductor(node[1])
 
     def path(self, nodes: Sequence[Node]) -> str:
@@ -106,7 +121,7 @@ class Words:
         plus, minus = (signal_text(arrival.channel + leg) for leg in "+-")
         held = listed(
             f"{self.conductor(core)} is on {self.contact(spot.end, spot.contact)}"
-            for spot in arrival.spots
+            for spot in arrival.wrong
             for core in self._wiring.landed_on(spot.end, spot.contact)
         )
         return f"{plus} and {minus} are exchanged at {arrival.end}: {held}."

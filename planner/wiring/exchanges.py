@@ -27,6 +27,12 @@ class Arrival:
     reversed: bool
 
     @property
+    def wrong(self) -> tuple[Spot, ...]:
+        """The contacts that clash with what arrives at them."""
+        pairs = zip(self.spots, self.meshes, strict=True)
+        return tuple(spot for spot, mesh in pairs if any(spot in pair for pair in mesh.clashes))
+
+    @property
     def full(self) -> bool:
         """Tell whether both legs arrive."""
         return len({spot.signal for spot in self.spots}) == 2

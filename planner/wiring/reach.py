@@ -80,8 +80,12 @@ class Reach:
         has = tuple(spot for spot in best.spots if spot.signal == signal)
         for end in sorted(self.ends_with(signal) - {spot.end for spot in has}):
             own = tuple(mesh for mesh in meshes if any(s.end == end for s in mesh.spots))
-            if not self._told_elsewhere(end, best, own, has):
+            if self._has_cable(end) and not self._told_elsewhere(end, best, own, has):
                 yield self._lack(end, signal, best, own)
+
+    def _has_cable(self, end: str) -> bool:
+        section = self._plan.section_at.get(end)
+        return section is not None and self._plan.cable_of(section.id) is not None
 
     @staticmethod
     def _told_elsewhere(end: str, best: Mesh, own: tuple[Mesh, ...], has: tuple[Spot, ...]) -> bool:

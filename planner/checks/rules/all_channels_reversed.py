@@ -23,7 +23,7 @@ def everything_reversed(context: Context) -> Iterator[Found]:
     yield Found(
         what=" ".join(context.words.exchanged_legs(each) for each in group),
         mend="Exchange plus and minus, unless the turn is meant.",
-        where=context.words.joints(spot for each in group for spot in each.spots),
+        where=context.words.joints(spot for each in group for spot in each.wrong),
         title="Plus and minus reversed" if one else "All channels reversed",
         remedy=exchange(context.wiring, leg_swaps(context.joins, group)),
     )

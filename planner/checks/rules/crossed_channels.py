@@ -23,13 +23,15 @@ def crossed(context: Context) -> Iterator[Found]:
     for group in context.exchanges.crossed:
         channels = sorted({each.channel for each in group}, key=lambda each: sort_key(f"{each}+"))
         ends = sorted({each.end for each in group})
+        hub = context.exchanges.hub
         moves = listed(
-            f"{each.comes_from} arrives as {each.channel} at {each.end}" for each in group
+            f"{each.comes_from} of {hub} comes out as {each.channel} at end {each.end}"
+            for each in group
         )
         yield Found(
-            what=f"{listed(channels)} are crossed: {moves}.",
-            mend=f"Exchange their cores at {ends[0] if len(ends) == 1 else context.exchanges.hub}.",
-            where=context.words.joints(spot for each in group for spot in each.spots),
+            what=f"{headline(channels_text(channels))} are crossed: {moves}.",
+            mend=f"Exchange their cores at {ends[0] if len(ends) == 1 else hub}.",
+            where=context.words.joints(spot for each in group for spot in each.wrong),
             title=headline(f"{channels_text(channels)} crossed"),
             remedy=_remedy(context, group, channels),
         )

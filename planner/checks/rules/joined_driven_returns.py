@@ -4,8 +4,8 @@ from collections.abc import Iterator
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
-from planner.checks.wording import listed
-from planner.model.signals import signal_text
+from planner.checks.wording import signals_listed
+from planner.model.signals import leg_of
 from planner.wiring.joins import Mesh
 
 
@@ -25,8 +25,9 @@ def joined_outputs(context: Context) -> Iterator[Found]:
 
 def _found(context: Context, mesh: Mesh, end: str) -> Found:
     pairs = [pair for pair in mesh.driven if pair[0].end == end]
-    legs = sorted({spot.signal for pair in pairs for spot in pair if spot.end == end})
-    minus = listed(signal_text(leg) for leg in legs)
+    spots = {spot for pair in pairs for spot in pair if spot.end == end}
+    legs = {spot.signal for spot in spots if leg_of(spot.signal)}
+    minus = signals_listed(legs)
     path = context.shortest(pairs)
     return Found(
         what=f"{minus} of {end}, a driven-balanced source, "

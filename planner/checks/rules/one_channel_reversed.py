@@ -26,7 +26,7 @@ def reversed_channels(context: Context) -> Iterator[Found]:
         yield Found(
             what=" ".join(context.words.exchanged_legs(each) for each in group),
             mend=f"Exchange the two cores at {ends}.",
-            where=context.words.joints(spot for each in group for spot in each.spots),
+            where=context.words.joints(spot for each in group for spot in each.wrong),
             title=headline(f"{channels_text([channel])} reversed"),
             remedy=exchange(context.wiring, leg_swaps(context.joins, group)),
         )

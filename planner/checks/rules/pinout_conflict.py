@@ -52,7 +52,7 @@ def _found(
         for each in contacts
     )
     return Found(
-        what=f"{record.id} (used here) and {other.id} disagree: {told}.",
+        what=f"Records {record.id} (used here) and {other.id} disagree: {told}.",
         mend="Measure the part in hand, and choose the record that it agrees with.",
         where=tuple(sorted(Place(end=end.id, contact=each) for end in ends for each in contacts)),
         title=f"{record.title}: records disagree",

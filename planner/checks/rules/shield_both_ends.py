@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
 from planner.checks.shields import laid_shields
-from planner.checks.wording import listed
+from planner.checks.wording import headline, listed
 
 
 @rule(
@@ -19,10 +19,10 @@ def landed_at_both(context: Context) -> Iterator[Found]:
     """Find each shield that lands at two ends or more, one of them against the policy."""
     for shield in laid_shields(context):
         if len(shield.lands) > 1 and shield.unwanted:
-            name = context.words.conductor(shield.conductor)
+            name = headline(context.words.shield(shield.conductor))
             yield Found(
-                what=f"Shield {name} {shield.text}.",
+                what=f"{name} {shield.text}.",
                 mend=f"Lift it at {listed(shield.unwanted)}, or state another policy.",
                 where=shield.places,
-                title=f"Shield {name} lands at {listed(shield.lands)}",
+                title=f"{name} lands at {listed(shield.lands)}",
             )

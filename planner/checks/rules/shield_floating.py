@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
 from planner.checks.shields import laid_shields
+from planner.checks.wording import headline
 
 
 @rule(
@@ -17,12 +18,12 @@ def floating_shields(context: Context) -> Iterator[Found]:
     """Find each shield with no landing, unless its policy is isolated."""
     for shield in laid_shields(context):
         if not shield.lands and shield.policy != "isolated":
-            name = context.words.conductor(shield.conductor)
+            name = headline(context.words.shield(shield.conductor))
             ends = set(shield.comes_out)
             yield Found(
-                what=f"Shield {name} lands at no end.",
+                what=f"{name} lands at no end.",
                 mend="Land it on a ground contact, or state that the shield is isolated.",
                 where=shield.places,
-                title=f"Shield {name} floats",
+                title=f"{name} floats",
                 unfinished=any(ends & set(loose) for loose in context.reach.loose_cores.values()),
             )

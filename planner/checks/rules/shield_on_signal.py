@@ -6,6 +6,7 @@ from functools import partial
 from planner.checks.context import Context
 from planner.checks.finding import Remedy
 from planner.checks.registry import Found, rule
+from planner.checks.wording import headline
 from planner.edits import landings
 from planner.model.place import Place
 from planner.model.plan import Landing
@@ -22,11 +23,11 @@ from planner.model.signals import GROUNDS, signals_text
 def shields_on_signals(context: Context) -> Iterator[Found]:
     """Find each such landing."""
     for landing in context.joins.shields_on_signals:
-        name = context.words.conductor(landing.conductor)
+        name = headline(context.words.shield(landing.conductor))
         spot = context.words.spot(landing.end, landing.contact)
         carried = signals_text(context.wiring.signals_at(landing.end, landing.contact))
         yield Found(
-            what=f"Shield {name} lands on {spot}, which carries {carried}.",
+            what=f"{name} lands on {spot}, which carries {carried}.",
             mend=f"Move it to the ground contact of {landing.end}, or lift it there.",
             where=(Place(end=landing.end, contact=landing.contact, conductor=landing.conductor),),
             title=f"Shield on {carried} at {landing.end}",

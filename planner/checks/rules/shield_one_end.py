@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
 from planner.checks.shields import LaidShield, laid_shields
-from planner.checks.wording import listed
+from planner.checks.wording import headline, listed
 
 
 @rule(
@@ -21,12 +21,12 @@ def landed_at_one(context: Context) -> Iterator[Found]:
         both = len(shield.lands) > 1 and shield.unwanted
         short = shield.policy == "both-ends" and len(shield.lands) == 1
         if shield.lands and not both and (shield.unwanted or shield.missing or short):
-            name = context.words.conductor(shield.conductor)
+            name = headline(context.words.shield(shield.conductor))
             yield Found(
-                what=f"Shield {name} {shield.text}.",
+                what=f"{name} {shield.text}.",
                 mend=f"{_mend(shield)}, or state another policy.",
                 where=shield.places,
-                title=f"Shield {name} lands at {listed(shield.lands)} only",
+                title=f"{name} lands at {listed(shield.lands)} only",
             )
 
 
