@@ -217,12 +217,13 @@ def build_block(facts: EndFacts, settings: Settings) -> EndBlock:
     strands: dict[str, Strand] = {}
     groups = [Group(f"end/{end}/face", Layer.FACE, drawn.items)]
     if settings.side == "solder":
-        strands = {core.conductor: _strand_of(core, fan, drawn, ways, settings) for core in fan.order}
+        strands = {
+            core.conductor: _strand_of(core, fan, drawn, ways, settings) for core in fan.order
+        }
         if not compact:
             boxes = _plate_places(fan, strands, zoom)
             strands = {
-                name: replace(strand, plate=boxes.get(name))
-                for name, strand in strands.items()
+                name: replace(strand, plate=boxes.get(name)) for name, strand in strands.items()
             }
         groups += _core_groups(facts, fan, strands, look, scale)
     stub_items, tie = cable_stub(facts, cut, half, look, zoom)

@@ -101,7 +101,11 @@ def _crowding(way: tuple[Point, ...], own: Point, facts: _Room) -> float:
 
 
 def approaches(
-    facts: EndFacts, joints: Mapping[str, Point], radii: Mapping[str, float], cut: Point, half: float
+    facts: EndFacts,
+    joints: Mapping[str, Point],
+    radii: Mapping[str, float],
+    cut: Point,
+    half: float,
 ) -> dict[str, Approach]:
     """Choose for each contact the way that lies least over the other joints."""
     widest = max((core_width(core, facts.scale) for core in facts.cores), default=6.0)

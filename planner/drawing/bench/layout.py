@@ -68,7 +68,7 @@ class BenchLayout:
 
     def __init__(self) -> None:
         self._blocks: dict[str, tuple[EndFacts, Settings, EndBlock]] = {}
-        self._links: dict[str, tuple[LinkFacts, Settings, Group, SectionRun]] = {}
+        self._links: dict[str, tuple[LinkFacts, Settings, tuple[Group, ...], SectionRun]] = {}
         self._tree: tuple[Plan | None, Tree] = (None, Tree())
 
     # -- blocks ---------------------------------------------------------------------------
@@ -85,17 +85,17 @@ class BenchLayout:
         splits = _split_places(tree, placed)
         sections: dict[str, SectionRun] = {}
         for facts in _link_facts(plan, tree, placed, splits, settings):
-            group, run = self._link(facts, plain)
-            groups[group.key] = group
+            drawn, run = self._link(facts, plain)
+            groups |= {group.key: group for group in drawn}
             sections[facts.section] = run
         for split, at in splits.items():
-            drawn = split_items(
+            block = split_items(
                 at,
                 _split_half(split, tree, placed, settings),
                 SPLIT_PX * _small(settings),
                 settings.look,
             )
-            groups[f"split/{split}"] = Group(f"split/{split}", Layer.JACKET, drawn)
+            groups[f"split/{split}"] = Group(f"split/{split}", Layer.JACKET, block)
         words = [box_of(groups[f"section/{name}"].items) for name in sections]
         return Bench(groups, placed, sections, joined_box([box, *words]))
 
@@ -129,14 +129,42 @@ class BenchLayout:
         self._blocks[facts.end] = (facts, settings, block)
         return block
 
-    def _link(self, facts: LinkFacts, settings: Settings) -> tuple[Group, SectionRun]:
+    def _link(self, facts: LinkFacts, settings: Settings) -> tuple[tuple[Group, ...], SectionRun]:
         kept = self._links.get(facts.section)
         if kept is not None and kept[1] == settings and kept[0] == facts:
             return kept[2], kept[3]
-        items, run = link_items(facts, settings.look)
-        group = Group(f"section/{facts.section}", Layer.LINK, items)
-        self._links[facts.section] = (facts, settings, group, run)
-        return group, run
+        ribbon, cores, run = link_items(facts, settings.look)
+        key = f"section/{facts.section}"
+        groups = (Group(key, Layer.LINK, ribbon), Group(f"{key}/cores", Layer.LINK_CORE, cores))
+        self._links[facts.section] = (facts, settings, groups, run)
+        return groups, run
+
+    def fit_zoom(self, plan: Plan, settings: Settings, most: float = 1.5) -> float:
+        """Return the largest zoom up to `most` at which the whole bench has room.
+
+        Sizes grow nearly in a straight line with the zoom, so a few steps of false position do.
+        """
+        if not plan.ends:
+            return 1.0
+        low, high, zoom = ZOOM_LEAST, most, 1.0
+        for _ in range(7):
+            spill = self._spill(plan, replace(settings, zoom=zoom))
+            if spill <= 1.0:
+                low = zoom
+                if high - low < 0.02:
+                    break
+            else:
+                high = zoom
+            guess = 0.985 * zoom / max(spill, 0.01)
+            zoom = guess if low < guess < high else (low + high) / 2
+        return low
+
+    def _spill(self, plan: Plan, settings: Settings) -> float:
+        """Return how many times too large the bench is for its room; 1 just fits."""
+        box = self.bench(plan, replace(settings, width=0.0, height=0.0)).box
+        across = (box[2] - box[0]) / max(settings.width - 2 * MARGIN + 2, 1.0)
+        down = (box[3] - box[1]) / max(settings.height - 2 * MARGIN + 2, 1.0)
+        return max(across, down)
 
 
 # -- places -----------------------------------------------------------------------------------

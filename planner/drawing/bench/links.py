@@ -3,7 +3,7 @@
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from planner.drawing.bench.parts import Group, Layer, SectionRun
+from planner.drawing.bench.parts import SectionRun
 from planner.drawing.bench.shapes import Box
 from planner.drawing.cores import strip
 from planner.drawing.looks import Look
@@ -126,23 +126,25 @@ def _dashed(facts: LinkFacts, look: Look) -> DrawList:
     return (Poly(points, Style(stroke=look.edge, width=2, dash=(7.0, 5.0))),)
 
 
-def link_items(facts: LinkFacts, look: Look) -> tuple[DrawList, SectionRun]:
-    """Draw a section between its breaks; return it with its ways."""
+def link_items(facts: LinkFacts, look: Look) -> tuple[DrawList, DrawList, SectionRun]:
+    """Draw a section between its breaks: the ribbon with its words, its cores, its ways."""
+    words = _words(facts, look)
     if not facts.drawn:
-        words = _words(facts, look)
-        return _dashed(facts, look) + words, SectionRun(_box(facts), {}, 0.0)
+        return _dashed(facts, look) + words, (), SectionRun(_box(facts), {}, 0.0)
     ways = section_ways(facts)
     pitch = min(facts.left.pitch(), facts.right.pitch())
     width = min(CORE_PX, pitch * 0.62)
-    items = _band(facts, look)
+    cores: DrawList = ()
     for name, core in facts.materials:
         if name in ways:
-            owner = f"section/{facts.section}/{name}"
-            if width >= 2.0:
-                items += strip(ways[name], core.colours, width, look, owner)
-            else:
-                items += (Poly(ways[name], Style(stroke=look.core(core.colours[0])[0], width=1.2)),)
-    return items + _words(facts, look), SectionRun(_box(facts), ways, width)
+            cores += _core(ways[name], core, width, look, f"section/{facts.section}/{name}")
+    return _band(facts, look) + words, cores, SectionRun(_box(facts), ways, width)
+
+
+def _core(way: tuple[Point, ...], core: Core, width: float, look: Look, owner: str) -> DrawList:
+    if width >= 2.0:
+        return strip(way, core.colours, width, look, owner)
+    return (Poly(way, Style(stroke=look.core(core.colours[0])[0], width=1.2), owner=owner),)
 
 
 def split_items(at: Point, half: float, width: float, look: Look) -> DrawList:
@@ -171,11 +173,6 @@ def materials_of(cable: Cable | None, runs: Mapping[str, str]) -> tuple[tuple[st
         return ()
     known = cable.core_by_id
     return tuple((name, known[core]) for name, core in runs.items() if core in known)
-
-
-def grouped(section: str, items: DrawList) -> Group:
-    """Return a section's group."""
-    return Group(f"section/{section}", Layer.LINK, items)
 
 
 def in_order(names: Sequence[str], places: Mapping[str, float]) -> tuple[str, ...]:

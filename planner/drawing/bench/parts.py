@@ -21,14 +21,16 @@ class Layer(IntEnum):
     """What lies over what."""
 
     LINK = 0
-    FACE = 1
-    GLOW = 2
-    CORE = 3
-    JACKET = 4
-    PLATE = 5
-    LABEL = 6
-    MARK = 7
-    GESTURE = 8
+    LINK_GLOW = 1
+    LINK_CORE = 2
+    FACE = 3
+    GLOW = 4
+    CORE = 5
+    JACKET = 6
+    PLATE = 7
+    LABEL = 8
+    MARK = 9
+    GESTURE = 10
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,0 +1,1 @@
+"""What the scene is made of."""

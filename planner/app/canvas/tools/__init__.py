@@ -1,0 +1,1 @@
+"""The gestures on the canvas, one class each."""
