@@ -53,7 +53,7 @@ terminal = { kind = "lug", x_mm = -1.5, y_mm = 2, width_mm = 1.5, depth_mm = 2, 
 [[contacts]]
 id = "S"
 name = "sleeve"
-terminal = { kind = "lug", x_mm = 0, y_mm = -2.5, z_mm = 6, width_mm = 2.5, depth_mm = 1, takes = 2 }
+terminal = { kind = "lug", x_mm = 0, y_mm = -2.5, z_mm = 6, width_mm = 2.5, depth_mm = 1, takes=2 }
 """
 
 PINOUT = """\

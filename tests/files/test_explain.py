@@ -68,8 +68,8 @@ def problems_in(text):
         ),
         (
             CONNECTOR,
-            "takes = 2",
-            "takes = 1.5",
+            "takes=2",
+            "takes=1.5",
             Problem(
                 "1.5 is not a whole number",
                 "f: contacts[S].terminal.takes",
@@ -78,8 +78,8 @@ def problems_in(text):
         ),
         (
             CONNECTOR,
-            "takes = 2",
-            "takes = true",
+            "takes=2",
+            "takes=true",
             Problem(
                 "true is not a whole number",
                 "f: contacts[S].terminal.takes",

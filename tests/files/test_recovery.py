@@ -19,9 +19,9 @@ WRITER = """
     import pathlib, sys, time
     from planner.files.recovery import Keeper
     from planner.model.plan import Plan
-    keeper = Keeper(pathlib.Path(sys.argv[1]))
+    keeper, original = Keeper(pathlib.Path(sys.argv[1])), pathlib.Path("/leads/pit.json")
     for round in range(10**9):
-        keeper.keep(Plan(title="Pit lead", remarks=str(round) * 500), pathlib.Path("/leads/pit.json"))
+        keeper.keep(Plan(title="Pit lead", remarks=str(round) * 500), original)
         if round == 0:
             print("kept", flush=True)
 """
