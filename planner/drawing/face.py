@@ -5,6 +5,7 @@ A contact's x and y are the place where it is soldered: the axis of a cup, the m
 
 import math
 from collections.abc import Callable, Collection, Sequence
+from dataclasses import replace
 from typing import Literal
 
 from planner.drawing.hatching import hatch
@@ -234,7 +235,7 @@ def _cup(terminal: Terminal, pen: _Pen) -> DrawList:
     outside = inside + wall_mm(terminal.bore_mm) * pen.scale
     start, stop = pen.opening_deg + 34, pen.opening_deg + 326
     wall = (*arc(pen.at, outside, start, stop), *arc(pen.at, inside, stop, start))
-    body = Poly(wall, pen.edge(), closed=True)
+    body = Poly(wall, replace(pen.edge(), fill=pen.look.wall), closed=True)
     full = inside + 0.4 * pen.look.line
     if pen.landed:
         solder = Circle(pen.at, full, Style(fill=pen.look.tin))

@@ -39,6 +39,7 @@ class Look:
     centre: str
     casing: str
     brass: str
+    wall: str
     brass_edge: str
     tin: str
     tin_edge: str
@@ -84,6 +85,7 @@ LIGHT = Look(
     centre="#8a979b",
     casing="#15232a",
     brass="#ddbb6c",
+    wall="#ddbb6c",
     brass_edge="#66501a",
     tin="#c4cccf",
     tin_edge="#4f5d63",
@@ -136,6 +138,7 @@ DARK = Look(
     centre="#6f7d82",
     casing="#e9efed",
     brass="#c9a65a",
+    wall="#c9a65a",
     brass_edge="#f3dda4",
     tin="#aeb9bd",
     tin_edge="#f2f6f6",
@@ -186,15 +189,16 @@ PRINT = Look(
     accent_wash="#ffffff",
     edge="#000000",
     rule="#000000",
-    centre="#000000",
+    centre="#8a8a8a",
     casing="#000000",
     brass="#ffffff",
+    wall="#000000",
     brass_edge="#000000",
     tin="#c3c9ce",
     tin_edge="#000000",
     tin_shine="#ffffff",
     metal="#ffffff",
-    metal_hatch="#000000",
+    metal_hatch="#8a8a8a",
     insulator="#ececec",
     bore="#ffffff",
     jacket="#ececec",

@@ -135,7 +135,7 @@ def mark(kind: MarkKind, at: Point, radius: float, look: Look) -> DrawList:
 
 def eye(at: Point, width: float, look: Look, *, on_ink: bool = False) -> DrawList:
     """Draw an eye, `width` across: the sign of a side that is looked at."""
-    (x, y), half, rise = at, width / 2, width * 0.6
+    (x, y), half, rise = at, width / 2, width * 0.42
     lids: tuple[Command, ...] = (
         ("M", (x - half, y)),
         ("C", (x - half / 3, y - rise, x + half / 3, y - rise, x + half, y)),
@@ -146,6 +146,6 @@ def eye(at: Point, width: float, look: Look, *, on_ink: bool = False) -> DrawLis
     glint = (x + width * 0.075, y - width * 0.075)
     return (
         Path(lids, pen),
-        Circle(at, width * 0.235, Style(fill=look.ink)),
+        Circle(at, width * 0.22, Style(fill=look.ink)),
         Circle(glint, width * 0.065, Style(fill=look.paper)),
     )

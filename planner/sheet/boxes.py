@@ -1,0 +1,112 @@
+"""Boxes on the page, and finding a free spot for a name beside a contact."""
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from planner.drawing.face import contact_point, contact_radius_mm
+from planner.drawing.primitives import Point
+from planner.model.connector import Connector
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """An upright box; or, with `line`, the corridor round a line, `margin` wide on each side."""
+
+    left: float
+    top: float
+    right: float
+    bottom: float
+    line: tuple[Point, Point] | None = None
+    margin: float = 0.0
+
+    @classmethod
+    def round_point(cls, at: Point, half_width: float, half_height: float) -> "Box":
+        """Return the box round a point."""
+        x, y = at
+        return cls(x - half_width, y - half_height, x + half_width, y + half_height)
+
+    @classmethod
+    def round_line(cls, start: Point, stop: Point, margin: float = 150.0) -> "Box":
+        """Return the corridor round a line."""
+        xs, ys = sorted((start[0], stop[0])), sorted((start[1], stop[1]))
+        return cls(xs[0], ys[0], xs[1], ys[1], (start, stop), margin)
+
+    @property
+    def middle(self) -> Point:
+        """The middle of the box."""
+        return ((self.left + self.right) / 2, (self.top + self.bottom) / 2)
+
+    @property
+    def corners(self) -> tuple[Point, ...]:
+        """The four corners."""
+        return (
+            (self.left, self.top),
+            (self.right, self.top),
+            (self.right, self.bottom),
+            (self.left, self.bottom),
+        )
+
+    def meets(self, other: "Box", gap: float = 0.0) -> bool:
+        """Tell whether an upright box and another (or a corridor) share more than an edge."""
+        if other.line is not None:
+            return self._meets_line(other.line, other.margin + gap)
+        apart = (
+            self.right + gap <= other.left
+            or other.right + gap <= self.left
+            or self.bottom + gap <= other.top
+            or other.bottom + gap <= self.top
+        )
+        return not apart
+
+    def _meets_line(self, line: tuple[Point, Point], margin: float) -> bool:
+        (x0, y0), (x1, y1) = line
+        pieces = max(int(math.dist(*line) / 100), 1)
+        for index in range(pieces + 1):
+            x = x0 + (x1 - x0) * index / pieces
+            y = y0 + (y1 - y0) * index / pieces
+            near_x = min(max(x, self.left), self.right)
+            near_y = min(max(y, self.top), self.bottom)
+            if math.dist((x, y), (near_x, near_y)) < margin:
+                return True
+        return False
+
+
+def contact_boxes(connector: Connector, centre: Point, scale: float, turn_deg: float) -> list[Box]:
+    """Return a box round each contact as it is drawn."""
+    found = []
+    for contact in connector.contacts:
+        at = contact_point(connector, contact.id, centre=centre, scale=scale, turn_deg=turn_deg)
+        reach = contact_radius_mm(contact) * scale * 0.95
+        found.append(Box.round_point(at, reach, reach))
+    return found
+
+
+def free_spot(
+    at: Point,
+    start: float,
+    size: tuple[float, float],
+    first_rad: float,
+    taken: Sequence[Box],
+    *,
+    rivals: Sequence[Point] = (),
+    fits: Callable[[Box], bool] = lambda _: True,
+) -> Box | None:
+    """Find a box of `size` beside `at` that meets none of `taken` and `fits`.
+
+    Near `first_rad` is better, and so is far from `rivals`: a name must not seem another's.
+    """
+    width, height = size
+    found: list[tuple[float, Box]] = []
+    for turn in range(0, 360, 15):
+        angle = first_rad + math.radians(turn)
+        for extra in (70.0, 180.0):
+            reach_x, reach_y = start + width / 2 + extra, start + height / 2 + extra
+            middle = (at[0] + math.cos(angle) * reach_x, at[1] + math.sin(angle) * reach_y)
+            box = Box.round_point(middle, width / 2, height / 2)
+            if fits(box) and not any(box.meets(other, 20.0) for other in taken):
+                others = (math.dist(middle, spot) for spot in rivals if spot != at)
+                lead = min(others, default=0.0) - 1.5 * math.dist(middle, at)
+                found.append((lead - abs((turn + 180) % 360 - 180), box))
+    best = max(found, key=lambda pair: pair[0], default=None)
+    return best[1] if best else None

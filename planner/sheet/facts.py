@@ -1,0 +1,138 @@
+"""What the sheet says about each end, gathered from the plan once."""
+
+from collections import Counter
+from dataclasses import dataclass, replace
+from functools import cached_property
+
+from planner.model.cable import Core, Shield
+from planner.model.connector import Connector, Contact
+from planner.model.pinout import PinoutRecord
+from planner.model.plan import Conductor, End, Plan, Run
+from planner.model.signals import signals_text
+from planner.wiring.graph import Wiring
+
+
+@dataclass(frozen=True, slots=True)
+class Flag:
+    """How one conductor is told apart: code, colours (none for a shield), words, sleeve."""
+
+    conductor: str
+    code: str
+    colours: tuple[str, ...]
+    words: str
+    width_mm: float
+    sleeved: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Joint:
+    """One contact of an end: what it carries, and what lands on it."""
+
+    contact: Contact
+    carries: str
+    flags: tuple[Flag, ...]
+
+
+@dataclass(frozen=True)
+class EndFacts:
+    """One end as the sheet shows it."""
+
+    end: End
+    connector: Connector | None
+    pinout: PinoutRecord | None
+    joints: tuple[Joint, ...]
+    capped: tuple[Flag, ...]
+    loose: tuple[Flag, ...]
+    links: tuple[str, ...]
+
+    @property
+    def title(self) -> str:
+        """The connector's title, or that there is none yet."""
+        return self.connector.title if self.connector else "no connector chosen"
+
+    @property
+    def subtitle(self) -> str:
+        """The end's name, its channel, and its pinout's title."""
+        name = self.end.name or f"end {self.end.id}"
+        words = [name[0].upper() + name[1:]]
+        if self.end.channel:
+            words.append(f"channel {self.end.channel}")
+        words.append(self.pinout.title if self.pinout else "no pinout chosen")
+        return ", ".join(words)
+
+    @cached_property
+    def turn_deg(self) -> float:
+        """How far the face is drawn turned: a D is drawn level."""
+        if self.connector is not None and self.connector.shell.shape == "d":
+            return 180.0 * (round(self.end.turn_deg / 180) % 2)
+        return self.end.turn_deg
+
+
+def end_facts(plan: Plan) -> tuple[EndFacts, ...]:
+    """Gather the facts of every end, in the plan's order."""
+    wiring = Wiring(plan)
+    return tuple(_facts(plan, wiring, end) for end in plan.ends)
+
+
+def _facts(plan: Plan, wiring: Wiring, end: End) -> EndFacts:
+    flags = _flags(plan, end.id)
+    landed: dict[str, list[Flag]] = {}
+    for landing in plan.landings:
+        if landing.end == end.id and landing.conductor in flags:
+            flag = flags[landing.conductor]
+            if landing.sleeved:
+                flag = replace(flag, sleeved=True)
+            landed.setdefault(landing.contact, []).append(flag)
+    connector = plan.connector_of(end.id)
+    done = {flag.conductor for group in landed.values() for flag in group}
+    spare = {cap.conductor for cap in plan.caps if cap.end == end.id}
+    return EndFacts(
+        end=end,
+        connector=connector,
+        pinout=plan.pinout_of(end.id),
+        joints=tuple(
+            Joint(
+                contact,
+                signals_text(wiring.signals_at(end.id, contact.id)),
+                tuple(landed.get(contact.id, ())),
+            )
+            for contact in (connector.contacts if connector else ())
+        ),
+        capped=tuple(flag for name, flag in flags.items() if name in spare and name not in done),
+        loose=tuple(flag for name, flag in flags.items() if name not in spare | done),
+        links=tuple(" + ".join(link.contacts) for link in plan.links if link.end == end.id),
+    )
+
+
+def _flags(plan: Plan, end: str) -> dict[str, Flag]:
+    """Return the flags of the conductors that come out of the cable at an end, in lay order."""
+    found: list[tuple[Conductor, Core | Shield]] = []
+    for conductor, run in plan.conductors_at.get(end, ()):
+        record = _record(plan, run)
+        if record is not None:
+            found.append((conductor, record))
+    shields = sum(isinstance(record, Shield) for _, record in found)
+    often = Counter(record.code for _, record in found if isinstance(record, Core))
+    return {
+        conductor.id: _flag(conductor.id, record, alone=shields == 1, often=often)
+        for conductor, record in found
+    }
+
+
+def _record(plan: Plan, run: Run) -> Core | Shield | None:
+    cable = plan.cable_of(run.section) if run.section in plan.section_by_id else None
+    if cable is None:
+        return None
+    return cable.core_by_id.get(run.core) or cable.shield_by_id.get(run.core)
+
+
+def _flag(name: str, record: Core | Shield, *, alone: bool, often: Counter[str]) -> Flag:
+    if isinstance(record, Shield):
+        code = "SHIELD" if alone else f"SH {record.id}"[:9]
+        words = record.kind if not record.around else f"{record.kind} of {' '.join(record.around)}"
+        return Flag(name, code, (), words, record.tail_mm)
+    code, words = record.code, record.colour_words
+    if often[code] > 1:
+        code = f"{code} {record.group or record.id}"[:9]
+        words = f"{words}, {record.group or record.id}"
+    return Flag(name, code, record.colours, words, record.insulation_mm)

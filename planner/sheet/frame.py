@@ -1,0 +1,241 @@
+"""What frames every face: the eye bar, the words about the view, the mating key, the true size."""
+
+import math
+from dataclasses import dataclass
+
+from planner.drawing.face import contact_point, shell_outlines, shell_reach_mm
+from planner.drawing.looks import PRINT
+from planner.drawing.marks import eye
+from planner.drawing.metrics import text_width, wrapped
+from planner.drawing.primitives import (
+    Circle,
+    DrawList,
+    Point,
+    Poly,
+    Rect,
+    Style,
+    Text,
+    centred_baseline,
+)
+from planner.geometry.views import mirrored_point, turned_point
+from planner.model.connector import Connector
+from planner.sheet.facts import EndFacts
+from planner.sheet.lettering import BIG, BODY, HAIR, HEAD, INK, PAPER, RULE, THIN, cap, say
+from planner.units import number
+
+STRIP = 1620.0
+_LINE = 460.0
+_KEY = 720.0  # radius of the mating key
+_KEY_NAMES = 9  # contacts that still have a name in the key
+
+
+@dataclass(frozen=True, slots=True)
+class Framing:
+    """The frame's width, the bar's height, and the height of the area for the face.
+
+    `in_corners`: key and true size stand in the free lower corners of the area, not under it.
+    """
+
+    width: float
+    bar: float
+    area: float
+    lines: int = 2
+    in_corners: bool = False
+
+    @property
+    def area_top(self) -> float:
+        """Where the area for the face starts."""
+        return self.bar + self.lines * _LINE + 250
+
+    @property
+    def strip_top(self) -> float:
+        """Where the strip with the mating key starts."""
+        if self.in_corners:
+            return self.area_top + self.area - STRIP
+        return self.area_top + self.area + 60
+
+    @property
+    def height(self) -> float:
+        """The height of the whole frame."""
+        return self.strip_top + STRIP
+
+
+def scale_text(scale: float) -> str:
+    """Print a scale as `8:1`; reductions as `1:2`."""
+    return f"{number(scale)}:1" if scale >= 1 else f"1:{number(1 / scale)}"
+
+
+def bar_and_words(framing: Framing, facts: EndFacts, connector: Connector, scale: str) -> DrawList:
+    """Draw the frame, the bar with eye and scale, and the words about the view."""
+    width, bar = framing.width, framing.bar
+    size = BIG if width > 10000 else HEAD + 80
+    frame = Rect((0, 0), width, framing.height, Style(fill=PAPER, stroke=INK, width=RULE))
+    ground = Rect((0, 0), width, bar, Style(fill=INK))
+    seen_at = 1350.0
+    seen = BODY if width <= 10000 else HEAD
+    side_at = seen_at + text_width("Seen from the", seen) + 200
+    words = (
+        say((seen_at, centred_baseline(bar / 2, seen)), "Seen from the", seen, colour=PAPER),
+        Text((side_at, centred_baseline(bar / 2, size)), "SOLDER SIDE", size, PAPER, bold=True),
+        Text(
+            (width - 250, centred_baseline(bar / 2, HEAD)),
+            scale,
+            HEAD,
+            PAPER,
+            bold=True,
+            anchor="end",
+        ),
+    )
+    lines = view_words(facts, connector, width - 500, framing.lines)
+    said = tuple(
+        say((250, bar + 430 + _LINE * place), text, bold=place > 0)
+        for place, text in enumerate(lines)
+    )
+    return (frame, ground, *eye((700, bar / 2), 850, PRINT, on_ink=True), *words, *said)
+
+
+def view_words(
+    facts: EndFacts, connector: Connector, width: float, lines: int = 2
+) -> tuple[str, ...]:
+    """Say what faces the reader, then how the contacts lie; at most `lines` lines in all."""
+    kinds = {contact.terminal.kind for contact in connector.contacts}
+    thing = {"cup": "cups", "lug": "lugs", "post": "posts"}[kinds.pop()] if len(kinds) == 1 else ""
+    seen = f"The {thing or 'terminals'} face you. The cable comes towards you."
+    if text_width(seen, BODY) > width:
+        seen = f"The {thing or 'terminals'} face you."
+    order = wrapped(datum(facts, connector), BODY, width, bold=True)
+    return (seen, *order[: lines - 1])
+
+
+def datum(facts: EndFacts, connector: Connector) -> str:
+    """Say the order of the contacts from a fixed one, so that the view cannot be mistaken."""
+    spots = {
+        contact.id: turned_point(contact.terminal.x_mm, contact.terminal.y_mm, facts.turn_deg)
+        for contact in connector.contacts
+    }
+    if connector.shell.shape == "d" or len(spots) > 8:
+        first, last = connector.contacts[0].id, connector.contacts[-1].id
+        return f"{first} stands {_quarter(spots[first])}, {last} {_quarter(spots[last])}."
+    start = "S" if "S" in spots else connector.contacts[0].id
+    around = {name: at for name, at in spots.items() if math.hypot(*at) > 0.2}
+    if len(around) < 3 or start not in around:
+        return " ".join(f"{name} stands {_corner(at)}." for name, at in spots.items())
+    first_deg = _clock_deg(around[start])
+    order = sorted(around, key=lambda name: ((first_deg - _clock_deg(around[name])) % 360, name))
+    others = ", ".join(name for name in order if name != start)
+    return f"{start} {_corner(around[start])}. Clockwise from {start}: {others}."
+
+
+def _clock_deg(at: Point) -> float:
+    return math.degrees(math.atan2(at[1], at[0]))
+
+
+def _quarter(at: Point) -> str:
+    return f"{'upper' if at[1] > 0 else 'lower'} {'right' if at[0] > 0 else 'left'}"
+
+
+def _corner(at: Point) -> str:
+    x, y = at
+    size = max(math.hypot(x, y), 1e-9)
+    level = "upper" if y > 0.2 * size else "lower" if y < -0.2 * size else ""
+    side = "right" if x > 0.2 * size else "left" if x < -0.2 * size else ""
+    if not side:
+        return {"upper": "up", "lower": "down", "": "in the middle"}[level]
+    return f"{level} {side}".strip()
+
+
+def mating_strip(framing: Framing, facts: EndFacts, connector: Connector) -> DrawList:
+    """Draw the mirrored key of the mating side at the left and the true size at the right."""
+    top = framing.strip_top
+    key = _key(facts, connector, (250 + _KEY, top + _KEY + 20))
+    x = 250 + 2 * _KEY + 130
+    words = (
+        say((x, top + 420), "Mating side,"),
+        say((x, top + 420 + _LINE), "mirrored:"),
+        say((x, top + 420 + 2 * _LINE), "not this one.", bold=True),
+    )
+    return (*key, *words, *_true_size(framing, facts, connector))
+
+
+def _key(facts: EndFacts, connector: Connector, centre: Point) -> DrawList:
+    """Draw the mating side small, dotted and thin; names where they do not crowd."""
+    pen = Style(stroke=INK, width=HAIR, dash=(90, 70))
+    if connector.shell.shape == "d":
+        return _d_key(facts, connector, centre, pen)
+    items: list[Circle | Text] = [Circle(centre, _KEY, pen)]
+    if connector.mating == "concentric":
+        items += [Circle(centre, radius, Style(stroke=INK, width=HAIR)) for radius in (190, 110)]
+    contacts = connector.contacts[:_KEY_NAMES]
+    for contact in contacts:
+        x, y = turned_point(contact.terminal.x_mm, contact.terminal.y_mm, facts.turn_deg)
+        x, y = mirrored_point(x, y)
+        size = math.hypot(x, y)
+        reach = _KEY - 230 if size > 0.2 else 0.0
+        at = (centre[0] + x / max(size, 1e-9) * reach, centre[1] - y / max(size, 1e-9) * reach)
+        items.append(say((at[0], at[1] + cap(BODY) / 2), contact.id, anchor="middle"))
+    return _uncrowded(items)
+
+
+def _uncrowded(items: list[Circle | Text]) -> DrawList:
+    """Leave out names that would lie on one another."""
+    kept: list[Circle | Text] = []
+    for item in items:
+        if isinstance(item, Text) and any(
+            isinstance(other, Text) and _close(item, other) for other in kept
+        ):
+            continue
+        kept.append(item)
+    return tuple(kept)
+
+
+def _close(one: Text, other: Text) -> bool:
+    width = (text_width(one.text, one.size) + text_width(other.text, other.size)) / 2
+    return (
+        abs(one.at[0] - other.at[0]) < width + 30
+        and abs(one.at[1] - other.at[1]) < cap(one.size) + 30
+    )
+
+
+def _d_key(facts: EndFacts, connector: Connector, centre: Point, pen: Style) -> DrawList:
+    half_width, _ = shell_reach_mm(connector)
+    scale = (_KEY - 40) / half_width
+    outline, _ = shell_outlines(
+        connector, centre=centre, scale=scale, turn_deg=facts.turn_deg, side="mating"
+    )
+    first = connector.contacts[0]
+    at = contact_point(
+        connector, first.id, centre=centre, scale=scale, turn_deg=facts.turn_deg, side="mating"
+    )
+    above = at[1] < centre[1]
+    level = (
+        min(y for _, y in outline) - 80 if above else max(y for _, y in outline) + 80 + cap(BODY)
+    )
+    return (
+        Poly(outline, pen, closed=True),
+        Circle(at, 45, Style(fill=INK)),
+        say((at[0], level), first.id, anchor="middle"),
+    )
+
+
+def _true_size(framing: Framing, facts: EndFacts, connector: Connector) -> DrawList:
+    """Draw the shell's outline and the contacts at 1:1."""
+    half_width, half_height = (half * 100 for half in shell_reach_mm(connector))
+    room = framing.width / 2 - 1500
+    tall = 2 * half_height > (STRIP + 400 if framing.in_corners else STRIP - 100)
+    if half_width * 2 > room or tall:
+        words = f"true size {number(half_width / 50)} mm across"
+        at = (framing.width - 250, framing.strip_top + STRIP / 2)
+        return (say(at, words, anchor="end"),)
+    centre = (framing.width - 250 - half_width, framing.height - 170 - half_height)
+    outline, _ = shell_outlines(connector, centre=centre, scale=100, turn_deg=facts.turn_deg)
+    dots = tuple(
+        Circle(
+            contact_point(connector, contact.id, centre=centre, scale=100, turn_deg=facts.turn_deg),
+            max(contact.terminal.across_mm * 50, 20),
+            Style(stroke=INK, width=HAIR),
+        )
+        for contact in connector.contacts
+    )
+    at = (centre[0] - half_width - 120, framing.height - 170)
+    label = say(at, "true size", anchor="end")
+    return (Poly(outline, Style(stroke=INK, width=THIN), closed=True), *dots, label)

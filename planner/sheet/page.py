@@ -1,0 +1,91 @@
+"""The bench sheet of a plan: one page where it fits, more where it does not."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from planner.checks.finding import Finding
+from planner.drawing.primitives import DrawList
+from planner.model.plan import Plan
+from planner.sheet.block import Block, flow
+from planner.sheet.end_block import Form, end_blocks
+from planner.sheet.facts import EndFacts, end_facts
+from planner.sheet.findings_panel import finding_blocks, stops_blocks
+from planner.sheet.head import foot, head, heading
+from planner.sheet.panels import cable_panel, care_panel, check_bar, pinouts_panel, remarks_panel
+from planner.sheet.paper import PAPERS, PaperName
+from planner.sheet.stop_band import band_top, stop_band
+
+UNIT_MM = 0.01
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One printed page: its items and its size, in 0.01 mm."""
+
+    items: DrawList
+    width: float
+    height: float
+
+
+def sheet_pages(
+    plan: Plan, findings: Sequence[Finding], *, paper: PaperName = "a4", date: str = ""
+) -> tuple[Page, ...]:
+    """Draw the bench sheet of a plan on `a4` or `letter`; KeyError for another paper.
+
+    `date` is printed as given, and left out when empty: the same plan gives the same sheet.
+    """
+    sheet = PAPERS[paper]
+    stopped = any(finding.weight == "stop" for finding in findings)
+    bottom = band_top(sheet) if stopped else sheet.body_bottom
+    bodies: list[DrawList] = []
+    for forms in _attempts(end_facts(plan)):
+        bodies = list(flow(tuple(_blocks(plan, findings, forms)), sheet, bottom))
+        if len(bodies) == 1:
+            break
+    said = heading(plan, findings, date)
+    return tuple(
+        Page(
+            (
+                *head(said, sheet, number, len(bodies)),
+                *body,
+                *(stop_band(sheet) if stopped else ()),
+                *foot(said, sheet, number, len(bodies)),
+            ),
+            sheet.width,
+            sheet.height,
+        )
+        for number, body in enumerate(bodies, start=1)
+    )
+
+
+def _attempts(ends: Sequence[EndFacts]) -> Iterator[tuple[tuple[EndFacts, Form], ...]]:
+    """Yield ways to draw the ends, the roomiest first; the last serves where none fits a page."""
+    most = max((len(facts.joints) for facts in ends), default=0)
+    first = next((facts for facts in ends if len(facts.joints) == most), None)
+    yield tuple((facts, "wide") for facts in ends)
+    for form in _HALVES:
+        yield tuple((facts, "wide" if facts is first else form) for facts in ends)
+    for form in _HALVES:
+        yield tuple((facts, form) for facts in ends)
+
+
+_HALVES: tuple[Form, ...] = ("large", "small")
+
+
+def _blocks(
+    plan: Plan, findings: Sequence[Finding], ends: Sequence[tuple[EndFacts, Form]]
+) -> Iterator[Block]:
+    stopped = any(finding.weight == "stop" for finding in findings)
+    if stopped:
+        yield from stops_blocks(findings)
+    for facts, form in ends:
+        yield from end_blocks(facts, form, boxes=not stopped)
+    yield cable_panel(plan)
+    yield pinouts_panel(plan)
+    yield from finding_blocks(plan, findings)
+    remarks = remarks_panel(plan)
+    if remarks is not None:
+        yield remarks
+    if not stopped:
+        yield care_panel()
+        yield check_bar()

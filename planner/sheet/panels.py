@@ -1,0 +1,175 @@
+"""The panels that are not an end: cable, pinouts and their sources, remarks, care, check bar."""
+
+from collections.abc import Iterator
+
+from planner.drawing.metrics import wrapped
+from planner.drawing.primitives import DrawList, Rect, Style
+from planner.model.pinout import PinoutRecord
+from planner.model.plan import Plan, Section
+from planner.sheet.block import Block
+from planner.sheet.end_block import badge
+from planner.sheet.lettering import (
+    BODY,
+    INK,
+    PAPER,
+    PITCH,
+    THIN,
+    TITLE_HEIGHT,
+    panel_title,
+    paragraph,
+    say,
+    say_runs,
+)
+from planner.sheet.paper import HALF_WIDTH, LIVE_WIDTH, MM
+from planner.units import length_text
+
+SOURCE_WORDS = {
+    "standard": "Standard",
+    "drawing": "Maker's drawing",
+    "letter": "Letter",
+    "measured": "Measured",
+    "practice": "Common practice, no standard",
+    "hearsay": "Hearsay",
+    "memory": "From memory",
+}
+TRUST_WORDS = {
+    "hearsay": "only told",
+    "documented": "written down",
+    "confirmed": "confirmed on the part",
+    "confirmed-by-two": "confirmed on the part by two",
+}
+CARE = (
+    "Iron tip and joints: hot. Put the iron in its stand.",
+    "Draw off the fumes. Keep your head clear.",
+    "Solder may hold lead: wash hands, then eat.",
+    "Unplug all ends, then test.",
+    "Local rules and a competent person come first.",
+)
+_FIRST = TITLE_HEIGHT + 480
+
+
+def text_panel(title: str, lines: tuple[tuple[str, bool], ...], note: str = "") -> Block:
+    """Set a half-width panel of wrapped paragraphs; each is a text and whether it is bold."""
+    items: list[DrawList] = [panel_title(0, HALF_WIDTH, 0, title, note)]
+    y = _FIRST
+    for text, bold in lines:
+        drawn, height = paragraph((0, y), text, HALF_WIDTH, bold=bold)
+        items.append(drawn)
+        y += height
+    return Block(tuple(item for part in items for item in part), y - PITCH + 150)
+
+
+def cable_panel(plan: Plan) -> Block:
+    """Say which cable runs where, and how long each section is."""
+    lines = tuple((text, False) for text in dict.fromkeys(map_sections(plan)))
+    return text_panel("Cable", lines or (("No cable is chosen.", False),))
+
+
+def map_sections(plan: Plan) -> Iterator[str]:
+    """Yield a sentence on each section; alike legs give one sentence."""
+    alike: dict[tuple[str, str, float], list[str]] = {}
+    for section in plan.sections:
+        words = _cable_words(plan, section)
+        alike.setdefault((words, section.near, section.length_mm), []).append(section.far)
+    for (words, near, length_mm), far in alike.items():
+        reach = (
+            f"{near} to {', '.join(far)}"
+            if len(far) < 4
+            else f"{near} to {far[0]} \u2026 {far[-1]}"
+        )
+        each = f" each of {len(far)}" if len(far) > 1 else ""
+        yield f"{reach}: {length_text(length_mm)}{each}, {words}"
+
+
+def _cable_words(plan: Plan, section: Section) -> str:
+    cable = plan.cable_of(section.id)
+    if section.fan_of:
+        return "cores of the cable, out of its jacket"
+    if cable is None:
+        return "no cable chosen"
+    spool = f", {cable.spool}" if cable.spool else ""
+    return f"{cable.title}{spool}"
+
+
+def pinouts_panel(plan: Plan) -> Block:
+    """Say for each pinout whose word it rests on, and how far it is confirmed."""
+    items: list[DrawList] = [panel_title(0, HALF_WIDTH, 0, "Pinouts: who says so")]
+    y = TITLE_HEIGHT + 130
+    for record, ends in _records(plan):
+        drawn, height = _pinout(record, ends, y)
+        items.append(drawn)
+        y += height
+    if len(items) == 1:
+        items.append((say((0, _FIRST), "No pinout is chosen."),))
+        y = _FIRST + 100
+    return Block(tuple(item for part in items for item in part), y)
+
+
+def _records(plan: Plan) -> list[tuple[PinoutRecord, list[str]]]:
+    found: dict[str, tuple[PinoutRecord, list[str]]] = {}
+    for end in plan.ends:
+        record = plan.pinout_of(end.id)
+        if record is not None:
+            found.setdefault(record.id, (record, []))[1].append(end.id)
+    return list(found.values())
+
+
+def _pinout(record: PinoutRecord, ends: list[str], y: float) -> tuple[DrawList, float]:
+    shown = ends if len(ends) <= 3 else [ends[0], "\u2026", ends[-1]]
+    items: list[DrawList] = []
+    x = 0.0
+    for name in shown:
+        drawn, width = badge(name, (x, y), 460)
+        items.append(drawn)
+        x += width + 80
+    x += 70
+    lines = [(line, True) for line in wrapped(record.title, BODY, HALF_WIDTH - x, bold=True)]
+    lines += [(line, False) for line in wrapped(_source(record), BODY, HALF_WIDTH - x)]
+    trust = TRUST_WORDS[record.trust]
+    sure = (
+        f"So far {trust}."
+        if record.confirmed
+        else f"NOT CONFIRMED, only {trust.removeprefix('only ')}. Measure the part."
+    )
+    lines += [
+        (line, not record.confirmed) for line in wrapped(sure, BODY, HALF_WIDTH - x, bold=True)
+    ]
+    for place, (text, bold) in enumerate(lines):
+        items.append((say((x, y + 360 + 450 * place), text, bold=bold),))
+    height = 450 * len(lines) + 200
+    return tuple(item for part in items for item in part), height
+
+
+def _source(record: PinoutRecord) -> str:
+    words = SOURCE_WORDS[record.source.kind]
+    parts = [part for part in (record.source.reference, record.source.date) if part]
+    by = f"recorded by {record.source.recorded_by}" if record.source.recorded_by else ""
+    parts += [by] if by else []
+    return f"{words}: {', '.join(parts)}" if parts else words
+
+
+def remarks_panel(plan: Plan) -> Block | None:
+    """Print the plan's remarks, if there are any."""
+    lines = tuple((line, False) for line in plan.remarks.splitlines() if line.strip())
+    return text_panel("Remarks", lines) if lines else None
+
+
+def care_panel() -> Block:
+    """Say the usual cautions."""
+    return text_panel("Take care", tuple((line, False) for line in CARE))
+
+
+def check_bar() -> Block:
+    """Draw a bar of exactly 100 mm, to tell a page that was scaled in printing."""
+    x, y = LIVE_WIDTH - 100 * MM, TITLE_HEIGHT + 200
+    title = panel_title(
+        0, LIVE_WIDTH, 0, "Check bar, 100 mm", "Print at 100 %. Do not fit to the page."
+    )
+    frame = Rect((x, y), 100 * MM, 400, Style(fill=PAPER, stroke=INK, width=THIN))
+    cells = tuple(
+        Rect((x + 20 * MM * place, y), 10 * MM, 400, Style(fill=INK)) for place in range(5)
+    )
+    words = say_runs(
+        (0, y + 330), [("Measure it. Not ", False), ("100 mm", True), ("? Print again.", False)]
+    )
+    return Block((*title, frame, *cells, *words), TITLE_HEIGHT + 700, full=True)
