@@ -135,7 +135,7 @@ def lead(ends, wires, *, policy=None, links=(), **more):
         definitions=Definitions(
             connectors=_once(each.connector for each, _ in given.values()),
             pinouts=_once(each.pinout for each, _ in given.values()),
-            cables=(_cable([wire.split()[0] for wire in wires]),),
+            cables=(cable([wire.split()[0] for wire in wires]),),
         ),
         **more,
     )
@@ -184,8 +184,9 @@ def _link(text):
     return Link(end=end, contacts=tuple(contacts))
 
 
-def _cable(names):
-    cores = [name for name in names if not name.startswith("SH")]
+def cable(names):
+    """Return a cable with a core or shield (SH...) for each name."""
+    cores = [name for name in names if not name.startswith("SH")] or ["BK"]
     return Cable(
         id="cable",
         title="bench cable",

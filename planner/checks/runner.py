@@ -19,18 +19,20 @@ def run(context: Context, rules: Iterable[Rule] | None = None) -> tuple[Finding,
 
 
 def _run_one(rule: Rule, context: Context) -> list[Finding]:
+    found: list[Finding] = []
     try:
-        return list(rule.findings(context))
+        found.extend(rule.findings(context))
     except Exception as error:  # noqa: BLE001 - whatever a rule does, the others must go on
         _LOG.debug("the rule %s crashed", rule.code, exc_info=True)
-        return [_crash(rule, error)]
+        found.append(_crash(rule, error))
+    return found
 
 
 def _crash(rule: Rule, error: Exception) -> Finding:
     return Finding(
         code="rule-crashed",
         weight="caution",
-        what=f"The check {rule.code!r} stopped short: {type(error).__name__}: {error}",
+        what=f"The check {rule.code!r} stopped short: {type(error).__name__}: {error}.",
         why="What this check looks for has not been looked for, so the plan may hide it.",
         mend="Look over that point by hand, and report the fault with the plan.",
         where=(),

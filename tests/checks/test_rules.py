@@ -5,6 +5,7 @@ from functools import cache
 import pytest
 
 from planner.checks.registry import all_rules
+from planner.services.checking import check_plan
 from tests.checks.samples import all_samples
 
 # The frozen codes of the wiring and of definitions, with their weights.
@@ -76,8 +77,6 @@ def test_where_names_things_of_the_plan(sample):
 def test_a_remedy_mends(sample):
     for finding in sample.findings:
         if finding.remedy:
-            from planner.services.checking import check_plan
-
             after = check_plan(finding.remedy.edit(sample.plan), sample.known)
             assert finding.what not in {each.what for each in after}
 

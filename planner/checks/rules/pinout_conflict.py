@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
-from planner.checks.wording import listed
+from planner.checks.wording import headline, listed
 from planner.model.pinout import PinoutRecord
 from planner.model.place import Place
 from planner.model.plan import End
@@ -55,7 +55,7 @@ def _found(
         what=f"Records {record.id} (used here) and {other.id} disagree: {told}.",
         mend="Measure the part in hand, and choose the record that it agrees with.",
         where=tuple(sorted(Place(end=end.id, contact=each) for end in ends for each in contacts)),
-        title=f"{record.title}: records disagree",
+        title=f"{headline(record.title)}: records disagree",
     )
 
 

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
+from planner.checks.wording import headline
 from planner.model.pinout import PinoutRecord
 from planner.model.place import Place
 
@@ -23,10 +24,10 @@ def unconfirmed(context: Context) -> Iterator[Found]:
         ends = tuple(end.id for end in plan.ends if end.pinout == record.id)
         if ends and not record.confirmed:
             yield Found(
-                what=f"{record.title} ({record.id}) {_trust(record)}.",
+                what=f"{headline(record.title)} ({record.id}) {_trust(record)}.",
                 mend="Measure the part in hand, and record that it was confirmed.",
                 where=tuple(sorted(Place(end=end) for end in ends)),
-                title=f"{record.title} not confirmed",
+                title=f"{headline(record.title)} not confirmed",
             )
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
 from planner.checks.shields import POLICY_WORDS
-from planner.checks.wording import listed
+from planner.checks.wording import headline, listed
 from planner.model.place import Place
 from planner.model.plan import Section
 from planner.wiring.reach import Lack
@@ -25,10 +25,10 @@ def missing_shields(context: Context) -> Iterator[Found]:
         needs = list(_needs(context, section))
         if cable and not cable.shields and needs:
             yield Found(
-                what=f"{cable.title} has no shield; {listed(needs)}.",
+                what=f"{headline(cable.title)} has no shield; {listed(needs)}.",
                 mend="Take a shielded cable, or state no shield policy.",
                 where=_places(context, section),
-                title=f"{cable.title} has no shield",
+                title=f"{headline(cable.title)} has no shield",
             )
 
 
