@@ -2,9 +2,8 @@
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any
 
-from planner.cli.output import NAME, say
+from planner.cli.output import NAME, say, say_json
 from planner.cli.parsing import Parser, add_debug, add_folder
 
 
@@ -12,15 +11,17 @@ def run(words: Sequence[str]) -> int:
     """Print the findings; return 1 if there is a stop, else 0."""
     args = _parser().parse_args(words)
     # Imported only now: wrong use should be told at once.
-    from planner.cli.findings_text import findings_json, findings_table  # noqa: PLC0415
+    from planner.cli.findings_text import findings_table, findings_values  # noqa: PLC0415
     from planner.library.loading import load_library  # noqa: PLC0415
     from planner.services.checking import check_plan, verdict  # noqa: PLC0415
     from planner.services.opening import open_plan  # noqa: PLC0415
 
     plan = open_plan(Path(args.plan))
     found = check_plan(plan, load_library(args.folder).pinouts())
-    write: Any = findings_json if args.json else findings_table
-    say(write(args.plan, plan, found))
+    if args.json:
+        say_json(findings_values(args.plan, found))
+    else:
+        say(findings_table(args.plan, plan, found))
     return 1 if verdict(found) == "stop" else 0
 
 

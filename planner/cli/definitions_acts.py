@@ -1,11 +1,10 @@
 """What `cupwright connectors` does, once its words are understood."""
 
-import json
 from argparse import Namespace
 from pathlib import Path
 
 from planner.cli.definitions_text import compared, listed, shown
-from planner.cli.output import complain, say
+from planner.cli.output import complain, say, say_json
 from planner.cli.parsing import WrongUseError
 from planner.files.definitions import Definition, file_values, read_definition
 from planner.files.plans import read_plan
@@ -19,7 +18,10 @@ def list_all(args: Namespace) -> int:
     """List all definitions, or those that meet the words; say which files can't be read."""
     library = load_library(args.folder)
     records = library.search(" ".join(args.words))
-    say(_as_json([file_values(record) for record in records]) if args.json else listed(records))
+    if args.json:
+        say_json([file_values(record) for record in records])
+    else:
+        say(listed(records))
     complain(library.problems)
     return 0
 
@@ -28,7 +30,10 @@ def show(args: Namespace) -> int:
     """Show one definition."""
     library = load_library(args.folder)
     record = _named(library, args.id)
-    say(_as_json(file_values(record)) if args.json else shown(record, library))
+    if args.json:
+        say_json(file_values(record))
+    else:
+        say(shown(record, library))
     return 0
 
 
@@ -43,7 +48,7 @@ def compare(args: Namespace) -> int:
     found = differences(first, second)
     if args.json:
         rows = [{"key": one.key, "first": one.first, "second": one.second} for one in found]
-        say(_as_json({"first": first.id, "second": second.id, "differences": rows}))
+        say_json({"first": first.id, "second": second.id, "differences": rows})
     else:
         say(compared(first, second, found))
     return 0
@@ -56,7 +61,7 @@ def validate(args: Namespace) -> int:
     results = [(path, _problems_in(path)) for path in paths]
     problems += [problem for _path, found in results for problem in found]
     if args.json:
-        say(_as_json([{"path": str(path), "valid": not found} for path, found in results]))
+        say_json([{"path": str(path), "valid": not found} for path, found in results])
     else:
         words = {True: "valid", False: "not valid"}
         say("\n".join(f"{words[not found]:<9} {path}" for path, found in results))
@@ -93,7 +98,3 @@ def _named(library: Library, name: str) -> Definition:
             return record
     known = [record.id for record in library.search("")]
     raise WrongUseError(f"nothing is called {name!r}. {did_you_mean(name, known)}")
-
-
-def _as_json(values: object) -> str:
-    return json.dumps(values, indent=2, ensure_ascii=False)

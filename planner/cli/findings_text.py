@@ -1,6 +1,5 @@
 """Findings as a table of 80 columns, and as the JSON object that machines read."""
 
-import json
 import textwrap
 from collections.abc import Iterator, Sequence
 
@@ -18,7 +17,7 @@ _CLOSING = {
 }
 
 
-def findings_json(path: str, _plan: Plan, findings: Sequence[Finding]) -> str:
+def findings_values(path: str, findings: Sequence[Finding]) -> dict[str, object]:
     """Return the object of the contract: plan, verdict, findings."""
     found = [
         {
@@ -31,13 +30,12 @@ def findings_json(path: str, _plan: Plan, findings: Sequence[Finding]) -> str:
         }
         for finding in findings
     ]
-    values = {"plan": path, "verdict": verdict(findings), "findings": found}
-    return json.dumps(values, indent=2, ensure_ascii=False)
+    return {"plan": path, "verdict": verdict(findings), "findings": found}
 
 
 def findings_table(path: str, plan: Plan, findings: Sequence[Finding]) -> str:
     """Return a head line, the findings, and a closing line, none wider than 80 columns."""
-    lines = [*_wrapped("", plan.title or path, WIDTH)]
+    lines = [*_wrapped("", plan.title or path)]
     for finding in findings:
         lines += ["", *_finding_lines(plan, finding)]
     lines += ["", f"{_counts(findings)}. {_CLOSING[verdict(findings)]}"]
@@ -46,27 +44,29 @@ def findings_table(path: str, plan: Plan, findings: Sequence[Finding]) -> str:
 
 def _finding_lines(plan: Plan, finding: Finding) -> Iterator[str]:
     head = f"{finding.weight:<8} {finding.code:<21} "
-    yield from _wrapped(head, finding.what, WIDTH)
+    yield from _wrapped(head, finding.what)
     indent = " " * _LEFT
     if finding.where:
-        yield from _wrapped(f"{indent}at ", "; ".join(map(_place_text, finding.where)), WIDTH)
-    yield from _wrapped(f"{indent}why ", finding.why, WIDTH)
-    yield from _wrapped(f"{indent}mend ", finding.mend, WIDTH)
+        yield from _wrapped(f"{indent}at ", "; ".join(map(_place_text, finding.where)))
+    yield from _wrapped(f"{indent}why ", finding.why)
+    yield from _wrapped(f"{indent}mend ", finding.mend)
     acceptance = is_accepted(plan, finding)
     if acceptance:
         by = f" ({acceptance.by})" if acceptance.by else ""
-        yield from _wrapped(f"{indent}accepted ", f"{acceptance.reason}{by}", WIDTH)
+        yield from _wrapped(f"{indent}accepted ", f"{acceptance.reason}{by}")
 
 
-def _wrapped(head: str, text: str, width: int) -> list[str]:
+def _wrapped(head: str, text: str) -> list[str]:
+    hanging = " " * _LEFT if head else ""
     return textwrap.wrap(
-        text, width, initial_indent=head, subsequent_indent=" " * max(_LEFT, 0) if head else ""
+        text, WIDTH, initial_indent=head, subsequent_indent=hanging, break_long_words=True
     )
 
 
 def _place_text(place: Place) -> str:
-    pairs = (("", place.end), ("contact ", place.contact), ("", place.conductor), ("", place.part))
-    return " ".join(word + name for word, name in pairs if name)
+    contact = f"contact {place.contact}" if place.contact else ""
+    inner = ", ".join(filter(None, (contact, place.conductor, place.part)))
+    return ": ".join(filter(None, (place.end, inner)))
 
 
 def _counts(findings: Sequence[Finding]) -> str:

@@ -1,5 +1,6 @@
 """What the command line prints: results on stdout, problems on stderr, never a traceback."""
 
+import json
 import os
 import re
 import sys
@@ -7,10 +8,14 @@ from collections.abc import Iterable
 from typing import TextIO
 
 from planner.problem import Problem
+from planner.units import MINUS
 
 NAME = "cupwright"
 WIDTH = 80
 MOST_PROBLEMS = 20
+
+# For terminals that lack them.
+_PLAIN = str.maketrans({MINUS: "-", "\u00b2": "2"})
 
 _UNSEEN = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x9f\u200e\u200f\u202a-\u202e\u2066-\u2069]")
 
@@ -25,7 +30,14 @@ def prepare_streams() -> None:
 
 def say(text: str) -> None:
     """Print a result in one piece; a reader that has gone away is no error."""
-    _write(sys.stdout, text if text.endswith("\n") else text + "\n")
+    if not _can_print(sys.stdout, text):
+        text = text.translate(_PLAIN)
+    _write(sys.stdout, text + "\n")
+
+
+def say_json(values: object) -> None:
+    """Print values as JSON; what a terminal lacks comes as JSON's own escape."""
+    _write(sys.stdout, json.dumps(values, indent=2, ensure_ascii=False) + "\n")
 
 
 def complain(problems: Iterable[Problem]) -> None:
@@ -44,6 +56,14 @@ def remark(text: str) -> None:
     """Print a sentence on stderr."""
     if text:
         _write(sys.stderr, _UNSEEN.sub("?", text) + "\n")
+
+
+def _can_print(stream: TextIO, text: str) -> bool:
+    try:
+        text.encode(getattr(stream, "encoding", None) or "utf-8")
+    except UnicodeEncodeError:
+        return False
+    return True
 
 
 def _write(stream: TextIO, text: str) -> None:

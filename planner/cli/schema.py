@@ -1,9 +1,8 @@
 """`cupwright schema KIND`: print the JSON Schema of a kind of file."""
 
-import json
 from collections.abc import Sequence
 
-from planner.cli.output import NAME, say
+from planner.cli.output import NAME, say_json
 from planner.cli.parsing import Parser, add_debug
 
 KINDS = ("plan", "connector", "pinout", "cable", "part")
@@ -17,5 +16,5 @@ def run(words: Sequence[str]) -> int:
     kind = parser.parse_args(words).kind
     from planner.files.schema import schema  # noqa: PLC0415 - only after wrong use is told
 
-    say(json.dumps(schema(kind), indent=2, ensure_ascii=False))
+    say_json(schema(kind))
     return 0

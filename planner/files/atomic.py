@@ -21,7 +21,7 @@ def write_atomic(path: Path, data: bytes) -> None:
         raise InputError.single(
             f"it can't be written: {reason}",
             str(path),
-            "Choose another folder, or free some space; the older file is as it was.",
+            "Choose another folder, or free some space; what was there is as it was.",
         ) from error
 
 

@@ -1,0 +1,53 @@
+"""`cupwright sheet PLAN -o FILE`: the bench sheet of a plan, as SVG or PDF."""
+
+from collections.abc import Sequence
+from pathlib import Path
+
+from planner.cli.output import NAME, say
+from planner.cli.parsing import Parser, WrongUseError, add_debug, add_folder
+
+_MOST_DATE_CHARACTERS = 40
+
+
+def run(words: Sequence[str]) -> int:
+    """Write the sheet and name its files; return 1 if the plan has a stop, else 0."""
+    args = _parser().parse_args(words)
+    if args.output.suffix.lower() not in {".svg", ".pdf"}:
+        raise WrongUseError(f"{str(args.output)!r} must end in .svg or .pdf.")
+    if len(args.date) > _MOST_DATE_CHARACTERS or not args.date.isprintable():
+        raise WrongUseError(f"--date takes at most {_MOST_DATE_CHARACTERS} plain characters.")
+    # Imported only now: wrong use should be told at once.
+    from planner.library.loading import load_library  # noqa: PLC0415
+    from planner.services.checking import check_plan, verdict  # noqa: PLC0415
+    from planner.services.opening import open_plan  # noqa: PLC0415
+    from planner.services.sheets import write_sheet  # noqa: PLC0415
+
+    plan = open_plan(args.plan)
+    found = check_plan(plan, load_library(args.folder).pinouts())
+    paths = write_sheet(
+        plan, found, args.output, paper=args.paper, date=args.date, one_file=args.one_file
+    )
+    say("\n".join(str(path) for path in paths))
+    return 1 if verdict(found) == "stop" else 0
+
+
+def _parser() -> Parser:
+    parser = Parser(
+        prog=f"{NAME} sheet",
+        description="Write the bench sheet. Exit status 1: written, but the plan has a stop.",
+    )
+    parser.add_argument("plan", metavar="PLAN", type=Path, help="the build plan")
+    parser.add_argument(
+        "-o",
+        "--output",
+        metavar="FILE",
+        type=Path,
+        required=True,
+        help="where to: .pdf, or .svg (NAME-1.svg, NAME-2.svg where it has several pages)",
+    )
+    parser.add_argument("--paper", choices=("a4", "letter"), default="a4", help="a4 if not given")
+    parser.add_argument("--date", default="", help="a date to print; none if not given")
+    parser.add_argument("--one-file", action="store_true", help="put all pages in one tall .svg")
+    add_folder(parser)
+    add_debug(parser)
+    return parser
