@@ -1,13 +1,13 @@
 """Mends that are certain, as edits."""
 
-from collections.abc import Iterable
-from functools import reduce
+from collections.abc import Iterable, Sequence
+from functools import partial, reduce
 
 from planner.checks.finding import Remedy
 from planner.edits import landings
 from planner.model.plan import Plan
 from planner.wiring.exchanges import Arrival
-from planner.wiring.graph import Wiring
+from planner.wiring.graph import Node, Wiring
 from planner.wiring.joins import Joins
 
 Swap = tuple[str, str, str]  # end, contact, other contact
@@ -26,6 +26,18 @@ def exchange(wiring: Wiring, swaps: Iterable[Swap]) -> Remedy | None:
         return reduce(_exchanged, (move for move in moves if move is not None), plan)
 
     return Remedy("Exchange them", edit)
+
+
+def unlink(plan: Plan, path: Sequence[Node]) -> Remedy | None:
+    """Offer to take off the link that is the whole of a path, if one is."""
+    contacts = {node[2] for node in path if node[0] == "contact"}
+    if len(contacts) != len(path):
+        return None
+    for link in plan.links:
+        if link.end == path[0][1] and contacts <= set(link.contacts):
+            edit = partial(landings.unlink, end=link.end, contacts=link.contacts)
+            return Remedy("Take the link off", edit)
+    return None
 
 
 def leg_swaps(joins: Joins, arrivals: Iterable[Arrival]) -> list[Swap]:

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.model.plan import Acceptance, Landing, Link
+from planner.model.plan import Acceptance, Landing
 from planner.services.checking import check_plan, is_accepted, verdict
 from tests.building import BALANCED, CUP, LINE_IN, PHONES, PHONO_OUT, lead
 from tests.strategies import DEFINITIONS, plans

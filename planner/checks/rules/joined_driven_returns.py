@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
+from planner.checks.remedies import unlink
 from planner.checks.wording import signals_listed
 from planner.model.signals import leg_of
 from planner.wiring.joins import Mesh
@@ -36,4 +37,5 @@ def _found(context: Context, mesh: Mesh, end: str) -> Found:
         "with a plug that has no contact for each, the lead must not be built.",
         where=context.words.places(path),
         title=f"{minus} of {end} {'joined' if len(legs) > 1 else 'grounded'}",
+        remedy=unlink(context.plan, path),
     )

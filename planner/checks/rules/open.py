@@ -33,8 +33,10 @@ def _found(context: Context, lack: Lack) -> Found:
     places = [words.joint(lack.end, contact) for contact in lack.contacts]
     places += [words.joint(spot.end, spot.contact) for spot in lack.elsewhere]
     signal = signal_text(lack.signal)
+    landed = [context.wiring.landed_on(lack.end, contact) for contact in lack.contacts]
+    fault = f"has no way to {there}" if any(landed) else "is empty"
     return Found(
-        what=f"{signal} does not reach {lack.end}: its {here} has no way to {there}.",
+        what=f"{signal} does not reach {lack.end}: its {here} {fault}.",
         mend=f"Bring {signal} from {there} to {lack.end} {here}.",
         where=tuple(sorted({place for joint in places for place in joint})),
         title=f"{signal} does not reach {lack.end}",
