@@ -6,13 +6,12 @@ from planner.edits.landings import land, occupants
 from planner.edits.lines import (
     Line,
     assign,
-    can_reach,
     carriers,
     free_cores,
     joins_outputs,
     open_lines,
 )
-from planner.edits.routing import route
+from planner.edits.routing import can_join, route
 from planner.edits.shields import policy_of
 from planner.edits.signal_shields import land_shields
 from planner.model.plan import Conductor, Plan
@@ -75,7 +74,7 @@ def _continued(plan: Plan) -> Plan:
 def _continued_at(plan: Plan, conductor: str, end: str) -> Plan:
     wiring = Wiring(plan)
     known = known_signals(wiring, conductor)
-    if (end, conductor) in answered(plan) or not known or not can_reach(plan, conductor, end):
+    if (end, conductor) in answered(plan) or not known or not can_join(plan, conductor, [end]):
         return plan
     if not reaches(plan, end, conductor) and not _better_there(wiring, conductor, known, end):
         return plan
@@ -143,7 +142,7 @@ def _is_pending(wiring: Wiring, line: Line) -> bool:
             loose = (other, landing.conductor) not in plan.landing_at
             core = plan.conductor_by_id[landing.conductor].kind == "core"
             waits = core and loose and not _is_used(plan, landing.conductor)
-            if waits and known & line.signals and can_reach(plan, landing.conductor, other):
+            if waits and known & line.signals and can_join(plan, landing.conductor, [end, other]):
                 return True
     return False
 

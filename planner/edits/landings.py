@@ -51,7 +51,8 @@ def land(plan: Plan, *, end: str, conductor: str, contact: str) -> Plan:
     Raises `ContactFull`, `OutOfReach`, `LandedElsewhere` or `NotThere`.
     """
     check_land(plan, end=end, conductor=conductor, contact=contact)
-    return _put(_led_to(plan, end, conductor), end, {conductor: contact})
+    led, name = _led_to(plan, end, conductor)
+    return _put(led, end, {name: contact})
 
 
 def exchange(plan: Plan, *, end: str, conductor: str, contact: str) -> Plan:
@@ -69,7 +70,8 @@ def exchange(plan: Plan, *, end: str, conductor: str, contact: str) -> Plan:
     if left:
         _check_takes_all(plan, end, left, conductor, len(others))
     moves = {it.conductor: left for it in others}
-    return _put(_led_to(plan, end, conductor), end, {**moves, conductor: contact})
+    led, name = _led_to(plan, end, conductor)
+    return _put(led, end, {**moves, name: contact})
 
 
 def _check_takes_all(plan: Plan, end: str, contact: str, leaving: str, coming: int) -> None:
@@ -83,10 +85,14 @@ def _check_takes_all(plan: Plan, end: str, contact: str, leaving: str, coming: i
         )
 
 
-def _led_to(plan: Plan, end: str, conductor: str) -> Plan:
+def _led_to(plan: Plan, end: str, conductor: str) -> tuple[Plan, str]:
+    """Lead a conductor to an end; return also its id, which new joins at a split may change."""
     if reaches(plan, end, conductor):
-        return plan
-    return route(plan, conductor=conductor, section=plan.section_at[end].id)
+        return plan, conductor
+    leg = plan.section_at[end]
+    trunk = next(run for run in plan.conductor_by_id[conductor].runs if run.section == leg.fan_of)
+    led = route(plan, conductor=conductor, section=leg.id)
+    return led, next(it.id for it in led.conductors if trunk in it.runs)
 
 
 def _put(plan: Plan, end: str, moves: dict[str, str]) -> Plan:

@@ -4,8 +4,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from planner.edits.changing import reaches
-from planner.edits.refusal import EditRefused
-from planner.edits.routing import check_route, leg_for
+from planner.edits.routing import can_join
 from planner.model.cable import Core
 from planner.model.plan import Conductor, Plan
 from planner.model.signals import GROUNDS, channel_of, leg_of, sort_key
@@ -116,20 +115,6 @@ def joins_outputs(wiring: Wiring, end: str, contact: str) -> bool:
     return False
 
 
-def can_reach(plan: Plan, conductor: str, end: str) -> bool:
-    """Tell whether a conductor comes out at an end, or can be led there."""
-    if reaches(plan, end, conductor):
-        return True
-    leg = leg_for(plan, conductor, end)
-    if leg is None:
-        return False
-    try:
-        check_route(plan, conductor=conductor, section=leg)
-    except EditRefused:
-        return False
-    return True
-
-
 def free_cores(plan: Plan) -> tuple[Conductor, ...]:
     """Return the cores that are neither landed nor capped anywhere, in cable order."""
     used = {it.conductor for it in plan.landings} | {it.conductor for it in plan.caps}
@@ -162,7 +147,7 @@ def assign(plan: Plan, lines: tuple[Line, ...]) -> dict[Line, str]:
 
 
 def _fits(plan: Plan, line: Line, conductor: Conductor) -> bool:
-    return all(can_reach(plan, conductor.id, end) for end, _ in (line.near, line.far))
+    return can_join(plan, conductor.id, [line.near[0], line.far[0]])
 
 
 def _best_pool(plan: Plan, unit: list[Line], free: list[Conductor]) -> list[Conductor]:

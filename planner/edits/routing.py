@@ -1,9 +1,11 @@
 """The way of each core through the splits: default routing, leading one core elsewhere."""
 
+from collections.abc import Iterable
+
 from planner.edits.changing import swapped, the_conductor, the_contact, the_section
 from planner.edits.refusal import LandedElsewhere, OutOfReach
 from planner.edits.threads import fanned_legs, rebuild, shared_node
-from planner.model.plan import Conductor, Plan, Run, Section
+from planner.model.plan import Plan, Run, Section
 
 
 def leg_for(plan: Plan, conductor: str, end: str) -> str | None:
@@ -23,7 +25,7 @@ def check_route(plan: Plan, *, conductor: str, section: str) -> None:
         raise OutOfReach(
             f"{conductor} cannot go on in {section}", "Only a fanned-out leg takes cores over."
         )
-    left = _left_sections(plan, record, leg)
+    left = _left_sections(plan, runs, leg)
     for end, at in plan.section_at.items():
         landing = plan.landing_at.get((end, conductor))
         if at.id in left and landing is not None:
@@ -40,7 +42,7 @@ def route(plan: Plan, *, conductor: str, section: str) -> Plan:
     """
     check_route(plan, conductor=conductor, section=section)
     record, leg = the_conductor(plan, conductor), the_section(plan, section)
-    left = _left_sections(plan, record, leg)
+    left = _left_sections(plan, {run.section for run in record.runs}, leg)
     kept = tuple(run for run in record.runs if run.section not in left)
     runs = {run.section for run in kept}
     if leg.id not in runs:
@@ -62,22 +64,43 @@ def _onward(plan: Plan, leg: Section, core: str) -> tuple[Run, ...]:
     return runs
 
 
-def _left_sections(plan: Plan, conductor: Conductor, leg: Section) -> set[str]:
-    """Return the sections that a conductor leaves when it goes on in `leg`."""
-    runs = {run.section for run in conductor.runs}
+def can_join(plan: Plan, conductor: str, ends: Iterable[str]) -> bool:
+    """Tell whether a conductor comes out at all these ends, or can be led so that it does."""
+    at_ends = [plan.section_at[end] for end in ends if end in plan.section_at]
+    runs = {run.section for run in the_conductor(plan, conductor).runs}
+    landed = {plan.section_at[end].id for end, name in plan.landing_at if name == conductor}
+    for leg in at_ends:
+        if leg.id in runs:
+            continue
+        if not leg.fan_of or leg.fan_of not in runs:
+            return False
+        left = _left_sections(plan, runs, leg)
+        if left & landed:
+            return False
+        runs = (runs - left) | {leg.id}
+    return all(leg.id in runs for leg in at_ends)
+
+
+def _left_sections(plan: Plan, runs: set[str], leg: Section) -> set[str]:
+    """Return the sections that a conductor with these runs leaves when it goes on in `leg`."""
     if leg.id in runs:
         legs = [one for node in (leg.near, leg.far) for one in fanned_legs(plan, leg, node)]
         first = [one for one in legs if one.id in runs]
+        nodes = [shared_node(leg, one) for one in first]
     else:
         trunk = plan.section_by_id[leg.fan_of]
-        beside = fanned_legs(plan, trunk, shared_node(trunk, leg))
-        first = [one for one in beside if one.id in runs]
-    return {beyond for one in first for beyond in _with_legs(plan, one)}
+        split = shared_node(trunk, leg)
+        beside = [one for one in plan.sections if split in {one.near, one.far}]
+        first = [one for one in beside if one.id in runs and one.id != trunk.id]
+        nodes = [split for _ in first]
+    left = zip(first, nodes, strict=True)
+    return {beyond for one, node in left for beyond in _beyond(plan, one, node)}
 
 
-def _with_legs(plan: Plan, leg: Section) -> set[str]:
-    found = {leg.id}
-    for node in (leg.near, leg.far):
-        for further in fanned_legs(plan, leg, node):
-            found |= _with_legs(plan, further)
+def _beyond(plan: Plan, section: Section, node: str) -> set[str]:
+    """Return a section and all that lie beyond it, away from a node."""
+    found, far = {section.id}, section.far if node == section.near else section.near
+    for further in plan.sections:
+        if further.id != section.id and far in {further.near, further.far}:
+            found |= _beyond(plan, further, far)
     return found

@@ -120,7 +120,10 @@ def _unshielded(wiring: Wiring, shield: Conductor, end: str) -> str:
     names = [the_contact(wiring.plan, end, it).spoken for it in contacts]
     if not contacts:
         return "no contact is for it"
-    if not certain_contacts(wiring, shield, end):
+    certain = certain_contacts(wiring, shield, end)
+    if not certain and len(names) == 1:
+        return f"{names[0]} is the return of another channel"
+    if not certain:
         return f"{', '.join(names[:-1])} or {names[-1]}, choose one"
     return f"{names[0]} is taken"
 

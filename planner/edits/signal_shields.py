@@ -12,7 +12,7 @@ from planner.edits.shields import (
 )
 from planner.model.connector import Connector
 from planner.model.plan import Conductor, Plan
-from planner.model.signals import channel_of
+from planner.model.signals import GROUNDS, channel_of
 from planner.wiring.graph import Wiring
 
 
@@ -72,7 +72,8 @@ def certain_contacts(wiring: Wiring, shield: Conductor, end: str) -> tuple[str, 
     Contacts that carry shield are all as good. Of several returns only that of the channel inside
     the shield will do.
     """
-    contacts = shield_contacts(wiring, end)
+    found = shield_contacts(wiring, end)
+    contacts = tuple(it for it in found if _agrees(wiring, shield, end, it))
     if len(contacts) < 2 or all("shield" in wiring.signals_at(end, it) for it in contacts):
         return contacts
     inside = channels_inside(wiring, shield, end)
@@ -80,6 +81,14 @@ def certain_contacts(wiring: Wiring, shield: Conductor, end: str) -> tuple[str, 
         it for it in contacts if inside & {channel_of(one) for one in wiring.signals_at(end, it)}
     )
     return own if len(own) == 1 else ()
+
+
+def _agrees(wiring: Wiring, shield: Conductor, end: str, contact: str) -> bool:
+    """Tell whether a shield would join this return with no other one at another end."""
+    carried = wiring.signals_at(end, contact) - GROUNDS
+    landed = [it for it in wiring.plan.landings if it.conductor == shield.id and it.end != end]
+    elsewhere = [wiring.signals_at(it.end, it.contact) - GROUNDS for it in landed]
+    return not carried or all(one & carried for one in elsewhere if one)
 
 
 def _distance_mm(

@@ -206,8 +206,12 @@ def default_ways(cores: list[Core], legs: list[str]) -> dict[str, str]:
 def _named(plan: Plan, threads: list[list[Metal]]) -> tuple[Conductor, ...]:
     """Give each thread the id it had, else its core's id, else that with the section before it."""
     was = {(run.section, run.core): one.id for one in plan.conductors for run in one.runs}
-    names: dict[int, str] = {}
+    firsts = {(one.runs[0].section, one.runs[0].core): one.id for one in plan.conductors}
+    kept = {place: firsts.get(thread[0], "") for place, thread in enumerate(threads)}
+    names = {place: name for place, name in kept.items() if name}
     for place, thread in enumerate(threads):
+        if place in names:
+            continue
         old = [was[metal] for metal in thread if metal in was]
         free = [name for name in old if name not in names.values()]
         if free:

@@ -3,7 +3,10 @@
 The leads, orders, makers and the faults are invented, for the bench of an invented theatre.
 """
 
+import os
 from collections.abc import Callable
+from tempfile import TemporaryDirectory
+from unittest.mock import patch
 
 from planner.data import data_dir
 from planner.edits.by_signal import land_by_signal
@@ -136,9 +139,15 @@ PLANS: dict[str, Callable[[Library], Plan]] = {
 }
 
 
+def shipped_library() -> Library:
+    """Load what ships, without the user's own definitions."""
+    with TemporaryDirectory() as empty, patch.dict(os.environ, CUPWRIGHT_DATA=empty):
+        return load_library()
+
+
 def main() -> None:
     """Write every demo plan."""
-    library = load_library()
+    library = shipped_library()
     for name, make in PLANS.items():
         write_plan(data_dir("resources") / "demo" / f"{name}.json", make(library))
 

@@ -5,9 +5,8 @@ import pytest
 from planner.data import data_dir
 from planner.edits.progress import left_to_land
 from planner.files.plans import plan_bytes, read_plan
-from planner.library.loading import load_library
 from planner.services.checking import check_plan, is_accepted, verdict
-from tests.demo.make_plans import PLANS
+from tests.demo.make_plans import PLANS, shipped_library
 
 FOLDER = data_dir("resources") / "demo"
 PLANTED = [
@@ -32,7 +31,7 @@ FOUND = {
 
 @pytest.fixture(scope="module")
 def library():
-    return load_library()
+    return shipped_library()
 
 
 @pytest.fixture(params=sorted(FOUND))
