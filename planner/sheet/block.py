@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 from planner.drawing.primitives import Circle, DrawList, Path, Point, Poly, Primitive, Rect, Text
 from planner.sheet.paper import COLUMN_GAP, HALF_WIDTH, Paper
 
-BLOCK_GAP = 300.0
+BLOCK_GAP = 260.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -47,28 +47,47 @@ def _moved_path(item: Path, by: Point) -> Path:
     return replace(item, commands=commands)
 
 
-def flow(blocks: Sequence[Block], paper: Paper, bottom: float) -> Iterator[DrawList]:
+def flow(blocks: Sequence[Block], paper: Paper, bottoms: tuple[float, float]) -> Iterator[DrawList]:
     """Yield what stands on each page; a block goes to the emptier column, the left one on a tie.
 
-    A block that is higher than a page stands alone on one.
+    `bottoms` is how far down the left and the right column go. A block that is higher than a page
+    stands alone on one.
     """
-    left = right = paper.body_top
+    columns = _Columns(paper, bottoms)
     page: list[DrawList] = []
     for block in blocks:
-        start = max(left, right) if block.full else min(left, right)
-        if page and start + block.height > bottom:
+        place = columns.place_for(block)
+        if place is None and page:
             yield tuple(item for items in page for item in items)
-            page, left, right = [], paper.body_top, paper.body_top
-            start = paper.body_top
-        on_right = not block.full and right < left
-        x = paper.left + (HALF_WIDTH + COLUMN_GAP if on_right else 0)
-        page.append(moved(block.items, (x, start)))
-        end = start + block.height + BLOCK_GAP
-        if block.full:
-            left = right = end
-        elif on_right:
-            right = end
-        else:
-            left = end
+            page, columns = [], _Columns(paper, bottoms)
+            place = columns.place_for(block)
+        page.append(moved(block.items, columns.take(block, place or 0)))
     if page:
         yield tuple(item for items in page for item in items)
+
+
+class _Columns:
+    """How far the two columns of a page are filled."""
+
+    def __init__(self, paper: Paper, bottoms: tuple[float, float]) -> None:
+        self._paper, self._bottoms = paper, bottoms
+        self._filled = [paper.body_top, paper.body_top]
+
+    def place_for(self, block: Block) -> int | None:
+        """Return the column that has room for a block (0 for a full one), the emptier first."""
+        if block.full:
+            return 0 if max(self._filled) + block.height <= min(self._bottoms) else None
+        for column in sorted((0, 1), key=lambda place: self._filled[place]):
+            if self._filled[column] + block.height <= self._bottoms[column]:
+                return column
+        return None
+
+    def take(self, block: Block, column: int) -> Point:
+        """Fill a column (both with a full block); return the block's corner."""
+        top = max(self._filled) if block.full else self._filled[column]
+        end = top + block.height + BLOCK_GAP
+        if block.full:
+            self._filled = [end, end]
+        else:
+            self._filled[column] = end
+        return (self._paper.left + column * (HALF_WIDTH + COLUMN_GAP), top)

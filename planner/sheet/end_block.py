@@ -3,12 +3,14 @@
 from collections.abc import Iterator
 from typing import Literal
 
+from planner.drawing.face import shell_reach_mm
 from planner.drawing.metrics import clipped, text_width
 from planner.drawing.primitives import DrawList, Point, Rect, Style, centred_baseline
 from planner.sheet.block import Block, moved
 from planner.sheet.comb_panel import comb_panel
 from planner.sheet.face_panel import LARGE, MOST_ROUND, SMALL, WIDE, face_panel
 from planner.sheet.facts import EndFacts
+from planner.sheet.frame import true_size
 from planner.sheet.landing_table import Row, rows_of, table
 from planner.sheet.lettering import HEAD, INK, PAPER, box, say, say_within
 from planner.sheet.paper import COLUMN_GAP, HALF_WIDTH, LIVE_WIDTH
@@ -53,12 +55,15 @@ def _wide(facts: EndFacts, *, boxes: bool) -> Block:
     panel, height = face_panel(facts, facts.connector, WIDE)
     x = WIDE.width + 400
     rows, table_height = table(rows_of(facts), LIVE_WIDTH - x, stacked=True, boxes=boxes)
+    tall = 200 * shell_reach_mm(facts.connector)[1] + 300
+    height = max(height, table_height + tall)
     items = (
+        *true_size(facts, facts.connector, LIVE_WIDTH, _HEAD + height - 20),
         *_head(facts, LIVE_WIDTH),
         *moved(panel, (0, _HEAD)),
         *moved(rows, (x, _HEAD)),
     )
-    return Block(items, _HEAD + max(height, table_height), full=True)
+    return Block(items, _HEAD + height, full=True)
 
 
 def _half(facts: EndFacts, form: Form, *, boxes: bool) -> Block:

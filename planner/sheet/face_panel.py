@@ -15,9 +15,29 @@ from planner.sheet.flags import draw_flag, flag_width
 from planner.sheet.frame import STRIP, Framing, bar_and_words, mating_strip, scale_text
 from planner.sheet.lettering import BIG, BODY, HEAD, INK, THIN, cap, say
 
-SCALES = (12.0, 10.0, 8.0, 6.0, 5.0, 4.0, 3.0, 2.5, 2.0, 1.5, 1.0, 0.75, 0.5)
+SCALES = (
+    12.0,
+    10.0,
+    8.0,
+    7.0,
+    6.0,
+    5.0,
+    4.5,
+    4.0,
+    3.5,
+    3.0,
+    2.5,
+    2.2,
+    2.0,
+    1.8,
+    1.5,
+    1.0,
+    0.75,
+    0.5,
+)
 MOST_ROUND = 8  # contacts that still have room for names and flags round the face
 _GAP = 260.0
+_BETWEEN = 90.0  # between cores on one contact
 _OUTSIDE = 320.0  # how far a core is drawn beyond the shell
 
 
@@ -33,7 +53,7 @@ class Sizes:
     bar: float
 
 
-WIDE = Sizes(width=11800, column=2650, face=6200, name=BIG, flag=700, bar=900)
+WIDE = Sizes(width=11800, column=2650, face=6350, name=BIG, flag=700, bar=900)
 LARGE = Sizes(width=9200, column=2250, face=4400, name=HEAD, flag=560, bar=800)
 SMALL = Sizes(width=9200, column=2250, face=3500, name=HEAD, flag=560, bar=800)
 
@@ -164,18 +184,24 @@ class _Drawing:
             length += 20
         return (x + dx * (length + _OUTSIDE), y + dy * (length + _OUTSIDE))
 
+    def _ends(self, joint: Joint) -> list[Point]:
+        """Return where each core of a joint ends, side by side outside the shell."""
+        (x, y), (dx, dy) = self._tail(joint), self._outward(joint)
+        widths = [flag.width_mm * self.scale + _BETWEEN for flag in joint.flags]
+        places, aside = [], -sum(widths) / 2
+        for width in widths:
+            places.append((x - dy * (aside + width / 2), y + dx * (aside + width / 2)))
+            aside += width
+        # In the order of the flags, from the top down, so that leaders do not cross.
+        return sorted(places, key=lambda place: place[1])
+
     def _stub(self, joint: Joint) -> DrawList:
-        items: list[DrawList] = []
-        here, (x, y) = self.spot(joint.contact.id), self._tail(joint)
-        dx, dy = self._outward(joint)
-        widths = [flag.width_mm * self.scale for flag in joint.flags]
-        aside = -sum(widths) / 2
-        for flag, width in zip(joint.flags, widths, strict=True):
-            aside += width / 2
-            end = (x - dy * aside, y + dx * aside)
-            items.append(_core(flag, here, end, width, self._bare(joint)))
-            aside += width / 2
-        return tuple(item for drawn in items for item in drawn)
+        here, bare = self.spot(joint.contact.id), self._bare(joint)
+        drawn = (
+            _core(flag, here, end, flag.width_mm * self.scale, bare)
+            for flag, end in zip(joint.flags, self._ends(joint), strict=True)
+        )
+        return tuple(item for core in drawn for item in core)
 
     def _bare(self, joint: Joint) -> float:
         return (min(contact_radius_mm(joint.contact), 1.5) + 0.25) * self.scale
@@ -236,8 +262,7 @@ class _Drawing:
         base = y + cap(sizes.name)
         items: list[DrawList] = [self._title(joint, edge, base, on_left=on_left)]
         top = base + 200
-        end = self._tail(joint)
-        for flag in joint.flags:
+        for flag, end in zip(joint.flags, self._ends(joint), strict=True):
             width = flag_width(flag, sizes.flag)
             x = edge if on_left else edge - width
             start = (x + width if on_left else x, top + sizes.flag / 2)

@@ -35,7 +35,10 @@ class Joint:
 
 @dataclass(frozen=True)
 class EndFacts:
-    """One end as the sheet shows it."""
+    """One end as the sheet shows it.
+
+    `ending` are shields that land at another end and stop at this one; `loose` is what is left.
+    """
 
     end: End
     connector: Connector | None
@@ -43,6 +46,7 @@ class EndFacts:
     joints: tuple[Joint, ...]
     capped: tuple[Flag, ...]
     loose: tuple[Flag, ...]
+    ending: tuple[Flag, ...]
     links: tuple[str, ...]
 
     @property
@@ -85,7 +89,10 @@ def _facts(plan: Plan, wiring: Wiring, end: End) -> EndFacts:
             landed.setdefault(landing.contact, []).append(flag)
     connector = plan.connector_of(end.id)
     done = {flag.conductor for group in landed.values() for flag in group}
-    spare = {cap.conductor for cap in plan.caps if cap.end == end.id}
+    spare = {cap.conductor for cap in plan.caps if cap.end == end.id} - done
+    elsewhere = {landing.conductor for landing in plan.landings if landing.end != end.id}
+    left = [flag for name, flag in flags.items() if name not in spare | done]
+    stopping = [flag for flag in left if not flag.colours and flag.conductor in elsewhere]
     return EndFacts(
         end=end,
         connector=connector,
@@ -98,8 +105,9 @@ def _facts(plan: Plan, wiring: Wiring, end: End) -> EndFacts:
             )
             for contact in (connector.contacts if connector else ())
         ),
-        capped=tuple(flag for name, flag in flags.items() if name in spare and name not in done),
-        loose=tuple(flag for name, flag in flags.items() if name not in spare | done),
+        capped=tuple(flag for name, flag in flags.items() if name in spare),
+        loose=tuple(flag for flag in left if flag not in stopping),
+        ending=tuple(stopping),
         links=tuple(" + ".join(link.contacts) for link in plan.links if link.end == end.id),
     )
 

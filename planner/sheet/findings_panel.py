@@ -14,7 +14,8 @@ from planner.sheet.paper import HALF_WIDTH, LIVE_WIDTH
 
 _INDENT = 800.0
 _LINE = 450.0
-_MOST = 9000.0  # how high a panel of findings grows before the next one takes over
+_MOST = 9000.0  # how high a panel grows before the next one takes over
+_MOST_STOPS = 11000.0
 
 
 def stops_blocks(findings: Sequence[Finding]) -> Iterator[Block]:
@@ -22,24 +23,25 @@ def stops_blocks(findings: Sequence[Finding]) -> Iterator[Block]:
     stops = [finding for finding in findings if finding.weight == "stop"]
     note = f"{len(stops)} stop{'s' if len(stops) > 1 else ''}"
     parts = [_stop(finding) for finding in stops]
-    yield from _panels(parts, "What stops it", note, LIVE_WIDTH, full=True)
+    yield from _panels(parts, "What stops it", note, full=True)
 
 
 def finding_blocks(plan: Plan, findings: Sequence[Finding]) -> Iterator[Block]:
     """Yield cautions and notes in half-width panels."""
     kept = [finding for finding in findings if finding.weight != "stop"]
     parts = [_caution_or_note(plan, finding) for finding in kept]
-    yield from _panels(parts, "Cautions and notes", "", HALF_WIDTH, full=False)
+    yield from _panels(parts, "Cautions and notes", "", full=False)
 
 
 def _panels(
-    parts: Sequence[tuple[DrawList, float]], title: str, note: str, width: float, *, full: bool
+    parts: Sequence[tuple[DrawList, float]], title: str, note: str, *, full: bool
 ) -> Iterator[Block]:
     """Stack parts under a title; where they grow too high, go on under the title again."""
+    width, most = (LIVE_WIDTH, _MOST_STOPS) if full else (HALF_WIDTH, _MOST)
     items: list[DrawList] = [panel_title(0, width, 0, title, note)]
     y = TITLE_HEIGHT + 150
     for drawn, height in parts:
-        if y + height > _MOST and len(items) > 1:
+        if y + height > most and len(items) > 1:
             yield Block(tuple(item for part in items for item in part), y, full)
             items = [panel_title(0, width, 0, f"{title}, going on")]
             y = TITLE_HEIGHT + 150

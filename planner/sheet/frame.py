@@ -145,7 +145,10 @@ def _corner(at: Point) -> str:
 
 
 def mating_strip(framing: Framing, facts: EndFacts, connector: Connector) -> DrawList:
-    """Draw the mirrored key of the mating side at the left and the true size at the right."""
+    """Draw the mirrored key of the mating side at the left, and the true size at the right.
+
+    In the corners of a wide frame the true size is left to the caller, who has more room.
+    """
     top = framing.strip_top
     key = _key(facts, connector, (250 + _KEY, top + _KEY + 20))
     x = 250 + 2 * _KEY + 130
@@ -154,7 +157,9 @@ def mating_strip(framing: Framing, facts: EndFacts, connector: Connector) -> Dra
         say((x, top + 420 + _LINE), "mirrored:"),
         say((x, top + 420 + 2 * _LINE), "not this one.", bold=True),
     )
-    return (*key, *words, *_true_size(framing, facts, connector))
+    if framing.in_corners:
+        return (*key, *words)
+    return (*key, *words, *_small_true_size(framing, facts, connector))
 
 
 def _key(facts: EndFacts, connector: Connector, centre: Point) -> DrawList:
@@ -217,16 +222,10 @@ def _d_key(facts: EndFacts, connector: Connector, centre: Point, pen: Style) -> 
     )
 
 
-def _true_size(framing: Framing, facts: EndFacts, connector: Connector) -> DrawList:
-    """Draw the shell's outline and the contacts at 1:1."""
+def true_size(facts: EndFacts, connector: Connector, right: float, bottom: float) -> DrawList:
+    """Draw the shell's outline and the contacts at 1:1, with its words, up from a lower right."""
     half_width, half_height = (half * 100 for half in shell_reach_mm(connector))
-    room = framing.width / 2 - 1500
-    tall = 2 * half_height > (STRIP + 400 if framing.in_corners else STRIP - 100)
-    if half_width * 2 > room or tall:
-        words = f"true size {number(half_width / 50)} mm across"
-        at = (framing.width - 250, framing.strip_top + STRIP / 2)
-        return (say(at, words, anchor="end"),)
-    centre = (framing.width - 250 - half_width, framing.height - 170 - half_height)
+    centre = (right - half_width, bottom - half_height)
     outline, _ = shell_outlines(connector, centre=centre, scale=100, turn_deg=facts.turn_deg)
     dots = tuple(
         Circle(
@@ -236,6 +235,15 @@ def _true_size(framing: Framing, facts: EndFacts, connector: Connector) -> DrawL
         )
         for contact in connector.contacts
     )
-    at = (centre[0] - half_width - 120, framing.height - 170)
-    label = say(at, "true size", anchor="end")
+    label = say((right - 2 * half_width - 120, bottom), "true size", anchor="end")
     return (Poly(outline, Style(stroke=INK, width=THIN), closed=True), *dots, label)
+
+
+def _small_true_size(framing: Framing, facts: EndFacts, connector: Connector) -> DrawList:
+    """Draw the true size into the strip, or say it where the connector is too large."""
+    half_width, half_height = (half * 100 for half in shell_reach_mm(connector))
+    right, bottom = framing.width - 250, framing.height - 170
+    if half_width * 2 > framing.width / 2 - 1500 or half_height * 2 > STRIP - 100:
+        words = f"true size {number(half_width / 50)} mm across"
+        return (say((right, framing.strip_top + STRIP / 2), words, anchor="end"),)
+    return true_size(facts, connector, right, bottom)

@@ -33,6 +33,7 @@ def rows_of(facts: EndFacts) -> tuple[Row, ...]:
     rows = [row for joint in facts.joints for row in _contact_rows(joint.contact.id, joint)]
     rows += [Row("link", "", None, f"join {link}") for link in facts.links]
     rows += [Row("", "spare", flag, f"{flag.words}: cut back, cap") for flag in facts.capped]
+    rows += [Row("", "ends here", flag, f"{flag.words}: cut back") for flag in facts.ending]
     rows += [Row("", "", flag, f"{flag.words}: not landed", False) for flag in facts.loose]
     return tuple(rows)
 

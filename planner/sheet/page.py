@@ -1,6 +1,6 @@
 """The bench sheet of a plan: one page where it fits, more where it does not."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from planner.checks.finding import Finding
@@ -13,7 +13,7 @@ from planner.sheet.findings_panel import finding_blocks, stops_blocks
 from planner.sheet.head import foot, head, heading
 from planner.sheet.panels import cable_panel, care_panel, check_bar, pinouts_panel, remarks_panel
 from planner.sheet.paper import PAPERS, PaperName
-from planner.sheet.stop_band import band_top, stop_band
+from planner.sheet.stop_band import free_above, stop_band
 
 UNIT_MM = 0.01
 
@@ -36,12 +36,12 @@ def sheet_pages(
     """
     sheet = PAPERS[paper]
     stopped = any(finding.weight == "stop" for finding in findings)
-    bottom = band_top(sheet) if stopped else sheet.body_bottom
-    bodies: list[DrawList] = []
-    for forms in _attempts(end_facts(plan)):
-        bodies = list(flow(tuple(_blocks(plan, findings, forms)), sheet, bottom))
-        if len(bodies) == 1:
-            break
+    bottoms = free_above(sheet) if stopped else (sheet.body_bottom, sheet.body_bottom)
+    tries = (
+        list(flow(tuple(_blocks(plan, findings, forms)), sheet, bottoms))
+        for forms in _attempts(end_facts(plan))
+    )
+    bodies = _fewest(tries)
     said = heading(plan, findings, date)
     return tuple(
         Page(
@@ -58,8 +58,19 @@ def sheet_pages(
     )
 
 
+def _fewest(tries: Iterable[list[DrawList]]) -> list[DrawList]:
+    """Return the first try that takes one page, else the first of those with fewest pages."""
+    best: list[DrawList] = []
+    for bodies in tries:
+        if not best or len(bodies) < len(best):
+            best = bodies
+        if len(best) == 1:
+            break
+    return best
+
+
 def _attempts(ends: Sequence[EndFacts]) -> Iterator[tuple[tuple[EndFacts, Form], ...]]:
-    """Yield ways to draw the ends, the roomiest first; the last serves where none fits a page."""
+    """Yield ways to draw the ends, the roomiest first."""
     most = max((len(facts.joints) for facts in ends), default=0)
     first = next((facts for facts in ends if len(facts.joints) == most), None)
     yield tuple((facts, "wide") for facts in ends)

@@ -84,7 +84,7 @@ def map_sections(plan: Plan) -> Iterator[str]:
 def _cable_words(plan: Plan, section: Section) -> str:
     cable = plan.cable_of(section.id)
     if section.fan_of:
-        return "cores of the cable, out of its jacket"
+        return "cores out of the jacket"
     if cable is None:
         return "no cable chosen"
     spool = f", {cable.spool}" if cable.spool else ""
@@ -161,15 +161,10 @@ def care_panel() -> Block:
 
 def check_bar() -> Block:
     """Draw a bar of exactly 100 mm, to tell a page that was scaled in printing."""
-    x, y = LIVE_WIDTH - 100 * MM, TITLE_HEIGHT + 200
-    title = panel_title(
-        0, LIVE_WIDTH, 0, "Check bar, 100 mm", "Print at 100 %. Do not fit to the page."
-    )
-    frame = Rect((x, y), 100 * MM, 400, Style(fill=PAPER, stroke=INK, width=THIN))
+    x = LIVE_WIDTH - 100 * MM
+    frame = Rect((x, 100), 100 * MM, 400, Style(fill=PAPER, stroke=INK, width=THIN))
     cells = tuple(
-        Rect((x + 20 * MM * place, y), 10 * MM, 400, Style(fill=INK)) for place in range(5)
+        Rect((x + 20 * MM * place, 100), 10 * MM, 400, Style(fill=INK)) for place in range(5)
     )
-    words = say_runs(
-        (0, y + 330), [("Measure it. Not ", False), ("100 mm", True), ("? Print again.", False)]
-    )
-    return Block((*title, frame, *cells, *words), TITLE_HEIGHT + 700, full=True)
+    runs = (("Check bar: measure it. Not ", False), ("100 mm", True), ("? Print again.", False))
+    return Block((frame, *cells, *say_runs((0, 430), runs)), 500, full=True)

@@ -4,7 +4,7 @@ import math
 
 from planner.drawing.primitives import DrawList, Poly, Style, Text
 from planner.sheet.lettering import INK, SHOUT, cap
-from planner.sheet.paper import Paper
+from planner.sheet.paper import HALF_WIDTH, Paper
 
 TURN_DEG = -20.0
 _INNER, _OUTER = 1150.0, 1700.0
@@ -20,9 +20,12 @@ def _middle(paper: Paper) -> float:
     return lowest - _rise(paper) - _OUTER / math.cos(math.radians(TURN_DEG))
 
 
-def band_top(paper: Paper) -> float:
-    """Return the level above which a page stays free of the band."""
-    return _middle(paper) - _rise(paper) - _OUTER / math.cos(math.radians(TURN_DEG)) - 200
+def free_above(paper: Paper) -> tuple[float, float]:
+    """Return the levels above which the left and the right column stay free of the band."""
+    upper = _OUTER / math.cos(math.radians(TURN_DEG)) + 250
+    ends = (paper.left + HALF_WIDTH, paper.right)
+    left, right = (_middle(paper) - (x - paper.width / 2) * _SLOPE - upper for x in ends)
+    return left, right
 
 
 def stop_band(paper: Paper) -> DrawList:

@@ -1,0 +1,235 @@
+"""The pages of the sheet, on every demo plan and on random ones."""
+
+import random
+
+import pytest
+
+from planner.checks.finding import Finding
+from planner.data import data_dir
+from planner.drawing.primitives import Rect, Text
+from planner.edits.shapes import one_to_many, one_to_one, one_to_two
+from planner.files.plans import read_plan
+from planner.model.place import Place
+from planner.model.plan import Acceptance, Cap, Landing, Link, Plan
+from planner.sheet.lettering import BODY, SMALL
+from planner.sheet.page import sheet_pages
+from planner.sheet.paper import MM
+from tests.sheet.collisions import outside, overlapping, struck
+from tests.sheet.samples import findings_of, library, with_parts
+
+DEMOS = sorted((data_dir("resources") / "demo").glob("*.json"))
+PAPERS = pytest.mark.parametrize("paper", ["a4", "letter"])
+STOP = Finding(
+    "bridge", "stop", "L+ and R+ are joined.", "They short.", "Part them.", (Place("A"),)
+)
+
+
+def random_plan(seed):
+    """A plan of any shape, its landings made without sense; seeded, so that a failure can recur."""
+    draw = random.Random(seed)
+    shape = draw.choice([one_to_one, one_to_two, lambda **k: one_to_many(draw.randint(2, 9), **k)])
+    words = ["Saltmarsh", "lead for the pit", "x" * 90, "L\u00f6tstelle", "", "a < b & c"]
+    plan = shape(
+        title=" ".join(draw.choices(words, k=3)), order=draw.choice(["", "SP-1", "q" * 60])
+    )
+    known = library()
+    ends = {}
+    for end in plan.ends:
+        connector = draw.choice(known.connectors())
+        pinouts = known.pinouts_for(connector.id)
+        ends[end.id] = (connector.id, draw.choice(pinouts).id if pinouts else "")
+    plan = with_parts(plan, ends, draw.choice(known.cables()).id)
+    return spoiled(plan, draw)
+
+
+def spoiled(plan, draw):
+    landings, caps, links = [], [], []
+    for end in plan.ends:
+        contacts = [contact.id for contact in plan.connector_of(end.id).contacts]
+        for conductor, _ in plan.conductors_at[end.id]:
+            fate = draw.random()
+            if fate < 0.7:
+                landing = Landing(
+                    end=end.id,
+                    conductor=conductor.id,
+                    contact=draw.choice(contacts),
+                    sleeved=draw.random() < 0.3,
+                )
+                landings.append(landing)
+            elif fate < 0.8:
+                caps.append(Cap(end=end.id, conductor=conductor.id))
+        if draw.random() < 0.2 and len(contacts) > 1:
+            links.append(Link(end=end.id, contacts=tuple(draw.sample(contacts, 2))))
+    turned = tuple(end.evolve(turn_deg=draw.choice([0, 20, -75, 180])) for end in plan.ends)
+    return plan.evolve(ends=turned, landings=tuple(landings), caps=tuple(caps), links=tuple(links))
+
+
+def faults(pages):
+    return [
+        (number, found)
+        for number, page in enumerate(pages, start=1)
+        for found in (*overlapping(page.items), *outside(page), *struck(page.items))
+    ]
+
+
+@PAPERS
+@pytest.mark.parametrize("path", DEMOS, ids=lambda path: path.stem)
+def test_nothing_collides_on_a_demo_sheet(path, paper):
+    plan = read_plan(path)
+    assert faults(sheet_pages(plan, findings_of(plan), paper=paper, date="25 Nov 2026")) == []
+
+
+def test_there_are_demo_plans():
+    assert len(DEMOS) >= 6
+
+
+@pytest.mark.parametrize("seed", range(40))
+def test_no_text_collides_on_a_random_sheet(seed):
+    plan = random_plan(seed)
+    pages = sheet_pages(plan, findings_of(plan))
+    for page in pages:
+        assert overlapping(page.items) == []
+        assert outside(page) == []
+
+
+def test_an_empty_plan_has_a_sheet():
+    assert faults(sheet_pages(Plan(), ())) == []
+
+
+def said(pages):
+    return [item.text for page in pages for item in page.items if isinstance(item, Text)]
+
+
+def plan_at(name):
+    (path,) = [path for path in DEMOS if name in path.stem]
+    return read_plan(path)
+
+
+@pytest.mark.parametrize("name", ["cue-desk-headphone", "balanced", "mono", "intercom"])
+def test_a_small_lead_fits_one_page(name):
+    plan = plan_at(name)
+    assert len(sheet_pages(plan, findings_of(plan))) == 1
+
+
+def test_nothing_at_the_bench_is_smaller_than_the_floor():
+    page = sheet_pages(plan_at("loom"), ())[0]
+    body = [i for i in page.items if isinstance(i, Text) and 3000 < i.at[1] < page.height - 1100]
+    assert {item.text for item in body if item.size < BODY} == set()
+    assert min(item.size for item in page.items if isinstance(item, Text)) == SMALL
+
+
+def test_every_contact_signal_and_code_is_on_the_sheet():
+    plan = plan_at("loom")
+    words = said(sheet_pages(plan, ()))
+    for end in plan.ends:
+        for contact in plan.connector_of(end.id).contacts:
+            assert contact.id in words
+    cable = plan.cable_of(plan.sections[0].id)
+    assert {core.code for core in cable.cores} <= set(words)
+    assert {core.colour_words for core in cable.cores} <= set(words)
+    assert {"1+", "8\u2212", "SOLDER SIDE", "Seen from the"} <= set(words)
+
+
+def test_each_page_says_order_revision_digest_and_page():
+    plan = plan_at("loom")
+    pages = sheet_pages(plan, ())
+    for number, page in enumerate(pages, start=1):
+        words = said([page])
+        assert {plan.order, str(plan.revision), f"{number} of {len(pages)}"} <= set(words)
+        assert any(word.endswith(f"page {number} of {len(pages)}") for word in words)
+
+
+def test_the_date_is_printed_only_if_asked_for():
+    plan = plan_at("balanced")
+    assert "Date" not in said(sheet_pages(plan, ()))
+    assert {"Date", "1 May 2026"} <= set(said(sheet_pages(plan, (), date="1 May 2026")))
+
+
+def test_the_digest_changes_with_the_plan():
+    plan = plan_at("balanced")
+    one, other = sheet_pages(plan, ()), sheet_pages(plan.evolve(remarks="Mind the gap"), ())
+    digests = [said(pages)[said(pages).index("Digest") + 1] for pages in (one, other)]
+    assert digests[0] != digests[1]
+    assert all(len(digest) == 9 for digest in digests)
+
+
+def boxes(pages):
+    return [
+        item
+        for page in pages
+        for item in page.items
+        if isinstance(item, Rect) and item.width == item.height == 470
+    ]
+
+
+def test_a_clear_plan_has_a_box_for_each_joint():
+    plan = plan_at("balanced")
+    assert len(boxes(sheet_pages(plan, ()))) == len(plan.landings)
+
+
+@PAPERS
+def test_a_stop_withholds_boxes_and_says_so_on_every_page(paper):
+    plan = plan_at("loom")
+    pages = sheet_pages(plan, (STOP,), paper=paper)
+    assert boxes(pages) == []
+    for page in pages:
+        words = said([page])
+        assert "NOT CLEAR TO SOLDER" in words
+        assert "NOT CLEAR TO SOLDER. 1 stop" in words
+        assert not any("Check bar" in word for word in words)
+    assert {"L+ and R+ are joined.", "Why: They short.", "Mend: Part them."} <= set(said(pages))
+
+
+@PAPERS
+def test_the_band_lies_at_minus_20_degrees_and_reaches_both_edges(paper):
+    page = sheet_pages(plan_at("balanced"), (STOP,), paper=paper)[0]
+    (band,) = [i for i in page.items if isinstance(i, Text) and i.text == "NOT CLEAR TO SOLDER"]
+    assert (band.turn_deg, band.size) == (-20, 1376)
+    stripes = [i.points for i in page.items if getattr(i, "points", ()) and i.points[0][0] == 0]
+    assert len(stripes) == 2
+    for points in stripes:
+        assert {x for x, _ in points} == {0, page.width}
+        assert all(0 < y < page.height for _, y in points)
+
+
+def test_the_check_bar_is_100_mm():
+    page = sheet_pages(plan_at("balanced"), ())[-1]
+    bars = [
+        i for i in page.items if isinstance(i, Rect) and i.width == 100 * MM and i.height == 400
+    ]
+    assert len(bars) == 1
+    assert any("Print at 100 %. Do not fit to the page." in word for word in said([page]))
+
+
+def test_an_accepted_caution_prints_its_reason_and_an_open_one_its_mend():
+    plan = plan_at("balanced")
+    caution = Finding("gap-small", "caution", "They are close.", "Why", "Sleeve it", (Place("A"),))
+    words = " ".join(said(sheet_pages(plan, (caution,))))
+    assert "Mend: Sleeve it" in words
+    assert "1 caution open" in words
+    accepted = Acceptance(code="gap-small", places=caution.place_keys, reason="I looked", by="RO")
+    words = " ".join(said(sheet_pages(plan.evolve(acceptances=(accepted,)), (caution,))))
+    assert "\u201cI looked\u201d RO" in words
+    assert "1 caution accepted" in words
+    assert "Mend: Sleeve it" not in words
+
+
+def test_an_unconfirmed_pinout_says_so():
+    words = " ".join(said(sheet_pages(plan_at("intercom"), ())))
+    assert "NOT CONFIRMED" in words
+    assert "NOT CONFIRMED" not in " ".join(said(sheet_pages(plan_at("balanced"), ())))
+
+
+def test_an_unknown_paper_is_refused():
+    with pytest.raises(KeyError):
+        sheet_pages(Plan(), (), paper="a5")
+
+
+def test_many_findings_go_on_over_pages_without_collisions():
+    places = [Place("A", contact=str(number)) for number in range(60)]
+    text = "A sentence of some length that has to be broken into more than one line of the panel."
+    found = tuple(Finding("gap-small", "caution", text, text, text, (place,)) for place in places)
+    pages = sheet_pages(plan_at("balanced"), found)
+    assert faults(pages) == []
+    assert said(pages).count(text) == 0
+    assert sum(word == "gap-small, A" for word in said(pages)) == 60
