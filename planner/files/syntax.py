@@ -134,7 +134,7 @@ def _fail_toml(message: str, text: str, path: Path) -> NoReturn:
     match = _AT.match(message)
     what, line, column = match.group("what", "line", "column") if match else (message, None, None)
     if line is None:
-        line, column = text.count("\n") + 1, "1"
+        line, column = text.count("\n") + 1, len(text) - text.rfind("\n")
     what = f"malformed TOML: {what[:1].lower()}{what[1:]}"
     raise InputError.single(what, f"{path}: line {line}, column {column}", _FIX_TOML)
 

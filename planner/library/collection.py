@@ -71,12 +71,15 @@ class Library:
         """Return the records in which every word of `text` is found, the best first.
 
         Words meet size, poles, family, maker, signals, title; `3.5 two` finds a 3.5 two-pole.
-        Without words, all records of the kind come, by title.
+        Without words, all records come, by kind and title.
         """
-        ranked = [(rank(text, record), record) for record in self._of_kind(kind)]
-        found = [(score, record) for score, record in ranked if score > 0]
-        found.sort(key=lambda pair: (-pair[0], _title_key(pair[1])))
-        return tuple(record for _score, record in found)
+        records = self._of_kind(kind)
+        if not text.strip():
+            return records
+        ranked = [(rank(text, record), record) for record in records]
+        found = [pair for pair in ranked if pair[0] > (0, 0)]
+        found.sort(key=lambda pair: pair[0], reverse=True)
+        return tuple(record for _rank, record in found)
 
     def _of_kind(self, kind: DefinitionKind | None) -> tuple[Definition, ...]:
         groups: dict[DefinitionKind, tuple[Definition, ...]] = {

@@ -16,22 +16,18 @@ _EXACT, _START, _INSIDE = 4, 2, 1
 _TITLE_BONUS = 2
 
 
-def rank(text: str, record: Connector | PinoutRecord | Cable | Part) -> int:
-    """Return how well the words meet the record: 0 if one is not found at all.
+def rank(text: str, record: Connector | PinoutRecord | Cable | Part) -> tuple[int, int]:
+    """Return how well the words meet the record, to be sorted by; (0, 0) if one is not found.
 
-    A whole word counts more than its beginning, that more than its inside; in the title more.
+    A whole word counts more than its beginning, that more than its inside; in the title more. Of
+    two alike, the one whose title says less besides is the better.
     """
-    typed = _words(text.replace(",", "."))
-    if not typed:
-        return 1
     title, others = _words(record.title), _words(" ".join((record.id, *_facts(record))))
-    total = 0
-    for word in typed:
-        best = max(_met(word, title) * _TITLE_BONUS, _met(word, others))
-        if best == 0:
-            return 0
-        total += best
-    return total
+    scores = [
+        max(_met(word, title) * _TITLE_BONUS, _met(word, others))
+        for word in _words(text.replace(",", "."))
+    ]
+    return (sum(scores), -len(title)) if all(scores) else (0, 0)
 
 
 def _met(word: str, among: list[str]) -> int:
@@ -51,7 +47,7 @@ def _words(text: str) -> list[str]:
 
 def _pole_words(poles: int) -> tuple[str, ...]:
     spelt = _NUMBERS[poles] if poles < len(_NUMBERS) else str(poles)
-    return (str(poles), spelt, f"{spelt}-pole", f"{poles}-pin")
+    return (str(poles), spelt, f"{spelt}-pole", f"{poles}-pole", f"{poles}-pin")
 
 
 @singledispatch

@@ -25,7 +25,7 @@ def problem_of(parse, text):
     ("text", "where"),
     [
         ("a = 1\nb = \n", "file: line 2, column 5"),
-        ('a = "open', "file: line 1, column 1"),
+        ('a = 1\nb = "open', "file: line 2, column 10"),
         ("a = 1\na = 2\n", "file: line 2, column 6"),
         ("a = 1\x00", "file: line 1, column 6"),
         ("a = 1\n# \x1b[31m", "file: line 2, column 3"),
