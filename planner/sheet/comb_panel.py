@@ -25,6 +25,8 @@ from planner.sheet.paper import LIVE_WIDTH
 _PATCH = 420.0
 _LINE = 400.0
 _STEM = 450.0
+_FACE_HEIGHT = 4400.0
+_FLAGS = 2  # flags that a column shows; the table has them all
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +40,7 @@ class _Rows:
 
 def comb_panel(facts: EndFacts, connector: Connector) -> tuple[DrawList, float]:
     """Draw an end with many contacts over the live width; return the items and the height."""
-    scale = best_scale(connector, LIVE_WIDTH - 1400, 8000)
+    scale = best_scale(connector, LIVE_WIDTH - 1400, _FACE_HEIGHT)
     rows = _rows(facts, connector, scale * 100)
     if rows is None:
         return _plain_panel(facts, connector)
@@ -91,8 +93,10 @@ def _pieces(text: str, width: float, *, bold: bool) -> list[str]:
 def _stack_height(joint: Joint, pitch: float) -> float:
     room = pitch - 60
     lines = len(_pieces(joint.carries, room, bold=False))
-    lines += sum(len(_pieces(flag.code, room, bold=True)) for flag in joint.flags)
-    return cap(HEAD) + 150 + lines * _LINE + len(joint.flags) * (_PATCH + 120) + 100
+    shown = joint.flags[:_FLAGS]
+    lines += sum(len(_pieces(flag.code, room, bold=True)) for flag in shown)
+    lines += len(joint.flags) > _FLAGS
+    return cap(HEAD) + 150 + lines * _LINE + len(shown) * (_PATCH + 120) + 100
 
 
 class _Comb:
@@ -164,17 +168,19 @@ def _stack(joint: Joint, foot: Point, pitch: float, *, up: bool) -> DrawList:
         return y
 
     y += way * 50
-    for flag in joint.flags:
+    for flag in joint.flags[:_FLAGS]:
         top = y - _PATCH if up else y
         items.append(patch(flag, (x - _PATCH / 2, top), _PATCH))
         y = lines(y + way * (_PATCH + 120), flag.code, bold=True)
+    if len(joint.flags) > _FLAGS:
+        y = lines(y, f"+{len(joint.flags) - _FLAGS}", bold=True)
     lines(y, joint.carries, bold=False)
     return tuple(item for drawn in items for item in drawn)
 
 
 def _plain_panel(facts: EndFacts, connector: Connector) -> tuple[DrawList, float]:
     """Draw the face alone with what numbers fit; the table says the rest."""
-    scale = best_scale(connector, LIVE_WIDTH - 1400, 9000)
+    scale = best_scale(connector, LIVE_WIDTH - 1400, 7500)
     half = shell_reach_mm(connector)[1] * scale * 100
     framing = Framing(LIVE_WIDTH, 900, 2 * half + 400)
     centre = (LIVE_WIDTH / 2, framing.area_top + framing.area / 2)

@@ -1,36 +1,46 @@
 """An end on the page: badge and title, the face in its frame, the landing table."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from itertools import zip_longest
 from typing import Literal
 
 from planner.drawing.face import shell_reach_mm
 from planner.drawing.metrics import clipped, text_width
 from planner.drawing.primitives import DrawList, Point, Rect, Style, centred_baseline
+from planner.model.connector import Connector
 from planner.sheet.block import Block, moved
 from planner.sheet.comb_panel import comb_panel
-from planner.sheet.face_panel import LARGE, MOST_ROUND, SMALL, WIDE, face_panel
+from planner.sheet.face_panel import LARGE, MOST_ROUND, SMALL, WIDE, Sizes, face_panel
 from planner.sheet.facts import EndFacts
 from planner.sheet.frame import true_size
-from planner.sheet.landing_table import Row, rows_of, table
+from planner.sheet.landing_table import HEAD_ROW, ROW, row_parts, rows_of, table
 from planner.sheet.lettering import HEAD, INK, PAPER, box, say, say_within
 from planner.sheet.paper import COLUMN_GAP, HALF_WIDTH, LIVE_WIDTH
+from planner.sheet.stack import Part, chunked
 
 Form = Literal["wide", "large", "small"]
 _HEAD = 950.0
-_ROWS_A_COLUMN = 26
+_TABLE_TOP = 700.0
 _BADGE = 760.0
 
 
-def end_blocks(facts: EndFacts, form: Form, *, boxes: bool) -> Iterator[Block]:
-    """Yield the blocks of an end: one, or the face and parts of its table where it has many."""
+def end_blocks(facts: EndFacts, form: Form, *, boxes: bool, room: float) -> Iterator[Block]:
+    """Yield the blocks of an end, none higher than `room` where that can be.
+
+    One block holds face and table; where the table is too long, it goes on in further ones.
+    """
     if facts.connector is None:
         yield _without_connector(facts)
-    elif facts.connector.poles > MOST_ROUND:
-        yield from _many(facts, boxes=boxes)
-    elif form == "wide":
-        yield _wide(facts, boxes=boxes)
+        return
+    if facts.connector.poles > MOST_ROUND:
+        yield from _many(facts, facts.connector, boxes=boxes, room=room)
+        return
+    wide = _wide(facts, facts.connector, boxes=boxes) if form == "wide" else None
+    if wide is not None and wide.height <= room:
+        yield wide
     else:
-        yield _half(facts, form, boxes=boxes)
+        sizes = SMALL if form == "small" else LARGE
+        yield from _half(facts, facts.connector, sizes, boxes=boxes, room=room)
 
 
 def badge(text: str, corner: Point, side: float) -> tuple[DrawList, float]:
@@ -50,15 +60,15 @@ def _head(facts: EndFacts, width: float) -> DrawList:
     return (*mark, title, say_within((x, 760), facts.subtitle, width - x))
 
 
-def _wide(facts: EndFacts, *, boxes: bool) -> Block:
-    assert facts.connector is not None
-    panel, height = face_panel(facts, facts.connector, WIDE)
+def _wide(facts: EndFacts, connector: Connector, *, boxes: bool) -> Block:
+    panel, height = face_panel(facts, connector, WIDE)
     x = WIDE.width + 400
-    rows, table_height = table(rows_of(facts), LIVE_WIDTH - x, stacked=True, boxes=boxes)
-    tall = 200 * shell_reach_mm(facts.connector)[1] + 300
-    height = max(height, table_height + tall)
+    width = LIVE_WIDTH - x
+    parts = row_parts(rows_of(facts), width, under=True, boxes=boxes)
+    rows, table_height = table(parts, width, boxes=boxes)
+    height = max(height, table_height + 200 * shell_reach_mm(connector)[1] + 300)
     items = (
-        *true_size(facts, facts.connector, LIVE_WIDTH, _HEAD + height - 20),
+        *true_size(facts, connector, LIVE_WIDTH, _HEAD + height - 20),
         *_head(facts, LIVE_WIDTH),
         *moved(panel, (0, _HEAD)),
         *moved(rows, (x, _HEAD)),
@@ -66,41 +76,52 @@ def _wide(facts: EndFacts, *, boxes: bool) -> Block:
     return Block(items, _HEAD + height, full=True)
 
 
-def _half(facts: EndFacts, form: Form, *, boxes: bool) -> Block:
-    assert facts.connector is not None
-    panel, height = face_panel(facts, facts.connector, LARGE if form == "large" else SMALL)
-    rows, table_height = table(rows_of(facts), HALF_WIDTH, stacked=False, boxes=boxes)
-    items = (
-        *_head(facts, HALF_WIDTH),
-        *moved(panel, (0, _HEAD)),
-        *moved(rows, (0, _HEAD + height + 100)),
-    )
-    return Block(items, _HEAD + height + 100 + table_height)
+def _half(
+    facts: EndFacts, connector: Connector, sizes: Sizes, *, boxes: bool, room: float
+) -> Iterator[Block]:
+    panel, height = face_panel(facts, connector, sizes)
+    top = _HEAD + height + 100
+    parts = row_parts(rows_of(facts), HALF_WIDTH, under=False, boxes=boxes)
+    first = next(chunked(parts, room - top - HEAD_ROW), ())
+    rows, table_height = table(first, HALF_WIDTH, boxes=boxes)
+    items = (*_head(facts, HALF_WIDTH), *moved(panel, (0, _HEAD)), *moved(rows, (0, top)))
+    yield Block(items, top + table_height)
+    for chunk in chunked(parts[len(first) :], room - _TABLE_TOP - HEAD_ROW):
+        rows, table_height = table(chunk, HALF_WIDTH, boxes=boxes)
+        head = _table_head(facts, HALF_WIDTH)
+        yield Block((*head, *moved(rows, (0, _TABLE_TOP))), _TABLE_TOP + table_height)
 
 
-def _many(facts: EndFacts, *, boxes: bool) -> Iterator[Block]:
-    assert facts.connector is not None
-    panel, height = comb_panel(facts, facts.connector)
+def _many(facts: EndFacts, connector: Connector, *, boxes: bool, room: float) -> Iterator[Block]:
+    """Yield the face over the live width, then the table in two columns."""
+    panel, height = comb_panel(facts, connector)
     yield Block((*_head(facts, LIVE_WIDTH), *moved(panel, (0, _HEAD))), _HEAD + height, full=True)
-    rows = rows_of(facts)
-    for start in range(0, len(rows), 2 * _ROWS_A_COLUMN):
-        yield _table_block(facts, rows[start : start + 2 * _ROWS_A_COLUMN], boxes=boxes)
+    parts = row_parts(rows_of(facts), HALF_WIDTH, under=False, boxes=boxes)
+    deep = room - _TABLE_TOP - HEAD_ROW
+    half = sum(tall for _, tall in parts) / 2 + ROW
+    columns = list(chunked(parts, min(half, deep)))
+    for left, right in zip_longest(columns[::2], columns[1::2], fillvalue=()):
+        yield _two_tables(facts, left, right, boxes=boxes)
 
 
-def _table_block(facts: EndFacts, rows: tuple[Row, ...], *, boxes: bool) -> Block:
+def _table_head(facts: EndFacts, width: float) -> DrawList:
+    mark, used = badge(clipped(facts.end.id, HEAD, 3000, bold=True), (0, 0), 560)
+    x = used + 200
+    return (*mark, say_within((x, 430), f"{facts.title}: landings", width - x, HEAD, bold=True))
+
+
+def _two_tables(
+    facts: EndFacts, left: Sequence[Part], right: Sequence[Part], *, boxes: bool
+) -> Block:
     """Set rows as two tables side by side, under the badge of their end."""
-    half = (len(rows) + 1) // 2
-    mark, used = badge(facts.end.id, (0, 0), 560)
-    title = say_within((used + 200, 430), f"{facts.title}: landings", 12000, HEAD, bold=True)
-    left, left_height = table(rows[:half], HALF_WIDTH, stacked=False, boxes=boxes)
-    right, right_height = table(rows[half:], HALF_WIDTH, stacked=False, boxes=boxes)
+    one, one_height = table(left, HALF_WIDTH, boxes=boxes)
+    other, other_height = table(right, HALF_WIDTH, boxes=boxes) if right else ((), 0.0)
     items = (
-        *mark,
-        title,
-        *moved(left, (0, 700)),
-        *(moved(right, (HALF_WIDTH + COLUMN_GAP, 700)) if rows[half:] else ()),
+        *_table_head(facts, LIVE_WIDTH),
+        *moved(one, (0, _TABLE_TOP)),
+        *moved(other, (HALF_WIDTH + COLUMN_GAP, _TABLE_TOP)),
     )
-    return Block(items, 700 + max(left_height, right_height), full=True)
+    return Block(items, _TABLE_TOP + max(one_height, other_height), full=True)
 
 
 def _without_connector(facts: EndFacts) -> Block:

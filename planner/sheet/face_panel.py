@@ -7,12 +7,19 @@ from planner.drawing.cores import strands_stroke, strip
 from planner.drawing.face import contact_point, contact_radius_mm, face, shell_reach_mm
 from planner.drawing.looks import PRINT
 from planner.drawing.metrics import text_width
-from planner.drawing.primitives import Circle, DrawList, Point, Poly, Style
+from planner.drawing.primitives import Anchor, Circle, DrawList, Point, Poly, Style
 from planner.model.connector import Connector
 from planner.sheet.boxes import Box, contact_boxes, free_spot
 from planner.sheet.facts import EndFacts, Flag, Joint
 from planner.sheet.flags import draw_flag, flag_width
-from planner.sheet.frame import STRIP, Framing, bar_and_words, mating_strip, scale_text
+from planner.sheet.frame import (
+    STRIP,
+    Framing,
+    bar_and_words,
+    key_words_box,
+    mating_strip,
+    scale_text,
+)
 from planner.sheet.lettering import BIG, BODY, HEAD, INK, THIN, cap, say
 
 SCALES = (
@@ -37,6 +44,7 @@ SCALES = (
 )
 MOST_ROUND = 8  # contacts that still have room for names and flags round the face
 _GAP = 260.0
+_FLAGS = 3  # flags that stand beside the face; the table has them all
 _BETWEEN = 90.0  # between cores on one contact
 _OUTSIDE = 320.0  # how far a core is drawn beyond the shell
 
@@ -46,16 +54,15 @@ class Sizes:
     """How large a face panel's parts are, in 0.01 mm."""
 
     width: float
-    column: float
     face: float
     name: float
     flag: float
     bar: float
 
 
-WIDE = Sizes(width=11800, column=2650, face=6350, name=BIG, flag=700, bar=900)
-LARGE = Sizes(width=9200, column=2250, face=4400, name=HEAD, flag=560, bar=800)
-SMALL = Sizes(width=9200, column=2250, face=3500, name=HEAD, flag=560, bar=800)
+WIDE = Sizes(width=11800, face=6350, name=BIG, flag=700, bar=900)
+LARGE = Sizes(width=9200, face=4400, name=HEAD, flag=560, bar=800)
+SMALL = Sizes(width=9200, face=3500, name=HEAD, flag=560, bar=800)
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,24 +83,65 @@ def best_scale(connector: Connector, width: float, height: float) -> float:
 
 
 def face_panel(facts: EndFacts, connector: Connector, sizes: Sizes) -> tuple[DrawList, float]:
-    """Draw an end of at most MOST_ROUND contacts from 0, 0; return the items and the height."""
+    """Draw an end of at most MOST_ROUND contacts from 0, 0; return the items and the height.
+
+    In a wide frame the mating key stands in the lower left corner beside the face, if no leader
+    runs through its words there.
+    """
+    if sizes is WIDE:
+        items, framing = _framed(facts, connector, sizes, in_corners=True)
+        if not _struck(items, framing):
+            return items, framing.height
+    items, framing = _framed(facts, connector, sizes, in_corners=False)
+    return items, framing.height
+
+
+def _framed(
+    facts: EndFacts, connector: Connector, sizes: Sizes, *, in_corners: bool
+) -> tuple[DrawList, Framing]:
     left, right = _sides(facts, connector, sizes)
-    corner = STRIP if sizes is WIDE else 0.0
+    corner = STRIP if in_corners else 0.0
     area = max(sizes.face, left.height + corner, right.height + corner)
-    around = sizes.width - 2 * sizes.column - 2 * _OUTSIDE
+    column = max(_column(facts, sizes), 1900.0)
+    around = sizes.width - 2 * column - 2 * _OUTSIDE
     scale = best_scale(connector, around, area - 2 * _OUTSIDE)
-    framing = Framing(sizes.width, sizes.bar, area, in_corners=sizes is WIDE)
+    framing = Framing(sizes.width, sizes.bar, area, in_corners=in_corners)
     top = framing.area_top
-    centre = (sizes.width / 2, top + area / 2)
-    drawing = _Drawing(facts, connector, sizes, scale * 100, centre)
+    drawing = _Drawing(facts, connector, sizes, scale * 100, (sizes.width / 2, top + area / 2))
     items = (
         *bar_and_words(framing, facts, connector, scale_text(scale)),
         *drawing.face(),
         *drawing.side(left, top, top + area - corner, on_left=True),
         *drawing.side(right, top, top + area - corner, on_left=False),
-        *mating_strip(framing, facts, connector),
+        *mating_strip(framing, facts, connector, true_size_here=sizes is not WIDE),
     )
-    return items, framing.height
+    return items, framing
+
+
+def _column(facts: EndFacts, sizes: Sizes) -> float:
+    """Return how wide the names and flags beside the face are, with their margins."""
+    flags = [flag_width(flag, sizes.flag) for joint in facts.joints for flag in joint.flags]
+    names = [
+        text_width(joint.contact.id, sizes.name, bold=True) + 0.3 * sizes.name + _carried(joint)
+        for joint in facts.joints
+    ]
+    return min(max([*flags, *names, 0.0]) + 400, 0.36 * sizes.width)
+
+
+def _carried(joint: Joint) -> float:
+    return text_width(joint.carries, BODY)
+
+
+def _struck(items: DrawList, framing: Framing) -> bool:
+    """Tell whether a leader runs through the words of the key."""
+    words = key_words_box(framing)
+    return any(
+        isinstance(item, Poly)
+        and len(item.points) == 2
+        and item.style.width == THIN
+        and words.meets(Box.round_line(item.points[0], item.points[1], 60))
+        for item in items
+    )
 
 
 def _sides(facts: EndFacts, connector: Connector, sizes: Sizes) -> tuple[_Side, _Side]:
@@ -121,8 +169,9 @@ def _sides(facts: EndFacts, connector: Connector, sizes: Sizes) -> tuple[_Side, 
 
 
 def _block_height(joint: Joint, sizes: Sizes) -> float:
-    flags = max(len(joint.flags), 1)
-    return cap(sizes.name) + 200 + flags * (sizes.flag + 80)
+    flags = min(max(len(joint.flags), 1), _FLAGS)
+    more = cap(BODY) + 60 if len(joint.flags) > _FLAGS else 0
+    return cap(sizes.name) + 200 + flags * (sizes.flag + 80) + more
 
 
 class _Drawing:
@@ -262,13 +311,17 @@ class _Drawing:
         base = y + cap(sizes.name)
         items: list[DrawList] = [self._title(joint, edge, base, on_left=on_left)]
         top = base + 200
-        for flag, end in zip(joint.flags, self._ends(joint), strict=True):
+        for flag, end in list(zip(joint.flags, self._ends(joint), strict=True))[:_FLAGS]:
             width = flag_width(flag, sizes.flag)
             x = edge if on_left else edge - width
             start = (x + width if on_left else x, top + sizes.flag / 2)
             items.append((Poly((start, end), Style(stroke=INK, width=THIN)),))
             items.append(draw_flag(flag, (x, top), sizes.flag))
             top += sizes.flag + 80
+        if len(joint.flags) > _FLAGS:
+            more = f"and {len(joint.flags) - _FLAGS} more, see table"
+            anchor: Anchor = "start" if on_left else "end"
+            items.append((say((edge, top + cap(BODY)), more, anchor=anchor),))
         if not joint.flags:
             words = say(
                 (edge, top + cap(BODY)), "leave empty", anchor="start" if on_left else "end"
@@ -288,7 +341,7 @@ class _Drawing:
         first = text_width(joint.contact.id, size, bold=True)
         gap = 0.3 * size
         carries = joint.carries
-        room = self.sizes.column - 250 - first - gap
+        room = _column(self.facts, self.sizes) - 400 - first - gap
         second_size = size if text_width(carries, size) <= room else BODY
         second = text_width(carries, second_size)
         start = edge if on_left else edge - first - (gap + second if carries else 0)

@@ -6,57 +6,37 @@ from planner.checks.acceptance import acceptance_of
 from planner.checks.finding import Finding
 from planner.drawing.looks import PRINT
 from planner.drawing.marks import mark
-from planner.drawing.primitives import DrawList
 from planner.model.plan import Plan
-from planner.sheet.block import Block, moved
-from planner.sheet.lettering import TITLE_HEIGHT, panel_title, paragraph
+from planner.sheet.block import Block
+from planner.sheet.lettering import paragraph
 from planner.sheet.paper import HALF_WIDTH, LIVE_WIDTH
+from planner.sheet.stack import Part, joined, stacked
 
 _INDENT = 800.0
 _LINE = 450.0
-_MOST = 9000.0  # how high a panel grows before the next one takes over
-_MOST_STOPS = 11000.0
 
 
-def stops_blocks(findings: Sequence[Finding]) -> Iterator[Block]:
+def stops_blocks(findings: Sequence[Finding], room: float) -> Iterator[Block]:
     """Yield what stops the lead, over the live width: code, what, why, mend."""
     stops = [finding for finding in findings if finding.weight == "stop"]
     note = f"{len(stops)} stop{'s' if len(stops) > 1 else ''}"
     parts = [_stop(finding) for finding in stops]
-    yield from _panels(parts, "What stops it", note, full=True)
+    yield from stacked("What stops it", parts, room=room, note=note, full=True)
 
 
-def finding_blocks(plan: Plan, findings: Sequence[Finding]) -> Iterator[Block]:
+def finding_blocks(plan: Plan, findings: Sequence[Finding], room: float) -> Iterator[Block]:
     """Yield cautions and notes in half-width panels."""
     kept = [finding for finding in findings if finding.weight != "stop"]
     parts = [_caution_or_note(plan, finding) for finding in kept]
-    yield from _panels(parts, "Cautions and notes", "", full=False)
+    yield from stacked("Cautions and notes", parts, room=room)
 
 
-def _panels(
-    parts: Sequence[tuple[DrawList, float]], title: str, note: str, *, full: bool
-) -> Iterator[Block]:
-    """Stack parts under a title; where they grow too high, go on under the title again."""
-    width, most = (LIVE_WIDTH, _MOST_STOPS) if full else (HALF_WIDTH, _MOST)
-    items: list[DrawList] = [panel_title(0, width, 0, title, note)]
-    y = TITLE_HEIGHT + 150
-    for drawn, height in parts:
-        if y + height > most and len(items) > 1:
-            yield Block(tuple(item for part in items for item in part), y, full)
-            items = [panel_title(0, width, 0, f"{title}, going on")]
-            y = TITLE_HEIGHT + 150
-        items.append(moved(drawn, (0, y)))
-        y += height
-    if parts:
-        yield Block(tuple(item for part in items for item in part), y, full)
-
-
-def _stop(finding: Finding) -> tuple[DrawList, float]:
+def _stop(finding: Finding) -> Part:
     lines = ((_headline(finding), True), (finding.what, False), (f"Why: {finding.why}", False))
     return _part(finding, (*lines, (f"Mend: {finding.mend}", True)), LIVE_WIDTH)
 
 
-def _caution_or_note(plan: Plan, finding: Finding) -> tuple[DrawList, float]:
+def _caution_or_note(plan: Plan, finding: Finding) -> Part:
     if finding.weight == "note":
         return _part(finding, ((finding.what, False),), HALF_WIDTH)
     accepted = acceptance_of(plan, finding)
@@ -75,14 +55,12 @@ def _headline(finding: Finding) -> str:
     return f"{finding.code}{where}"
 
 
-def _part(
-    finding: Finding, lines: Sequence[tuple[str, bool]], width: float
-) -> tuple[DrawList, float]:
+def _part(finding: Finding, lines: Sequence[tuple[str, bool]], width: float) -> Part:
     """Set a finding's mark and its lines; return them and their height."""
-    items: list[DrawList] = [mark(finding.weight, (330, 270), 290, PRINT)]
+    items = [mark(finding.weight, (330, 270), 290, PRINT)]
     y = 390.0
     for text, bold in lines:
         drawn, height = paragraph((_INDENT, y), text, width - _INDENT, bold=bold, pitch=_LINE)
         items.append(drawn)
         y += height
-    return tuple(item for part in items for item in part), max(y - 390 + 180, 700)
+    return joined(items), max(y - 390 + 180, 700)

@@ -19,6 +19,7 @@ from planner.drawing.primitives import (
 )
 from planner.geometry.views import mirrored_point, turned_point
 from planner.model.connector import Connector
+from planner.sheet.boxes import Box
 from planner.sheet.facts import EndFacts
 from planner.sheet.lettering import BIG, BODY, HAIR, HEAD, INK, PAPER, RULE, THIN, cap, say
 from planner.units import number
@@ -144,10 +145,19 @@ def _corner(at: Point) -> str:
     return f"{level} {side}".strip()
 
 
-def mating_strip(framing: Framing, facts: EndFacts, connector: Connector) -> DrawList:
+def key_words_box(framing: Framing) -> Box:
+    """Return where the words beside the mating key stand."""
+    x, top = 250 + 2 * _KEY + 130, framing.strip_top
+    width = text_width("not this one.", BODY, bold=True)
+    return Box(x, top + 420 - cap(BODY), x + width, top + 440 + 2 * _LINE)
+
+
+def mating_strip(
+    framing: Framing, facts: EndFacts, connector: Connector, *, true_size_here: bool = True
+) -> DrawList:
     """Draw the mirrored key of the mating side at the left, and the true size at the right.
 
-    In the corners of a wide frame the true size is left to the caller, who has more room.
+    A caller with more room elsewhere draws the true size itself.
     """
     top = framing.strip_top
     key = _key(facts, connector, (250 + _KEY, top + _KEY + 20))
@@ -157,7 +167,7 @@ def mating_strip(framing: Framing, facts: EndFacts, connector: Connector) -> Dra
         say((x, top + 420 + _LINE), "mirrored:"),
         say((x, top + 420 + 2 * _LINE), "not this one.", bold=True),
     )
-    if framing.in_corners:
+    if not true_size_here:
         return (*key, *words)
     return (*key, *words, *_small_true_size(framing, facts, connector))
 

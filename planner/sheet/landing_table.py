@@ -3,11 +3,13 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from planner.drawing.metrics import clipped, wrapped
-from planner.drawing.primitives import DrawList
+from planner.drawing.metrics import clipped
+from planner.drawing.primitives import DrawList, Point, Text
+from planner.sheet.block import moved
 from planner.sheet.facts import EndFacts, Flag, Joint
 from planner.sheet.flags import draw_flag, flag_width
-from planner.sheet.lettering import BODY, HAIR, HEAD, cap, rule, say, tick_box
+from planner.sheet.lettering import BODY, HAIR, HEAD, cap, paragraph, rule, say, tick_box
+from planner.sheet.stack import Part, joined, piled
 
 ROW = 600.0
 LINE = 440.0
@@ -52,21 +54,19 @@ def _contact_rows(contact: str, joint: Joint) -> list[Row]:
     ]
 
 
-def table(
-    rows: Sequence[Row], width: float, *, stacked: bool, boxes: bool
-) -> tuple[DrawList, float]:
-    """Draw rows from 0, 0; return the items and their height.
+def row_parts(rows: Sequence[Row], width: float, *, under: bool, boxes: bool) -> tuple[Part, ...]:
+    """Draw each row from 0, 0, with its hairline.
 
-    `stacked` puts the colour words under the flag, for a narrow column. `boxes` gives each joint
-    an empty square to tick.
+    `under` puts the colour words under the flag, for a narrow column. `boxes` gives each joint an
+    empty square to tick.
     """
-    items: list[DrawList] = [_header(width, boxes=boxes)]
-    y = HEAD_ROW
-    for row in rows:
-        drawn, height = _row(row, y, width, stacked=stacked, boxes=boxes)
-        items += [drawn, (rule(0, width, y + height, HAIR),)]
-        y += height
-    return tuple(item for drawn in items for item in drawn), y
+    return tuple(_row(row, width, under=under, boxes=boxes) for row in rows)
+
+
+def table(parts: Sequence[Part], width: float, *, boxes: bool) -> Part:
+    """Put rows under the table's head, from 0, 0."""
+    items, height = piled(parts)
+    return (*_header(width, boxes=boxes), *moved(items, (0, HEAD_ROW))), HEAD_ROW + height
 
 
 def _header(width: float, *, boxes: bool) -> DrawList:
@@ -77,31 +77,39 @@ def _header(width: float, *, boxes: bool) -> DrawList:
     return (*words, rule(0, width, HEAD_ROW))
 
 
-def _row(row: Row, y: float, width: float, *, stacked: bool, boxes: bool) -> tuple[DrawList, float]:
-    middle = y + ROW / 2
-    room = width - (_BOX + 150 if boxes else 0)
-    under = stacked and row.flag is not None
-    start = _CORE
-    if row.flag is not None and not under:
-        start += max(1850, flag_width(row.flag, _FLAG) + 150)
-    lines = wrapped(row.words, BODY, room - start)
-    first = y + ROW + 330 if under else _base(middle, BODY)
-    words = tuple(say((start, first + LINE * place), text) for place, text in enumerate(lines))
-    height = ROW + LINE * (len(lines) - (0 if under else 1)) + (80 if under else 0)
-    items: list[DrawList] = [_left(row, middle), words]
-    if row.flag is not None:
-        items.append(draw_flag(row.flag, (_CORE, middle - _FLAG / 2), _FLAG))
+def _row(row: Row, width: float, *, under: bool, boxes: bool) -> Part:
+    middle = ROW / 2
+    items = [_left(row, middle), *_flag_and_words(row, width, under=under, boxes=boxes)]
     if boxes and row.ticked:
         items.append((tick_box((width - _BOX, middle - _BOX / 2), _BOX),))
-    return tuple(item for drawn in items for item in drawn), max(height, ROW)
+    drawn = joined(items)
+    lowest = max((item.at[1] for item in drawn if isinstance(item, Text)), default=0.0)
+    height = max(ROW, lowest + 125)
+    return (*drawn, rule(0, width, height, HAIR)), height
+
+
+def _flag_and_words(row: Row, width: float, *, under: bool, boxes: bool) -> list[DrawList]:
+    start, first = _CORE, _base(ROW / 2, BODY)
+    room = width - (_BOX + 150 if boxes else 0)
+    if row.flag is None:
+        return [_lines(row.words, (start, first), room - start)]
+    if under:
+        first = ROW + 330
+    else:
+        start += max(1850, flag_width(row.flag, _FLAG) + 150)
+    flag = draw_flag(row.flag, (_CORE, (ROW - _FLAG) / 2), _FLAG)
+    return [flag, _lines(row.words, (start, first), room - start)]
+
+
+def _lines(text: str, at: Point, width: float) -> DrawList:
+    return paragraph(at, text, width, pitch=LINE)[0]
 
 
 def _left(row: Row, middle: float) -> DrawList:
     first = clipped(row.first, HEAD, _CARRIES - 100, bold=True)
-    carries = clipped(row.carries, BODY, _CORE - _CARRIES - 80)
     named = say((0, _base(middle, HEAD)), first, HEAD, bold=True)
-    carried = say((_CARRIES, _base(middle, BODY)), carries)
-    return tuple(item for item in (named, carried) if item.text)
+    carried = _lines(row.carries, (_CARRIES, _base(middle, BODY)), _CORE - _CARRIES - 80)
+    return (named, *carried) if first else carried
 
 
 def _base(middle: float, size: float) -> float:

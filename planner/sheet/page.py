@@ -11,7 +11,13 @@ from planner.sheet.end_block import Form, end_blocks
 from planner.sheet.facts import EndFacts, end_facts
 from planner.sheet.findings_panel import finding_blocks, stops_blocks
 from planner.sheet.head import foot, head, heading
-from planner.sheet.panels import cable_panel, care_panel, check_bar, pinouts_panel, remarks_panel
+from planner.sheet.panels import (
+    cable_blocks,
+    care_blocks,
+    check_bar,
+    pinout_blocks,
+    remarks_blocks,
+)
 from planner.sheet.paper import PAPERS, PaperName
 from planner.sheet.stop_band import free_above, stop_band
 
@@ -37,8 +43,9 @@ def sheet_pages(
     sheet = PAPERS[paper]
     stopped = any(finding.weight == "stop" for finding in findings)
     bottoms = free_above(sheet) if stopped else (sheet.body_bottom, sheet.body_bottom)
+    room = min(bottoms) - sheet.body_top
     tries = (
-        list(flow(tuple(_blocks(plan, findings, forms)), sheet, bottoms))
+        list(flow(tuple(_blocks(plan, findings, forms, room)), sheet, bottoms))
         for forms in _attempts(end_facts(plan))
     )
     bodies = _fewest(tries)
@@ -84,19 +91,20 @@ _HALVES: tuple[Form, ...] = ("large", "small")
 
 
 def _blocks(
-    plan: Plan, findings: Sequence[Finding], ends: Sequence[tuple[EndFacts, Form]]
+    plan: Plan,
+    findings: Sequence[Finding],
+    ends: Sequence[tuple[EndFacts, Form]],
+    room: float,
 ) -> Iterator[Block]:
     stopped = any(finding.weight == "stop" for finding in findings)
     if stopped:
-        yield from stops_blocks(findings)
+        yield from stops_blocks(findings, room)
     for facts, form in ends:
-        yield from end_blocks(facts, form, boxes=not stopped)
-    yield cable_panel(plan)
-    yield pinouts_panel(plan)
-    yield from finding_blocks(plan, findings)
-    remarks = remarks_panel(plan)
-    if remarks is not None:
-        yield remarks
+        yield from end_blocks(facts, form, boxes=not stopped, room=room)
+    yield from cable_blocks(plan, room)
+    yield from pinout_blocks(plan, room)
+    yield from finding_blocks(plan, findings, room)
+    yield from remarks_blocks(plan, room)
     if not stopped:
-        yield care_panel()
+        yield from care_blocks(room)
         yield check_bar()

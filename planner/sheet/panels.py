@@ -8,19 +8,9 @@ from planner.model.pinout import PinoutRecord
 from planner.model.plan import Plan, Section
 from planner.sheet.block import Block
 from planner.sheet.end_block import badge
-from planner.sheet.lettering import (
-    BODY,
-    INK,
-    PAPER,
-    PITCH,
-    THIN,
-    TITLE_HEIGHT,
-    panel_title,
-    paragraph,
-    say,
-    say_runs,
-)
+from planner.sheet.lettering import BODY, INK, PAPER, THIN, say, say_runs
 from planner.sheet.paper import HALF_WIDTH, LIVE_WIDTH, MM
+from planner.sheet.stack import Part, joined, sentences, stacked
 from planner.units import length_text
 
 SOURCE_WORDS = {
@@ -45,24 +35,13 @@ CARE = (
     "Unplug all ends, then test.",
     "Local rules and a competent person come first.",
 )
-_FIRST = TITLE_HEIGHT + 480
 
 
-def text_panel(title: str, lines: tuple[tuple[str, bool], ...], note: str = "") -> Block:
-    """Set a half-width panel of wrapped paragraphs; each is a text and whether it is bold."""
-    items: list[DrawList] = [panel_title(0, HALF_WIDTH, 0, title, note)]
-    y = _FIRST
-    for text, bold in lines:
-        drawn, height = paragraph((0, y), text, HALF_WIDTH, bold=bold)
-        items.append(drawn)
-        y += height
-    return Block(tuple(item for part in items for item in part), y - PITCH + 150)
-
-
-def cable_panel(plan: Plan) -> Block:
+def cable_blocks(plan: Plan, room: float) -> Iterator[Block]:
     """Say which cable runs where, and how long each section is."""
-    lines = tuple((text, False) for text in dict.fromkeys(map_sections(plan)))
-    return text_panel("Cable", lines or (("No cable is chosen.", False),))
+    lines = [(text, False) for text in dict.fromkeys(map_sections(plan))]
+    parts = tuple(sentences(lines or [("No cable is chosen.", False)], HALF_WIDTH))
+    yield from stacked("Cable", parts, room=room)
 
 
 def map_sections(plan: Plan) -> Iterator[str]:
@@ -91,18 +70,11 @@ def _cable_words(plan: Plan, section: Section) -> str:
     return f"{cable.title}{spool}"
 
 
-def pinouts_panel(plan: Plan) -> Block:
+def pinout_blocks(plan: Plan, room: float) -> Iterator[Block]:
     """Say for each pinout whose word it rests on, and how far it is confirmed."""
-    items: list[DrawList] = [panel_title(0, HALF_WIDTH, 0, "Pinouts: who says so")]
-    y = TITLE_HEIGHT + 130
-    for record, ends in _records(plan):
-        drawn, height = _pinout(record, ends, y)
-        items.append(drawn)
-        y += height
-    if len(items) == 1:
-        items.append((say((0, _FIRST), "No pinout is chosen."),))
-        y = _FIRST + 100
-    return Block(tuple(item for part in items for item in part), y)
+    parts = [_pinout(record, ends) for record, ends in _records(plan)]
+    parts = parts or list(sentences([("No pinout is chosen.", False)], HALF_WIDTH))
+    yield from stacked("Pinouts: who says so", parts, room=room)
 
 
 def _records(plan: Plan) -> list[tuple[PinoutRecord, list[str]]]:
@@ -114,12 +86,12 @@ def _records(plan: Plan) -> list[tuple[PinoutRecord, list[str]]]:
     return list(found.values())
 
 
-def _pinout(record: PinoutRecord, ends: list[str], y: float) -> tuple[DrawList, float]:
+def _pinout(record: PinoutRecord, ends: list[str]) -> Part:
     shown = ends if len(ends) <= 3 else [ends[0], "\u2026", ends[-1]]
     items: list[DrawList] = []
     x = 0.0
     for name in shown:
-        drawn, width = badge(name, (x, y), 460)
+        drawn, width = badge(name, (x, 0), 460)
         items.append(drawn)
         x += width + 80
     x += 70
@@ -135,9 +107,9 @@ def _pinout(record: PinoutRecord, ends: list[str], y: float) -> tuple[DrawList, 
         (line, not record.confirmed) for line in wrapped(sure, BODY, HALF_WIDTH - x, bold=True)
     ]
     for place, (text, bold) in enumerate(lines):
-        items.append((say((x, y + 360 + 450 * place), text, bold=bold),))
+        items.append((say((x, 360 + 450 * place), text, bold=bold),))
     height = 450 * len(lines) + 200
-    return tuple(item for part in items for item in part), height
+    return joined(items), height
 
 
 def _source(record: PinoutRecord) -> str:
@@ -148,15 +120,20 @@ def _source(record: PinoutRecord) -> str:
     return f"{words}: {', '.join(parts)}" if parts else words
 
 
-def remarks_panel(plan: Plan) -> Block | None:
+def remarks_blocks(plan: Plan, room: float) -> Iterator[Block]:
     """Print the plan's remarks, if there are any."""
-    lines = tuple((line, False) for line in plan.remarks.splitlines() if line.strip())
-    return text_panel("Remarks", lines) if lines else None
+    lines = (
+        (line, False)
+        for text in plan.remarks.splitlines()
+        for line in wrapped(text, BODY, HALF_WIDTH)
+    )
+    yield from stacked("Remarks", tuple(sentences(lines, HALF_WIDTH)), room=room)
 
 
-def care_panel() -> Block:
+def care_blocks(room: float) -> Iterator[Block]:
     """Say the usual cautions."""
-    return text_panel("Take care", tuple((line, False) for line in CARE))
+    lines = tuple(sentences(((line, False) for line in CARE), HALF_WIDTH))
+    yield from stacked("Take care", lines, room=room)
 
 
 def check_bar() -> Block:
