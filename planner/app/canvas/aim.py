@@ -135,7 +135,9 @@ class Aim(QObject):
         place = Place(end=target.end, contact=target.contact)
         centre = bench.contacts[target.end, target.contact]
         radius = drawn.ring_radius(bench, place)
-        return drawn.callout(centre, radius, title, lines, self.look, room)
+        busy = drawn.busy_boxes(bench, target.end)
+        where = drawn.card_place(centre, radius, title, lines, room, busy)
+        return drawn.callout(centre, radius, title, lines, self.look, where)
 
     def _words(self, hand: Place, target: Target) -> list[CalloutLine]:
         place = Place(end=target.end, conductor=hand.conductor)

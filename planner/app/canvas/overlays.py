@@ -60,7 +60,9 @@ class Overlays(QObject):
 
     def show_findings(self) -> None:
         """Draw the rings and marks of stops and cautions at their contacts."""
-        marks = drawn.finding_marks(self._scene.bench, self._weights(), self._look)
+        marks = drawn.finding_marks(
+            self._scene.bench, self._weights(), self._look, self._exchanged()
+        )
         self._scene.overlay("findings", Layer.MARK, marks)
 
     def _weights(self) -> dict[tuple[str, str], Literal["stop", "caution"]]:
@@ -74,6 +76,16 @@ class Overlays(QObject):
                 contact = place.contact or self._landed_on(place)
                 if contact and found.get((place.end, contact)) != "stop":
                     found[place.end, contact] = finding.weight
+        return found
+
+    def _exchanged(self) -> list[tuple[str, tuple[str, str]]]:
+        """Return the pairs of contacts of one end that a stop says are exchanged."""
+        found = []
+        for finding in self._workbench.findings:
+            places = [place for place in finding.where if place.contact]
+            alike = len(places) == 2 and places[0].end == places[1].end
+            if alike and finding.weight == "stop" and not finding.unfinished:
+                found.append((places[0].end, (places[0].contact, places[1].contact)))
         return found
 
     def _landed_on(self, place: Place) -> str:

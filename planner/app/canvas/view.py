@@ -36,6 +36,7 @@ from planner.drawing.looks import Look
 from planner.model.place import Place
 
 STEP, WHEEL_STEP = 1.25, 1.1
+_SLACK_PX = 8
 
 
 class BenchView(QGraphicsView):
@@ -107,8 +108,10 @@ class BenchView(QGraphicsView):
         bench = self._layout.bench(self.workbench.plan, self.settings())
         self.bench_scene.show_bench(bench)
         size = self.maximumViewportSize()
-        width = max(bench.box[2] + MARGIN, size.width())
-        height = max(bench.box[3] + MARGIN, size.height())
+        # A few px of a stroke over the edge are not worth a scroll bar.
+        across, down = bench.box[2] + MARGIN, bench.box[3] + MARGIN
+        width = across if across > size.width() + _SLACK_PX else size.width()
+        height = down if down > size.height() + _SLACK_PX else size.height()
         self.setSceneRect(0, 0, int(width), int(height))
         self._overlays.show_all()
 

@@ -1,13 +1,23 @@
 """One end of the lead as a block: face, fanned cores, cable stub, plates, labels, head, foot."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import pairwise
 
 from planner.drawing.bench.facts import CoreFact, EndFacts
-from planner.drawing.bench.fan import Approach, Fan, approaches, core_width, make_fan, stub, way_to
+from planner.drawing.bench.fan import (
+    PLATE_PITCH_PX,
+    Approach,
+    Fan,
+    approaches,
+    core_width,
+    make_fan,
+    stub,
+    way_to,
+)
 from planner.drawing.bench.head import compact_head, head, scale_bar
-from planner.drawing.bench.labels import Ring, contact_labels
+from planner.drawing.bench.labels import Busy, Ring, contact_labels
 from planner.drawing.bench.parts import (
     EndBlock,
     Group,
@@ -24,13 +34,14 @@ from planner.drawing.looks import Look
 from planner.drawing.primitives import Circle, DrawList, Point, Poly, Style, Text
 from planner.drawing.runs import Run
 from planner.model.cable import Core, Shield
+from planner.units import MINUS
 
 # Below this terminal size (px) an end is shown compact: no source line, scale bar or plates.
 COMPACT_TERMINAL_PX = 12.5
 UNKNOWN_RADIUS = 76.0
 _BARE_MM = 1.0
 # Where a plate may go: first a little up or down, then farther along its core.
-_PLATE_TRIES = [(step, shift) for step in range(6) for shift in (0.0, -3.0, 3.0, -6.0, 6.0)]
+_PLATE_TRIES = [(step, shift) for step in range(9) for shift in (0.0, -3.0, 3.0, -6.0, 6.0)]
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,7 +71,7 @@ def _draw_face(facts: EndFacts, settings: Settings, scale: float) -> _Face:
     connector = facts.connector
     if connector is None:
         return _unknown_face(facts, settings)
-    side, turn = settings.side, facts.turn_deg
+    side, turn = settings.side, facts.shown_turn_deg
     solder = side == "solder"
     landed = frozenset(core.contact for core in facts.cores if core.contact and solder)
     items = face(
@@ -80,10 +91,15 @@ def _draw_face(facts: EndFacts, settings: Settings, scale: float) -> _Face:
     return _Face(items, joints, radii, Ring(box, round=connector.shell.shape == "round"))
 
 
-def _cut_gap(facts: EndFacts, zoom: float) -> float:
-    """Return how far beside the shell the jacket is cut, in px."""
+def _cut_gap(facts: EndFacts, half: float, zoom: float, *, plates: bool) -> float:
+    """Return how far beside the shell the jacket is cut, in px: room for the plates to stagger."""
     count = len(facts.cores)
-    return (30.0 + 15.0 * min(max(count - 2, 0), 4)) * min(max(zoom, 0.35), 1.5)
+    gap = 30.0 + 15.0 * min(max(count - 2, 0), 4)
+    pitch = 2 * half * 0.94 / max(count, 1)
+    if plates and count > 1 and pitch < 0.7 * PLATE_PITCH_PX:
+        columns = min(math.ceil(PLATE_PITCH_PX / max(pitch, 5.0)), count, 4)
+        gap += 34.0 * (columns - 1)
+    return gap * min(max(zoom, 0.35), 1.5)
 
 
 def _strand_of(
@@ -143,20 +159,43 @@ def _cap(strand: Strand, core: Core, scale: float, look: Look) -> DrawList:
 def _plate_places(fan: Fan, strands: Mapping[str, Strand], zoom: float) -> dict[str, Box]:
     """Return the box of each plate: on its core near the cut, none over another."""
     first = 26.0 * min(max(zoom, 0.6), 1.2)
-    taken: list[Box] = []
+    joints = [_around(strand.tip, 9.0) for strand in strands.values() if strand.contact]
     found: dict[str, Box] = {}
     for core in fan.order:
         strand = strands[core.conductor]
-        run, width = Run(strand.points), plate_width(core.code, core.carried)
-        for step, shift in _PLATE_TRIES:
-            x, y = run.at(first + width * 0.28 + step * (width * 0.5 + 6))
-            half = PLATE_HEIGHT / 2
-            box = (x - width / 2, y + shift - half, x + width / 2, y + shift + half)
-            if not any(boxes_meet(box, other, 0.5) for other in taken):
-                taken.append(box)
-                found[core.conductor] = box
-                break
+        taken = list(found.values())
+        box = _free_box(strand, first, [*taken, *joints]) or _free_box(strand, first, taken)
+        if box is None and not strand.contact:
+            box = _beyond_tip(strand, fan.facing, plate_width(core.code, core.carried))
+        if box is not None:
+            found[core.conductor] = box
     return found
+
+
+def _around(point: Point, reach: float) -> Box:
+    return (point[0] - reach, point[1] - reach, point[0] + reach, point[1] + reach)
+
+
+def _free_box(strand: Strand, first: float, taken: Sequence[Box]) -> Box | None:
+    """Return the first place along a core where its plate lies over nothing that is taken."""
+    run, width = Run(strand.points), plate_width(strand.code, strand.carried)
+    half = PLATE_HEIGHT / 2
+    for step, shift in _PLATE_TRIES:
+        along = first + width * 0.28 + step * (width * 0.25 + 4)
+        if along > run.length:
+            break
+        x, y = run.at(along)
+        box = (x - width / 2, y + shift - half, x + width / 2, y + shift + half)
+        if not any(boxes_meet(box, other, 0.5) for other in taken):
+            return box
+    return None
+
+
+def _beyond_tip(strand: Strand, facing: int, width: float) -> Box:
+    """Return the box of a plate that stands before a loose core's tip."""
+    x, y = strand.tip
+    middle, half = x - facing * (width / 2 + strand.width / 2 + 4), PLATE_HEIGHT / 2
+    return (middle - width / 2, y - half, middle + width / 2, y + half)
 
 
 def plate_items(
@@ -174,7 +213,9 @@ def is_compact(drawn_radii: Mapping[str, float]) -> bool:
 
 def _crossings_words(facts: EndFacts, strands: Mapping[str, Strand]) -> str:
     landed = [strand for strand in strands.values() if strand.contact]
-    turn = f"turn {facts.turn_deg:g}°" if facts.turn_deg else ""
+    turn = f"turn {facts.turn_deg:g}°".replace("-", MINUS) if facts.turn_deg else ""
+    if facts.shown_turn_deg != facts.turn_deg:
+        turn = "shown turned 90°"
     if not 1 < len(landed) <= 8:
         return turn
     count = sum(
@@ -187,11 +228,14 @@ def _crossings_words(facts: EndFacts, strands: Mapping[str, Strand]) -> str:
 
 
 def _cross(one: Strand, other: Strand) -> bool:
-    """Tell whether two cores change sides between the cut and the nearer tip."""
+    """Tell whether two cores cross each other between the cut and their tips."""
+    ys = [point[1] for point in other.points]
     return any(
-        _segments_cross(one.points[a], one.points[a + 1], other.points[b], other.points[b + 1])
-        for a in range(len(one.points) - 1)
-        for b in range(len(other.points) - 1)
+        _segments_cross(start, end, other.points[place], other.points[place + 1])
+        for start, end in pairwise(one.points)
+        for place in range(len(ys) - 1)
+        if min(ys[place], ys[place + 1]) <= max(start[1], end[1])
+        and max(ys[place], ys[place + 1]) >= min(start[1], end[1])
     )
 
 
@@ -211,7 +255,7 @@ def build_block(facts: EndFacts, settings: Settings) -> EndBlock:
     compact = is_compact(drawn.radii)
     half = max(facts.jacket_mm * scale / 2, 8.0) if facts.connector else 24.0 * min(zoom, 1.0)
     edge = drawn.ring.box[2] if facts.facing > 0 else drawn.ring.box[0]
-    cut = (edge + facts.facing * _cut_gap(facts, zoom), 0.0)
+    cut = (edge + facts.facing * _cut_gap(facts, half, zoom, plates=not compact), 0.0)
     ways = approaches(facts, drawn.joints, drawn.radii, cut, half)
     fan = make_fan(facts, ways, cut, half, plates=not compact)
     strands: dict[str, Strand] = {}
@@ -228,9 +272,14 @@ def build_block(facts: EndFacts, settings: Settings) -> EndBlock:
         groups += _core_groups(facts, fan, strands, look, scale)
     stub_items, tie = cable_stub(facts, cut, half, look, zoom)
     groups.append(Group(f"end/{end}/jacket", Layer.JACKET, stub_items))
-    labels = contact_labels(facts, drawn.joints, drawn.ring, drawn.radii, look)
+    busy = Busy(
+        tuple((strand.points, strand.width / 2 + 2) for strand in strands.values()),
+        tuple(strand.plate for strand in strands.values() if strand.plate is not None),
+    )
+    labels, boxes = contact_labels(facts, drawn.joints, drawn.ring, drawn.radii, look, busy)
     groups.append(Group(f"end/{end}/labels", Layer.LABEL, labels))
-    return _finish(facts, settings, drawn, fan, strands, groups, tie, half)
+    block = _finish(facts, settings, drawn, fan, strands, groups, tie, half)
+    return replace(block, label_boxes=boxes)
 
 
 def _core_groups(
@@ -301,7 +350,7 @@ def _over_ring(box: Box, ring: Ring) -> bool:
         return boxes_meet(box, ring.box, 6.0)
     x = min(max(0.0, box[0]), box[2])
     y = min(max(0.0, box[1]), box[3])
-    return math.hypot(x, y) < ring.box[2] + 6.0
+    return math.hypot(x, y) < ring.box[2] + 4.0
 
 
 def _foot_place(
@@ -313,7 +362,7 @@ def _foot_place(
     size = box_of(foot)
     face_box, reach = drawn.ring.box, joined_box([drawn.ring.box, box_of_groups(tuple(groups))])
     x = tie[0] + 4 if facing < 0 else reach[0]
-    spot = (x, max(face_box[3] - 8 - size[3], half + 16))
+    spot = (x, max(face_box[3] + 3 - size[3], half + 16))
     box = moved_box(size, spot)
     busy = [
         box_of((item,)) for group in groups if group.layer != Layer.FACE for item in group.items

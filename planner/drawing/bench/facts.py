@@ -1,5 +1,6 @@
 """What one end is drawn from, gathered from the plan; equal facts give an equal drawing."""
 
+import math
 from dataclasses import dataclass
 
 from planner.model.cable import Cable, Core, Shield
@@ -13,6 +14,7 @@ TERMINAL_PX = 27.0
 FACE_LEAST_PX, FACE_MOST_PX = 150.0, 520.0
 SCALE_UNKNOWN = 12.0
 
+_OF_SHIELD = {"shield": frozenset({"shield"})}
 _SOURCE_WORDS = {
     "standard": "after the standard",
     "drawing": "from a drawing",
@@ -48,13 +50,18 @@ class CoreFact:
 
 @dataclass(frozen=True)
 class EndFacts:
-    """One end. `facing` is 1 where the cable leaves to the right, -1 to the left."""
+    """One end. `facing` is 1 where the cable leaves to the right, -1 to the left.
+
+    `shown_turn_deg` is how far the face is turned on the bench: a long D stands upright, so that
+    its cores fan out in order beside it.
+    """
 
     end: str
-    title: str
+    name: str
     facing: int
     scale: float
     turn_deg: float
+    shown_turn_deg: float
     connector: Connector | None
     pinout: PinoutRecord | None
     signals: tuple[tuple[str, str], ...]
@@ -62,6 +69,16 @@ class EndFacts:
     jacket_mm: float
     braided: bool
     has_cable: bool
+
+    @property
+    def part(self) -> str:
+        """The connector's title, or nothing yet."""
+        return self.connector.title if self.connector else ""
+
+    @property
+    def title(self) -> str:
+        """What hardware it is and what the end is called: `Slim 3.5, left cup`."""
+        return ", ".join(filter(None, (self.part, self.name))) or "no connector yet"
 
     @property
     def source_words(self) -> str:
@@ -84,6 +101,14 @@ def terminal_scale(connector: Connector | None) -> float:
     shell = connector.shell
     across = max(shell.bore_mm if shell.shape == "round" else 0.0, shell.width_mm, shell.height_mm)
     return min(max(wanted, FACE_LEAST_PX / across), FACE_MOST_PX / across)
+
+
+def lies_wide(connector: Connector | None, turn_deg: float) -> bool:
+    """Tell whether a connector's face is much wider than high as it is turned."""
+    if connector is None or connector.shell.shape != "d":
+        return False
+    level = abs(math.cos(math.radians(turn_deg))) > 0.7
+    return level and connector.shell.width_mm > 1.5 * connector.shell.height_mm
 
 
 def signals_of(plan: Plan, end: str) -> dict[str, frozenset[str]]:
@@ -130,9 +155,9 @@ def cores_of(plan: Plan, end: str, carried: dict[str, frozenset[str]]) -> tuple[
             CoreFact(
                 conductor=conductor.id,
                 material=material,
-                carried=signals_text(brings),
+                carried="" if isinstance(material, Shield) else signals_text(brings),
                 contact=landing.contact if landing else "",
-                wanted=_wanted(signals, brings),
+                wanted=_wanted(signals, brings or _OF_SHIELD.get(conductor.kind, frozenset())),
                 capped=conductor.id in capped,
             )
         )
@@ -162,13 +187,13 @@ def facts_of(
     record, connector = plan.end_by_id[end], plan.connector_of(end)
     section = plan.section_at.get(end)
     cores = cores_of(plan, end, carried)
-    named = record.name or (connector.title if connector else "")
     return EndFacts(
         end=end,
-        title=named,
+        name=record.name,
         facing=facing,
         scale=scale,
         turn_deg=record.turn_deg,
+        shown_turn_deg=record.turn_deg + (90.0 if lies_wide(connector, record.turn_deg) else 0.0),
         connector=connector,
         pinout=plan.pinout_of(end),
         signals=tuple(

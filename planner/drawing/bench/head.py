@@ -2,6 +2,7 @@
 
 from planner.drawing.bench.facts import EndFacts
 from planner.drawing.bench.parts import Side
+from planner.drawing.bench.shapes import box_of
 from planner.drawing.looks import Look
 from planner.drawing.marks import mark
 from planner.drawing.metrics import clipped, text_width
@@ -65,28 +66,31 @@ def head(facts: EndFacts, look: Look, side: Side, room: float) -> tuple[DrawList
     """Draw the head from its top left corner; return it with its width, at most about `room`."""
     letter = badge(facts.end, 0, 0, look)
     left = max(BADGE, text_width(facts.end, 15, bold=True) + 10) + 8
-    title = clipped(
-        facts.title or "no connector yet", 15, room - left - 14 - tag_width(side), bold=True
-    )
+    free = room - left - 14 - tag_width(side)
+    # Where both do not fit, the end's own name stands above and the part goes to the line below.
+    split = bool(facts.name) and text_width(facts.title, 15, bold=True) > free
+    title = clipped(facts.name if split else facts.title, 15, free, bold=True)
     items = (*letter, Text((left, 16.45), title, 15, look.ink, bold=True))
     tag_x = left + text_width(title, 15, bold=True) + 14
     if facts.connector is not None:
         items += (_solder_tag if side == "solder" else _mating_tag)(tag_x, 11, look)
-    return items + _source_line(facts, look, left, room), tag_x + tag_width(side)
+    words = f"{facts.part}: {facts.source_words}" if split and facts.part else facts.source_words
+    items += _source_line(facts, words, look, left, room)
+    return items, box_of(items)[2]
 
 
-def _source_line(facts: EndFacts, look: Look, left: float, room: float) -> DrawList:
+def _source_line(facts: EndFacts, words: str, look: Look, left: float, room: float) -> DrawList:
     doubtful = facts.pinout is not None and not facts.pinout.confirmed
     marked = mark("caution", (left + 6, 32), 7, look) if doubtful else ()
     x = left + (18 if doubtful else 0)
-    words = clipped(facts.source_words, 12, room - x)
+    words = clipped(words, 12, room - x)
     return (*marked, Text((x, 36.4), words, 12, look.ink2))
 
 
 def compact_head(facts: EndFacts, look: Look, room: float) -> tuple[DrawList, float]:
     """Draw badge and title alone, for ends that are shown small; 22 px high."""
     left = max(BADGE, text_width(facts.end, 15, bold=True) + 10) + 8
-    title = clipped(facts.title, 13, room - left, bold=True)
+    title = clipped(facts.name or facts.title, 13, room - left, bold=True)
     items = (*badge(facts.end, 0, 0, look), Text((left, 15.7), title, 13, look.ink, bold=True))
     doubtful = facts.pinout is not None and not facts.pinout.confirmed
     width = left + text_width(title, 13, bold=True)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from planner.drawing.bench.facts import EndFacts
-from planner.drawing.bench.shapes import Box, spread
+from planner.drawing.bench.shapes import Box, boxes_meet, spread
 from planner.drawing.looks import Look
 from planner.drawing.metrics import text_width
 from planner.drawing.primitives import Circle, DrawList, Point, Poly, Style, Text
@@ -43,6 +43,36 @@ class Ring:
         return up * math.sqrt(radius * radius - level * level)
 
 
+@dataclass(frozen=True)
+class Busy:
+    """What the words of a label should not lie over: cores and their plates."""
+
+    ways: tuple[tuple[tuple[Point, ...], float], ...] = ()
+    boxes: tuple[Box, ...] = ()
+
+    def meets(self, box: Box) -> bool:
+        """Tell whether a box lies over a core or a plate."""
+        if any(boxes_meet(box, other, 2.0) for other in self.boxes):
+            return True
+        return any(
+            box[0] - half < x < box[2] + half and box[1] - half < y < box[3] + half
+            for points, half in self.ways
+            for x, y in points
+        )
+
+
+@dataclass(frozen=True)
+class _Plan:
+    """What all labels of an end are placed and drawn with."""
+
+    facing: int
+    ring: Ring
+    radii: Mapping[str, float]
+    look: Look
+    busy: Busy
+    one_line: bool
+
+
 @dataclass(frozen=True, slots=True)
 class Label:
     """One label before it is drawn."""
@@ -61,7 +91,10 @@ class Label:
 
 def _lane_of(label: Label, facing: int, count: int, ring: Ring) -> Lane:
     angle = math.degrees(math.atan2(abs(label.joint[1]), label.joint[0] * facing))
-    tall = (ring.box[3] - ring.box[1]) > 1.5 * (ring.box[2] - ring.box[0])
+    width, height = ring.box[2] - ring.box[0], ring.box[3] - ring.box[1]
+    tall, wide = height > 1.5 * width, width > 1.5 * height
+    if wide:
+        return "top" if label.joint[1] < 0 else "bottom"
     if angle >= 125.0 or (count <= 3 and angle >= 60.0) or tall:
         return "side"
     return "top" if label.joint[1] < 1.0 else "bottom"
@@ -86,18 +119,18 @@ def _side_places(labels: Sequence[Label], height: float) -> list[float]:
     return spread(wanted, [height] * (len(labels) - 1))
 
 
-def _row_places(labels: Sequence[Label], *, one_line: bool) -> list[float]:
+def _row_places(labels: Sequence[Label]) -> list[float]:
     """Return where the leaders of a row end, so that the texts beside them stay apart."""
     wanted = [
         label.joint[0] * 1.12 + math.copysign(10.0, label.joint[0] or 1.0) for label in labels
     ]
     gaps = []
     for left, right in zip(labels, labels[1:], strict=False):
-        gap = 12.0
+        gap = 5.0
         if left.joint[0] >= 0:
-            gap += left.width(one_line=one_line) + _TICK + _GAP
+            gap += left.width(one_line=False) + _TICK + _GAP
         if right.joint[0] < 0:
-            gap += right.width(one_line=one_line) + _TICK + _GAP
+            gap += right.width(one_line=False) + _TICK + _GAP
         gaps.append(gap)
     return spread(wanted, gaps)
 
@@ -136,44 +169,53 @@ def _leader(label: Label, radius: float, elbow: Point, end: Point, look: Look) -
     )
 
 
-def _draw_side(
-    labels: Sequence[Label],
-    facts: EndFacts,
-    ring: Ring,
-    radii: Mapping[str, float],
-    look: Look,
-    *,
-    one_line: bool,
-) -> DrawList:
+def _draw_side(labels: Sequence[Label], plan: _Plan) -> tuple[DrawList, dict[str, Box]]:
     items: DrawList = ()
+    boxes = {}
     ordered = sorted(labels, key=lambda label: label.joint[1])
-    for label, y in zip(ordered, _side_places(ordered, 21.0 if one_line else 40.0), strict=True):
-        edge = ring.side_x(y, facts.facing) - facts.facing * 9
-        end = (edge - facts.facing * _TICK, y)
-        items += _leader(label, radii[label.contact], (edge, y), end, look)
-        items += _texts(label, end, look, start=facts.facing < 0, one_line=one_line)
-    return items
+    pitch, start = 21.0 if plan.one_line else 40.0, plan.facing < 0
+    for label, y in zip(ordered, _side_places(ordered, pitch), strict=True):
+        edge = plan.ring.side_x(y, plan.facing) - plan.facing * 9
+        end = (edge - plan.facing * _TICK, y)
+        items += _leader(label, plan.radii[label.contact], (edge, y), end, plan.look)
+        items += _texts(label, end, plan.look, start=start, one_line=plan.one_line)
+        boxes[label.contact] = _text_box(label, end, start=start, one_line=plan.one_line)
+    return items, boxes
 
 
-def _draw_row(
-    labels: Sequence[Label],
-    lane: Lane,
-    ring: Ring,
-    radii: Mapping[str, float],
-    look: Look,
-    *,
-    one_line: bool,
-) -> DrawList:
+def _text_box(label: Label, end: Point, *, start: bool, one_line: bool) -> Box:
+    """Return the box of a label's words beside the end of its leader."""
+    width = label.width(one_line=one_line) + _GAP
+    left = end[0] if start else end[0] - width
+    top, low = (end[1] - 8, end[1] + 7) if one_line else (end[1] - 15, end[1] + 15)
+    return (left, top, left + width, low)
+
+
+def _free_level(label: Label, lane: Lane, x: float, y: float, busy: Busy) -> float:
+    """Move a label of a row away from the shell until its words lie over no core."""
+    up = -7.0 if lane == "top" else 7.0
+    start = label.joint[0] >= 0
+    for step in range(9):
+        end = (x + (_TICK if start else -_TICK), y + up * step)
+        if not busy.meets(_text_box(label, end, start=start, one_line=False)):
+            return y + up * step
+    return y
+
+
+def _draw_row(labels: Sequence[Label], lane: Lane, plan: _Plan) -> tuple[DrawList, dict[str, Box]]:
     items: DrawList = ()
+    boxes = {}
     ordered = sorted(labels, key=lambda label: label.joint[0])
-    for label, x in zip(ordered, _row_places(ordered, one_line=one_line), strict=True):
+    for label, x in zip(ordered, _row_places(ordered), strict=True):
         away = {"top": -16.0, "bottom": 26.0}[lane]
-        y = ring.edge_y(x, lane) + away
+        y = plan.ring.edge_y(x, lane) + away
+        y = _free_level(label, lane, x, y, plan.busy)
         start = label.joint[0] >= 0
         end = (x + (_TICK if start else -_TICK), y)
-        items += _leader(label, radii[label.contact], (x, y), end, look)
-        items += _texts(label, end, look, start=start, one_line=one_line)
-    return items
+        items += _leader(label, plan.radii[label.contact], (x, y), end, plan.look)
+        items += _texts(label, end, plan.look, start=start, one_line=False)
+        boxes[label.contact] = _text_box(label, end, start=start, one_line=False)
+    return items, boxes
 
 
 def _room(
@@ -186,10 +228,31 @@ def _room(
         return False
     for lane in ("top", "bottom"):
         row = [label for label in labels if lanes[label.contact] == lane]
-        width = sum(label.width(one_line=one_line) + 24.0 for label in row)
+        width = sum(label.width(one_line=False) + _TICK + _GAP + 5.0 for label in row)
         if width > (ring.box[2] - ring.box[0]) * 1.3 + 120.0:
             return False
     return True
+
+
+def _upper_or_lower(label: Label, ring: Ring, busy: Busy) -> Lane:
+    """Choose the row of a contact near the cable's axis: where the cores leave more room."""
+    moves = {}
+    for lane in ("top", "bottom"):
+        x = label.joint[0] * 1.12 + math.copysign(10.0, label.joint[0] or 1.0)
+        y = ring.edge_y(x, lane) + {"top": -16.0, "bottom": 26.0}[lane]
+        moves[lane] = abs(_free_level(label, lane, x, y, busy) - y)
+    return "bottom" if moves["bottom"] < moves["top"] else "top"
+
+
+def _lanes(labels: Sequence[Label], plan: _Plan) -> dict[str, Lane]:
+    level = 0.3 * (plan.ring.box[3] - plan.ring.box[1]) / 2
+    found = {}
+    for label in labels:
+        lane = _lane_of(label, plan.facing, len(labels), plan.ring)
+        if lane != "side" and abs(label.joint[1]) < level and plan.ring.round:
+            lane = _upper_or_lower(label, plan.ring, plan.busy)
+        found[label.contact] = lane
+    return found
 
 
 def contact_labels(
@@ -198,19 +261,21 @@ def contact_labels(
     ring: Ring,
     radii: Mapping[str, float],
     look: Look,
-) -> DrawList:
-    """Draw the labels of an end; nothing where the zoom leaves no room for them."""
+    busy: Busy,
+) -> tuple[DrawList, dict[str, Box]]:
+    """Draw the labels of an end, with the box of each; none where the zoom leaves no room."""
     if facts.connector is None:
-        return ()
+        return (), {}
     one_line = len(joints) > ONE_LINE_OVER
+    plan = _Plan(facts.facing, ring, radii, look, busy, one_line)
     labels = _labels_of(facts, joints, one_line=one_line)
-    lanes = {label.contact: _lane_of(label, facts.facing, len(labels), ring) for label in labels}
+    lanes = _lanes(labels, plan)
     if min(radii.values()) < 5.0 or not _room(labels, ring, lanes, one_line=one_line):
-        return ()
-    by_lane = {
-        lane: [label for label in labels if lanes[label.contact] == lane]
-        for lane in ("side", "top", "bottom")
-    }
-    side = _draw_side(by_lane["side"], facts, ring, radii, look, one_line=one_line)
-    top = _draw_row(by_lane["top"], "top", ring, radii, look, one_line=one_line)
-    return side + top + _draw_row(by_lane["bottom"], "bottom", ring, radii, look, one_line=one_line)
+        return (), {}
+    by_lane: dict[Lane, list[Label]] = {"side": [], "top": [], "bottom": []}
+    for label in labels:
+        by_lane[lanes[label.contact]].append(label)
+    side, boxes = _draw_side(by_lane["side"], plan)
+    top, above = _draw_row(by_lane["top"], "top", plan)
+    low, below = _draw_row(by_lane["bottom"], "bottom", plan)
+    return side + top + low, boxes | above | below

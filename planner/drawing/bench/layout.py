@@ -50,14 +50,14 @@ class _Column:
 
 def _lead_in(block: EndBlock) -> float:
     """Return how far above its face's centre a block begins, its head included."""
-    return -block.reach[1] + (4.0 if block.compact else HEAD_HEIGHT + 10.0)
+    return -block.reach[1] + (4.0 if block.compact else HEAD_HEIGHT + 8.0)
 
 
 def _stacked(blocks: tuple[EndBlock, ...], extra: float) -> _Column:
     y, centres = 0.0, []
     for place, block in enumerate(blocks):
         if place:
-            y += (6.0 if block.compact else 22.0) + extra
+            y += (6.0 if block.compact else 18.0) + extra
         centres.append(y + _lead_in(block))
         y += _lead_in(block) + max(block.bottom, 12.0)
     return _Column(blocks, tuple(centres), y)
@@ -162,8 +162,8 @@ class BenchLayout:
     def _spill(self, plan: Plan, settings: Settings) -> float:
         """Return how many times too large the bench is for its room; 1 just fits."""
         box = self.bench(plan, replace(settings, width=0.0, height=0.0)).box
-        across = (box[2] - box[0]) / max(settings.width - 2 * MARGIN + 2, 1.0)
-        down = (box[3] - box[1]) / max(settings.height - 2 * MARGIN + 2, 1.0)
+        across = (box[2] - box[0]) / max(settings.width - 2 * MARGIN, 1.0)
+        down = (box[3] - box[1]) / max(settings.height - 2 * MARGIN, 1.0)
         return max(across, down)
 
 
@@ -253,11 +253,17 @@ def _furniture(
     top = y - _lead_in(block)
     if alone:
         top = min(other.origin[1] - _lead_in(other.block) for other in placed.values())
-    left = x + (block.reach[0] if block.facing > 0 else block.cable[0] + 2 - 24)
-    if block.facing < 0:
-        left = min(left, x + block.reach[2] - block.head_width)
+    left = x + block.reach[0] if block.facing > 0 else _heads_left(placed)
     foot = (x + block.foot_at[0], y + block.foot_at[1])
     return [("head", block.head, (left, top)), ("foot", block.foot, foot)]
+
+
+def _heads_left(placed: Mapping[str, PlacedEnd]) -> float:
+    """Return where the heads of the right column begin, all at one place."""
+    right = [end for end in placed.values() if end.block.facing < 0]
+    jackets = min(end.origin[0] + end.block.cable[0] - 22.0 for end in right)
+    room = min(end.origin[0] + end.block.reach[2] - end.block.head_width for end in right)
+    return min(jackets, room)
 
 
 def _placed_groups(end: PlacedEnd, placed: Mapping[str, PlacedEnd]) -> dict[str, Group]:

@@ -104,6 +104,7 @@ class EndBlock:
     cable_half: float
     ties: dict[str, float]
     compact: bool = False
+    label_boxes: dict[str, Box] = field(default_factory=dict)
 
     @property
     def bottom(self) -> float:
