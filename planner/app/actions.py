@@ -127,7 +127,7 @@ SPECS = (
     ),
     ActionSpec(
         "search",
-        "Search the shel&f",
+        "Sear&ch the shelf",
         "Search connectors, pinouts, cable and parts",
         ("/", "Ctrl+F"),
         "View",
@@ -177,7 +177,7 @@ SPECS = (
     ),
     ActionSpec(
         "turn_left",
-        "Turn the plug &left",
+        "Turn the plug l&eft",
         "Turn the selected plug 10\u00b0 counter-clockwise",
         ("Ctrl+Left",),
         "Lead",

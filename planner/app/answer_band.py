@@ -84,11 +84,11 @@ class AnswerBand(QWidget):
         row.setSpacing(0)
         row.addWidget(self.mark)
         row.addSpacing(12)
-        row.addWidget(self._answer_column(), 4)
+        row.addWidget(self._answer_column())
         self._counts = self._counts_column()
         row.addWidget(self._counts)
         self._plan = self._plan_column()
-        row.addWidget(self._plan, 1)
+        row.addWidget(self._plan, 1000)
         row.addStretch(1)
         for button, gap in (
             (self.go, 8),

@@ -121,8 +121,8 @@ def _column(width: int, height: int, folds: Folds) -> Arrangement:
     bar_y = height - sizes.bar
     boxes: dict[str, Box] = {
         "band": (0, 0, width, sizes.band),
-        "bar": (0, bar_y, width * 3 // 5, sizes.bar),
-        "hints": (width * 3 // 5, bar_y, width - width * 3 // 5, sizes.bar),
+        "bar": (0, bar_y, width * 2 // 3, sizes.bar),
+        "hints": (width * 2 // 3, bar_y, width - width * 2 // 3, sizes.bar),
     }
     if folds.sheet == "canvas":
         boxes["head"] = (0, sizes.band, width, sizes.head)

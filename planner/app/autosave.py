@@ -35,10 +35,12 @@ class Autosave(QObject):
         self.timer.setSingleShot(True)
         self.timer.setInterval(DELAY_MS)
         self.timer.timeout.connect(self.keep)
+        # The stack still counts as clean while the first edit's own change is told.
+        workbench.undo_stack.indexChanged.connect(self._on_plan_changed)
         workbench.plan_changed.connect(self._on_plan_changed)
         session.changed.connect(self._on_session_changed)
 
-    def _on_plan_changed(self, _changes: object) -> None:
+    def _on_plan_changed(self, _what: object) -> None:
         if self._session.dirty and self._settings.autosave:
             self.timer.start()
         self._tell()

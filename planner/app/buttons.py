@@ -52,6 +52,15 @@ class ActionButton(QPushButton):
         self.setAccessibleDescription(self._action.statusTip())
 
 
+def fold_button(action: QAction, look: Look, icon_name: str) -> ActionButton:
+    """Return the small button in a panel's corner that folds it away."""
+    made = ActionButton(action, look, icon_name=icon_name)
+    made.setProperty("role", "fold")
+    made.setCheckable(False)
+    made.setFixedSize(28, 28)
+    return made
+
+
 def segment(
     text: str, at: str, look: Look, *, action: QAction | None = None, icon_name: str = ""
 ) -> QPushButton:

@@ -9,6 +9,8 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from planner.app.autosave import Autosave
+from planner.app.buttons import fold_button
+from planner.app.canvas.view import BenchView
 from planner.app.dialogs.ask import Ask
 from planner.app.lead_acts import LeadActs
 from planner.app.mishap import MishapHook
@@ -69,10 +71,11 @@ class Bench(QObject):
         self.in_hand = _panel("panels.in_hand", "InHandPanel")(bench, look)
         self.landings = _panel("panels.landings", "LandingsPanel")(bench, look)
         self.guide = _panel("panels.guide", "GuidePanel")(bench, look)
-        self.canvas = _panel("canvas.view", "BenchView")(bench, look)
+        self.canvas = BenchView(bench, look)
         self.stack = QStackedWidget()
         for page in (self.canvas, self.guide):
             self.stack.addWidget(page)
+        self._add_fold_buttons(look)
         for name, panel in (
             ("shelf", self.shelf),
             ("findings", self.findings),
@@ -81,6 +84,17 @@ class Bench(QObject):
             ("canvas", self.stack),
         ):
             holders[name].hold(panel)
+
+    def _add_fold_buttons(self, look: Look) -> None:
+        acts = self.window.acts
+        self.folds = (
+            fold_button(acts["shelf"], look, "fold-left"),
+            fold_button(acts["landings"], look, "fold-down"),
+        )
+        layout = self.shelf.head.layout()
+        if layout is not None:
+            layout.addWidget(self.folds[0])
+        self.window.regions.holders["landings"].set_corner(self.folds[1])
 
     def _build_acts(self) -> None:
         window, notice = self.window, self.window.notice
@@ -107,12 +121,14 @@ class Bench(QObject):
         bench.refused.connect(self._on_refused)
         self.session.changed.connect(self._on_session_changed)
         self.session.opened.connect(self._on_opened)
+        window.regions.panel_entered.connect(self._on_panel_entered)
         self.autosave.told.connect(window.hints.show_state)
         self.theme.changed.connect(self._on_look_changed)
         self.settings.changed.connect(self._on_settings_changed)
         window.may_close = self.session.may_leave
         window.closing.connect(self._on_closing)
         window.dropped.connect(self.session.open)
+        self.canvas.file_dropped.connect(lambda name: self.session.open(Path(name)))
         window.lately.chosen.connect(self.session.open)
 
     # -- begun ------------------------------------------------------------------------------
@@ -138,6 +154,18 @@ class Bench(QObject):
         total = answer.landed + answer.to_land
         self.window.landings_head.count.setText(answer.landed_words if total else "")
         self.window.bar.show_findings(len(self.workbench.findings))
+        self._show_hints()
+
+    def _on_panel_entered(self, _name: str) -> None:
+        self._show_hints()
+
+    def _show_hints(self) -> None:
+        panel = self.window.regions.panel or "canvas"
+        if self.workbench.hand is not None and panel in {"canvas", "landings"}:
+            panel = "hand"
+        elif panel == "canvas" and self.stack.currentWidget() is self.guide:
+            panel = "guide"
+        self.window.hints.show_hints(panel)
 
     def _on_opened(self) -> None:
         new = is_new(self.workbench.plan)
@@ -162,6 +190,8 @@ class Bench(QObject):
     def _on_look_changed(self, look: Look) -> None:
         for part in (self.shelf, self.findings, self.in_hand, self.landings, self.guide):
             part.set_look(look)
+        for button in self.folds:
+            button.set_look(look)
         self.canvas.set_look(look)
 
     def _on_settings_changed(self, key: str) -> None:

@@ -1,16 +1,16 @@
 """Line icons in the colour of the look, drawn from resources/icons at whatever scale is asked."""
 
+import math
 from functools import lru_cache
 
 from PySide6.QtCore import QByteArray, QRectF, QSize, Qt
-from PySide6.QtGui import QIcon, QPainter, QPixmap
+from PySide6.QtGui import QGuiApplication, QIcon, QPainter, QPixmap
 from PySide6.QtSvg import QSvgRenderer
 
 from planner.data import data_dir
 from planner.drawing.looks import Look
 
 SIZE = 16
-_SCALES = (1, 2, 3)
 
 
 @lru_cache(maxsize=64)
@@ -31,17 +31,21 @@ def pixmap(name: str, colour: str, *, size: int = SIZE, scale: int = 1) -> QPixm
 
 
 @lru_cache(maxsize=256)
-def _icon(name: str, colour: str, disabled: str, size: int) -> QIcon:
+def _icon(name: str, colour: str, disabled: str, size: int, scale: int) -> QIcon:
     made = QIcon()
-    for scale in _SCALES:
-        made.addPixmap(pixmap(name, colour, size=size, scale=scale), QIcon.Mode.Normal)
-        made.addPixmap(pixmap(name, disabled, size=size, scale=scale), QIcon.Mode.Disabled)
+    made.addPixmap(pixmap(name, colour, size=size, scale=scale), QIcon.Mode.Normal)
+    made.addPixmap(pixmap(name, disabled, size=size, scale=scale), QIcon.Mode.Disabled)
     return made
+
+
+def _screen_scale() -> int:
+    """Return the scale of the densest screen; others shrink the picture, which stays sharp."""
+    return max((math.ceil(it.devicePixelRatio()) for it in QGuiApplication.screens()), default=1)
 
 
 def icon(name: str, look: Look, *, colour: str = "", size: int = SIZE) -> QIcon:
     """Return an icon in ink (or `colour`), paler when disabled."""
-    return _icon(name, colour or look.ink, look.ink2, size)
+    return _icon(name, colour or look.ink, look.ink2, size, _screen_scale())
 
 
 def app_icon() -> QIcon:

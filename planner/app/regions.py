@@ -11,8 +11,8 @@ from planner.app.fonts import HEAD
 from planner.app.labels import label
 
 REGIONS = (
-    "band", "head", "canvas", "rail", "shelf", "landings", "landings_bar", "findings", "in_hand", "lately",
-    "hints", "bar",
+    "band", "head", "canvas", "rail", "shelf", "landings", "landings_bar", "findings", "in_hand",
+    "lately", "hints", "bar",
 )  # fmt: skip
 PANEL_NAMES = {
     "shelf": "Shelf",
@@ -53,9 +53,27 @@ class Holder(QFrame):
         self._column.setSpacing(0)
         self.content: QWidget | None = None
         self._first: QWidget | None = None
+        self._corner: QWidget | None = None
         if name in PANEL_NAMES and name != "canvas":
             self._first = label(PANEL_NAMES[name], HEAD, bold=True, parent=self)
             self._first.move(16, 10)
+
+    def set_corner(self, widget: QWidget) -> None:
+        """Keep a small widget in the top right corner, over what is held."""
+        widget.setParent(self)
+        widget.show()
+        self._corner = widget
+        self._move_corner()
+
+    def _move_corner(self) -> None:
+        if self._corner is not None:
+            self._corner.move(self.width() - self._corner.width() - 8, 6)
+            self._corner.raise_()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Keep the corner in its place."""
+        super().resizeEvent(event)
+        self._move_corner()
 
     def hold(self, widget: QWidget) -> None:
         """Put a widget in place of what is held."""
@@ -66,6 +84,7 @@ class Holder(QFrame):
                 old.deleteLater()
         self._first, self.content = None, widget
         self._column.addWidget(widget)
+        self._move_corner()
 
 
 class Regions(QWidget):

@@ -5,7 +5,7 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QVBoxLayou
 
 from planner.app.actions import Actions
 from planner.app.arrangement import PANELS
-from planner.app.buttons import ActionButton
+from planner.app.buttons import ActionButton, fold_button
 from planner.app.fonts import BODY, HEAD, font
 from planner.app.icons import icon
 from planner.app.labels import label
@@ -63,11 +63,7 @@ class LandingsHead(QWidget):
         self.count = label("", BODY, role="second")
         row.addWidget(self.count)
         row.addStretch(1)
-        self._open = ActionButton(actions["landings"], look, icon_name="unfold-up")
-        self._open.setProperty("role", "plain")
-        self._open.setCheckable(False)
-        self._open.setFixedSize(32, 28)
-        self._open.setStyleSheet("padding: 0; min-height: 24px;")
+        self._open = fold_button(actions["landings"], look, "unfold-up")
         row.addWidget(self._open)
 
     def set_look(self, look: Look) -> None:

@@ -47,6 +47,8 @@ class ViewActs(QObject):
         ):
             acts.handle(name, slot)
         canvas.zoom_changed.connect(self._window.head.show_zoom)
+        canvas.side_changed.connect(lambda side: acts["mating"].setChecked(side == "mating"))
+        canvas.one_scale_changed.connect(acts["one_scale"].setChecked)
         self._connect_themes()
 
     def _connect_themes(self) -> None:

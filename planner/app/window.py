@@ -97,6 +97,8 @@ class Window(QMainWindow):
             menu.addAction(action)
         plan = self.menus["Plan"]
         plan.insertMenu(self.acts["demo"], self.menus["Recent"])
+        after_demo = plan.actions()[plan.actions().index(self.acts["demo"]) + 1]
+        plan.insertMenu(after_demo, self.menus["Demos"])
         self.menus["View"].addSeparator()
         self.menus["View"].addMenu(self.menus["Look"])
         self.bench_name.setContentsMargins(0, 0, 16, 0)

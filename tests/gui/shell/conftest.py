@@ -4,6 +4,13 @@ import pytest
 
 from planner.app.settings import Settings
 from planner.app.shell import Shell
+from planner.edits.by_signal import land_by_signal
+from planner.edits.cables import choose_cable
+from planner.edits.ends import choose_connector
+from planner.edits.landings import exchange
+from planner.edits.shapes import one_to_two
+from planner.files.plans import write_plan
+from planner.library.loading import load_library
 
 
 class Answers:
@@ -89,3 +96,34 @@ def make_shell(qapp, qtbot, answers, tmp_path):
 @pytest.fixture
 def shell(make_shell):
     return make_shell()
+
+
+@pytest.fixture(scope="session")
+def cue_plan():
+    """An invented cue-desk headphone lead: 4.4 five-pole to two slim 3.5 cups, all landed."""
+    library = load_library()
+    plan = one_to_two(title="Cue desk headphone lead", order="SP-0417")
+    for end, plug, pinout in (
+        ("A", "jack-4.4-five-pole", "jack-4.4-balanced-headphone"),
+        ("L", "jack-3.5-two-pole-slim", "cup-two-pole"),
+        ("R", "jack-3.5-two-pole-slim", "cup-two-pole"),
+    ):
+        plan = choose_connector(
+            plan, end=end, connector=library.connector(plug), pinout=library.pinout(pinout)
+        )
+    plan = choose_cable(plan, section="trunk", cable=library.cable("hp4-braid"))
+    return land_by_signal(plan)[0]
+
+
+@pytest.fixture
+def spoiled_plan(cue_plan):
+    """The same with the right channel reversed."""
+    here, there = [landing for landing in cue_plan.landings if landing.end == "R"]
+    return exchange(cue_plan, end="R", conductor=here.conductor, contact=there.contact)
+
+
+@pytest.fixture
+def plan_file(cue_plan, tmp_path):
+    path = tmp_path / "cue desk.json"
+    write_plan(path, cue_plan)
+    return path

@@ -42,7 +42,7 @@ def test_shelf_opens_over_the_canvas_in_a_compact_window():
 def test_one_column_shows_each_panel_full_width(sheet):
     made = boxes(720, 450, Folds(sheet=sheet))
     assert made[sheet][2] == 720
-    assert made["bar"] == (0, 406, 432, 44)
+    assert made["bar"] == (0, 406, 480, 44)
 
 
 @pytest.mark.parametrize("size", [(1440, 900), (1200, 760), (1024, 700), (900, 560), (720, 450)])

@@ -5,6 +5,8 @@ import subprocess
 import sys
 
 import pytest
+from PySide6.QtCore import QRectF
+from PySide6.QtWidgets import QGraphicsScene
 
 from planner.app import main
 from planner.cli.main import COMMANDS
@@ -97,9 +99,6 @@ def test_a_fresh_profile_leaves_nothing_behind():
 
 def test_calls_that_return_none_do_not_wear_none_out(qapp):
     """A binding that dropped a reference to None at each call would end the process later."""
-    from PySide6.QtCore import QRectF
-    from PySide6.QtWidgets import QGraphicsScene
-
     scene = QGraphicsScene()
     before = sys.getrefcount(None)
     for _ in range(10_000):
