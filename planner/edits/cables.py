@@ -4,7 +4,7 @@ from planner.edits.changing import changed, the_section, with_section
 from planner.edits.refusal import NotAllowed
 from planner.edits.routing import check_route, route
 from planner.edits.settling import carrying, settled
-from planner.edits.threads import rebuild
+from planner.edits.threads import rebuild, shared_node
 from planner.model.cable import Cable
 from planner.model.plan import Plan, Section, ShieldPolicy
 
@@ -33,8 +33,11 @@ def choose_cable(plan: Plan, *, section: str, cable: Cable) -> Plan:
 def fan_out(plan: Plan, *, section: str, trunk: str) -> Plan:
     """Let the trunk's own cores go on in a leg, out of their jacket, in place of a cable."""
     leg, above = the_section(plan, section), the_section(plan, trunk)
-    meet = {leg.near, leg.far} & {above.near, above.far} & {split.id for split in plan.splits}
-    if not meet or leg.id in _sources(plan, above):
+    split = shared_node(leg, above)
+    source = plan.section_by_id.get(above.fan_of)
+    turns_back = source is not None and split in {source.near, source.far}
+    at_split = split in {known.id for known in plan.splits}
+    if not at_split or turns_back or leg.id in _sources(plan, above):
         raise NotAllowed(f"{section} does not leave {trunk} at a split")
     plan = with_section(plan, changed(leg, cable="", fan_of=trunk))
     return settled(rebuild(plan, anew={section, *_with_fans(plan, trunk)}))

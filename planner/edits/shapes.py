@@ -107,6 +107,9 @@ def remove_leg(plan: Plan, *, end: str) -> Plan:
         raise NotAllowed(f"{end} is not at the end of a leg")
     if len(_touching(plan, node)) <= 3:
         raise NotAllowed("A split needs two legs", "Begin with one to one for a plain line.")
+    fed = [it.id for it in plan.sections if it.fan_of == leg.id]
+    if fed:
+        raise NotAllowed(f"The cores of {leg.id} go on in {fed[0]}", "Give that a cable first.")
     trunk = _trunk_of(plan, node)
     smaller = plan.evolve(
         sections=tuple(it for it in plan.sections if it.id != leg.id),

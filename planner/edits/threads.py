@@ -157,12 +157,14 @@ class _Threads:
     ) -> None:
         """Join leg metals to trunk metals: as known, by colour, in order, then by branching."""
         taken: set[Metal] = set()
+        met: set[tuple[Metal, str]] = set()
         open_legs = list(legs)
 
         def settle(pairs: Iterable[tuple[Metal, Metal]]) -> None:
             for above, below in pairs:
                 self._join(above, below)
                 taken.add(above)
+                met.add((above, below[0]))
                 open_legs.remove(below)
 
         settle([(up, leg) for leg, up in known.items()])
@@ -174,6 +176,7 @@ class _Threads:
         settle(list(zip([up for up in trunk if up not in taken], rest, strict=False)))
         for leg in tuple(open_legs) if branch else ():
             same = [up for up in trunk if self._code(up) == self._code(leg)]
+            same = [up for up in same if (up, leg[0]) not in met]
             settle([(same[0], leg)] if same else [])
 
     def _was_joined(self, trunk: Metal, leg: Metal, touched: bool) -> bool:  # noqa: FBT001

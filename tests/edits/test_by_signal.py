@@ -191,6 +191,17 @@ def test_a_shield_has_no_choice_of_two_returns():
     assert len(plan.landings) == 8
 
 
+def test_a_shield_does_not_join_returns_of_two_channels():
+    one = connector("one", "1 2")
+    left = pinout("left", "one", "single-ended", _1="L+", _2="L-")
+    right = pinout("right", "one", "load", _1="R+", _2="R-")
+    plan = choose_connector(one_to_one(policy="both-ends"), end="A", connector=one, pinout=left)
+    plan = choose_connector(plan, end="B", connector=one, pinout=right)
+    plan, said = land_by_signal(choose_cable(plan, section="trunk", cable=QUAD))
+    assert landed(plan) == {"A:SH>2"}
+    assert "SH at B: pin 2 is the return of another channel" in said
+
+
 def test_spliced_legs_carry_one_common_return():
     plan = one_to_two(policy=None)
     plan = choose_connector(plan, end="A", connector=THREE, pinout=THREE_OUT)

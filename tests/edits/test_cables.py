@@ -105,6 +105,29 @@ def test_a_leg_can_be_fanned_out_again():
         fan_out(plan, section="trunk", trunk="trunk")
 
 
+def test_two_like_cores_of_one_leg_do_not_share_a_trunk_core():
+    black = cable("l", "BK WH")
+    two_black = black.evolve(cores=(black.cores[0], black.cores[1].evolve(colours=("BK",))))
+    plan = choose_cable(one_to_two(), section="trunk", cable=cable("t", "BK"))
+    plan = choose_cable(plan, section="leg-L", cable=two_black)
+    assert integrity_problems(plan) == ()
+    assert set(ways(plan).values()) == {"trunk leg-L", "leg-L"}
+
+
+def test_a_leg_does_not_turn_back_at_the_split_into_another():
+    with pytest.raises(NotAllowed):
+        fan_out(cue_lead(), section="leg-R", trunk="leg-L")
+
+
+def test_a_core_led_into_a_fanned_leg_leaves_the_spliced_one():
+    plan = choose_cable(cue_lead(), section="leg-L", cable=cable("l", "WH BU"))
+    plan = route(plan, conductor="WH", section="leg-R")
+    joined = {it.id: [(run.section, run.core) for run in it.runs] for it in plan.conductors}
+    assert joined["WH"] == [("trunk", "WH"), ("leg-R", "WH")]
+    assert [("leg-L", "WH")] in joined.values()
+    assert integrity_problems(plan) == ()
+
+
 def test_shields_of_spliced_legs_join_the_trunk_shield():
     plan = choose_cable(one_to_two(), section="trunk", cable=cable("t", "WH RD", shields=(BRAID,)))
     for leg, core in (("leg-L", "WH"), ("leg-R", "RD")):

@@ -2,11 +2,12 @@
 
 import pytest
 
+from planner.edits.cables import choose_cable, fan_out
 from planner.edits.landings import land
 from planner.edits.refusal import NotAllowed, NotThere
 from planner.edits.shapes import add_leg, one_to_many, one_to_one, one_to_two, remove_leg
 from planner.model.integrity import integrity_problems
-from tests.edits.leads import cue_lead, landed, ways
+from tests.edits.leads import QUAD, cue_lead, landed, ways
 
 
 @pytest.mark.parametrize("plan", [one_to_one(), one_to_two(), one_to_many(8), one_to_many(2)])
@@ -62,6 +63,13 @@ def test_removing_a_leg_takes_its_landings_and_leads_its_cores_on():
     assert landed(plan) == {"A:GN>R3", "R:RD>T"}
     assert set(ways(plan).values()) == {"trunk", "trunk leg-R", "trunk leg-M"}
     assert integrity_problems(plan) == ()
+
+
+def test_a_leg_that_feeds_another_stays():
+    plan = choose_cable(add_leg(cue_lead(), end="M"), section="leg-L", cable=QUAD)
+    plan = fan_out(plan, section="leg-R", trunk="leg-L")
+    with pytest.raises(NotAllowed, match="The cores of leg-L go on in leg-R"):
+        remove_leg(plan, end="L")
 
 
 def test_two_legs_and_the_trunk_stay():
