@@ -12,7 +12,8 @@ from planner.app.workbench import Ghost, Workbench
 from planner.checks.finding import WEIGHTS
 from planner.drawing.bench import Layer
 from planner.drawing.bench import overlays as drawn
-from planner.drawing.bench.overlays import CalloutLine
+from planner.drawing.bench.callout import CalloutLine, busy_boxes, callout, card_place
+from planner.drawing.bench.hand import ghost_core
 from planner.drawing.bench.shapes import Box
 from planner.drawing.looks import Look
 from planner.drawing.primitives import DrawList, Point
@@ -114,7 +115,7 @@ class Aim(QObject):
         ring = drawn.snap_ring(bench, target.end, target.contact, look, target.weight)
         placed = bench.ends[target.end]
         if hand.conductor in placed.block.strands:
-            ghost = drawn.ghost_core(placed, hand.conductor, target.contact, look, target.weight)
+            ghost = ghost_core(placed, hand.conductor, target.contact, look, target.weight)
             ring = ghost + ring
         self._overlay(ring, card)
 
@@ -135,9 +136,9 @@ class Aim(QObject):
         place = Place(end=target.end, contact=target.contact)
         centre = bench.contacts[target.end, target.contact]
         radius = drawn.ring_radius(bench, place)
-        busy = drawn.busy_boxes(bench, target.end)
-        where = drawn.card_place(centre, radius, title, lines, room, busy)
-        return drawn.callout(centre, radius, title, lines, self.look, where)
+        busy = busy_boxes(bench, target.end)
+        where = card_place(centre, radius, title, lines, room=room, busy=busy)
+        return callout(centre, radius, title, lines, look=self.look, place=where)
 
     def _words(self, hand: Place, target: Target) -> list[CalloutLine]:
         place = Place(end=target.end, conductor=hand.conductor)

@@ -89,7 +89,7 @@ class Keys:
             view.workbench.refused.emit(target.ghost.reason, "Hold Shift to exchange.")
 
     def _core_for(self, place: Place) -> str:
-        """Return the core to take at a contact: what is landed there, else what wants it, else any."""
+        """Return the core to take: what is landed there, else what wants it, else any."""
         block = self._view.bench_scene.bench.ends[place.end].block
         landed = [name for name, strand in block.strands.items() if strand.contact == place.contact]
         loose = [name for name, strand in block.strands.items() if not strand.contact]

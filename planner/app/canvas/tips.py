@@ -2,7 +2,7 @@
 
 from planner.app.panels.words import carried, contact_words, wire_at, wire_code, wire_words
 from planner.app.workbench import Workbench
-from planner.drawing.bench.layout import metres
+from planner.drawing.bench.joining import metres
 from planner.model.cable import Core
 from planner.model.place import Place
 from planner.model.signals import signals_text

@@ -1,6 +1,6 @@
 """The bench canvas: it shows the lead, and hands the mouse and the keys to the gestures."""
 
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from PySide6.QtCore import QEvent, QMimeData, QPointF, Qt, Signal
 from PySide6.QtGui import (
@@ -22,7 +22,6 @@ from planner.app.canvas.drops import dropped_file, place_for, put, record_of
 from planner.app.canvas.keys import Keys
 from planner.app.canvas.overlays import Overlays
 from planner.app.canvas.scene import BenchScene
-from planner.app.canvas.tools.gesture import Gesture
 from planner.app.canvas.tools.hover import Hover
 from planner.app.canvas.tools.pan import Pan
 from planner.app.canvas.tools.press import Press
@@ -34,6 +33,9 @@ from planner.drawing.bench.overlays import target_frame
 from planner.drawing.bench.shapes import Box
 from planner.drawing.looks import Look
 from planner.model.place import Place
+
+if TYPE_CHECKING:
+    from planner.app.canvas.tools.gesture import Gesture
 
 STEP, WHEEL_STEP = 1.25, 1.1
 _SLACK_PX = 8

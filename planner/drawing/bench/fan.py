@@ -48,6 +48,17 @@ def _smooth(value: float, low: float, high: float) -> float:
     return share * share * (3 - 2 * share)
 
 
+def cut_gap(facts: EndFacts, half: float, zoom: float, *, plates: bool) -> float:
+    """Return how far beside the shell the jacket is cut, in px: room for the plates to stagger."""
+    count = len(facts.cores)
+    gap = 30.0 + 15.0 * min(max(count - 2, 0), 4)
+    pitch = 2 * half * 0.94 / max(count, 1)
+    if plates and count > 1 and pitch < 0.7 * PLATE_PITCH_PX:
+        columns = min(math.ceil(PLATE_PITCH_PX / max(pitch, 5.0)), count, 4)
+        gap += 34.0 * (columns - 1)
+    return gap * min(max(zoom, 0.35), 1.5)
+
+
 @dataclass(frozen=True, slots=True)
 class Approach:
     """How a core comes to its contact: its place in the fan, and how far it goes round."""

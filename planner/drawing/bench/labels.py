@@ -1,5 +1,6 @@
 """The spoken name and the signal beside each contact, round the shell, none over another."""
 
+import itertools
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
@@ -125,7 +126,7 @@ def _row_places(labels: Sequence[Label]) -> list[float]:
         label.joint[0] * 1.12 + math.copysign(10.0, label.joint[0] or 1.0) for label in labels
     ]
     gaps = []
-    for left, right in zip(labels, labels[1:], strict=False):
+    for left, right in itertools.pairwise(labels):
         gap = 5.0
         if left.joint[0] >= 0:
             gap += left.width(one_line=False) + _TICK + _GAP
@@ -260,6 +261,7 @@ def contact_labels(
     joints: Mapping[str, Point],
     ring: Ring,
     radii: Mapping[str, float],
+    *,
     look: Look,
     busy: Busy,
 ) -> tuple[DrawList, dict[str, Box]]:

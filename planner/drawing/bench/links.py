@@ -152,11 +152,12 @@ def split_items(at: Point, half: float, width: float, look: Look) -> DrawList:
     x, y = at
     left, right, top, low = x - width / 2, x + width / 2, y - half, y + half
     round_x, round_y = width * 0.6, min(14.0, half * 0.5)
+    shoulder = right - round_x * 0.33
     outline = (
         ("M", (left, top)), ("L", (right - round_x, top + 2)),
-        ("C", (right - round_x * 0.33, top + 3, right, top + round_y * 0.5, right, top + round_y)),
+        ("C", (shoulder, top + 3, right, top + round_y * 0.5, right, top + round_y)),
         ("L", (right, low - round_y)),
-        ("C", (right, low - round_y * 0.5, right - round_x * 0.33, low - 3, right - round_x, low - 2)),
+        ("C", (right, low - round_y * 0.5, shoulder, low - 3, right - round_x, low - 2)),
         ("L", (left, low)), ("Z", ()),
     )  # fmt: skip
     level = top + half * 0.36

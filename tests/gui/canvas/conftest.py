@@ -92,6 +92,9 @@ def bench_of(qtbot, library):
         workbench = Workbench(library)
         view = BenchView(workbench, LIGHT)
         qtbot.addWidget(view)
+        view._hover.rest_ms = (
+            10**6
+        )  # no tooltip: the screenless platform warns that it can't raise one
         view.resize(*size)
         view.show()
         workbench.open_plan(plan)

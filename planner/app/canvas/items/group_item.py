@@ -23,7 +23,7 @@ class GroupItem(QGraphicsItem):
         self.setAcceptedMouseButtons(self.acceptedMouseButtons() & ~self.acceptedMouseButtons())
 
     def show_items(self, items: DrawList, origin: Point = (0.0, 0.0)) -> None:
-        """Draw other items, or the same ones elsewhere; nothing is repainted when nothing differs."""
+        """Draw other items, or the same elsewhere; equal ones are not repainted."""
         if items is not self.items and items != self.items:
             self.prepareGeometryChange()
             self.items = items

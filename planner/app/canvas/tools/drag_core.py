@@ -6,11 +6,11 @@ from PySide6.QtCore import QPointF, Qt, QVariantAnimation
 from PySide6.QtWidgets import QApplication, QStyle
 
 from planner.drawing.bench import Layer
-from planner.drawing.bench.overlays import hand_core
-from planner.drawing.primitives import Point
+from planner.drawing.bench.hand import hand_core
 
 if TYPE_CHECKING:
     from planner.app.canvas.view import BenchView
+    from planner.drawing.primitives import Point
 
 HOME_MS = 160
 

@@ -20,12 +20,12 @@ class Hover(QObject):
     def __init__(self, view: "BenchView") -> None:
         super().__init__(view)
         self._view = view
+        self.rest_ms = TIP_MS
         self._place: Place | None = None
         self._section = ""
         self._at = QPoint()
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
-        self._timer.setInterval(TIP_MS)
         self._timer.timeout.connect(self._on_rest)
 
     def move(self, at: QPointF, global_at: QPoint, modifiers: Qt.KeyboardModifier) -> None:
@@ -56,7 +56,7 @@ class Hover(QObject):
         shape = Qt.CursorShape.PointingHandCursor if place else Qt.CursorShape.ArrowCursor
         self._view.viewport().setCursor(shape)
         QToolTip.hideText()
-        self._timer.start() if place or section else self._timer.stop()
+        self._timer.start(self.rest_ms) if place or section else self._timer.stop()
 
     def _on_rest(self) -> None:
         if self._view.workbench.hand is None and self._view.gesture is None:
