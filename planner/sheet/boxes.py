@@ -77,7 +77,7 @@ def contact_boxes(connector: Connector, centre: Point, scale: float, turn_deg: f
     found = []
     for contact in connector.contacts:
         at = contact_point(connector, contact.id, centre=centre, scale=scale, turn_deg=turn_deg)
-        reach = contact_radius_mm(contact) * scale * 0.95
+        reach = contact_radius_mm(contact) * scale + 30
         found.append(Box.round_point(at, reach, reach))
     return found
 
@@ -104,7 +104,7 @@ def free_spot(
             reach_x, reach_y = start + width / 2 + extra, start + height / 2 + extra
             middle = (at[0] + math.cos(angle) * reach_x, at[1] + math.sin(angle) * reach_y)
             box = Box.round_point(middle, width / 2, height / 2)
-            if fits(box) and not any(box.meets(other, 20.0) for other in taken):
+            if fits(box) and not any(box.meets(other, 80.0) for other in taken):
                 others = (math.dist(middle, spot) for spot in rivals if spot != at)
                 lead = min(others, default=0.0) - 1.5 * math.dist(middle, at)
                 found.append((lead - abs((turn + 180) % 360 - 180), box))

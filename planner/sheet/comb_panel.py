@@ -25,7 +25,7 @@ from planner.sheet.paper import LIVE_WIDTH
 _PATCH = 420.0
 _LINE = 400.0
 _STEM = 450.0
-_FACE_HEIGHT = 4400.0
+_FACE_HEIGHT = 3900.0
 _FLAGS = 2  # flags that a column shows; the table has them all
 
 
@@ -44,10 +44,10 @@ def comb_panel(facts: EndFacts, connector: Connector) -> tuple[DrawList, float]:
     rows = _rows(facts, connector, scale * 100)
     if rows is None:
         return _plain_panel(facts, connector)
-    stack = max((_stack_height(joint, rows.pitch) for joint in facts.joints), default=0)
     half = shell_reach_mm(connector)[1] * scale * 100
-    framing = Framing(LIVE_WIDTH, 900, 2 * (stack + _STEM + half) + 100, lines=2)
-    centre = (LIVE_WIDTH / 2, framing.area_top + framing.area / 2)
+    above, below = (_deepest(row, rows.pitch) for row in (rows.upper, rows.lower))
+    framing = Framing(LIVE_WIDTH, 900, above + below + 2 * (_STEM + half) + 100)
+    centre = (LIVE_WIDTH / 2, framing.area_top + above + _STEM + half + 50)
     comb = _Comb(facts, connector, scale * 100, centre, half)
     items = (
         *bar_and_words(framing, facts, connector, scale_text(scale)),

@@ -10,12 +10,13 @@ from planner.drawing.primitives import DrawList, Point, Rect, Style, centred_bas
 from planner.model.connector import Connector
 from planner.sheet.block import Block, moved
 from planner.sheet.comb_panel import comb_panel
-from planner.sheet.face_panel import LARGE, MOST_ROUND, SMALL, WIDE, Sizes, face_panel
+from planner.sheet.face_panel import MOST_ROUND, face_panel
 from planner.sheet.facts import EndFacts
 from planner.sheet.frame import true_size
 from planner.sheet.landing_table import HEAD_ROW, ROW, row_parts, rows_of, table
 from planner.sheet.lettering import HEAD, INK, PAPER, box, say, say_within
 from planner.sheet.paper import COLUMN_GAP, HALF_WIDTH, LIVE_WIDTH
+from planner.sheet.sides import LARGE, SMALL, WIDE, Sizes
 from planner.sheet.stack import Part, chunked
 
 Form = Literal["wide", "large", "small"]

@@ -7,9 +7,11 @@ from planner.drawing.looks import PRINT
 from planner.drawing.metrics import text_width
 from planner.drawing.primitives import DrawList, Point, Poly, Rect, Style, centred_baseline
 from planner.drawing.runs import Run
+from planner.sheet.block import moved
 from planner.sheet.facts import Flag
 from planner.sheet.lettering import BODY, HAIR, HEAD, INK, PAPER, THIN, say
 
+_SLANTS = {"slanted": (-45,), "slanted-back": (45,)}
 _BEND = 0.32  # how much of the patch's edges the diagonal bend of a second colour covers
 
 
@@ -46,6 +48,9 @@ def patch(flag: Flag, corner: Point, side: float) -> DrawList:
 def _hatch(code: str, ink: str, corner: Point, side: float) -> DrawList:
     if code == "BK":  # solid
         return ()
+    if PATTERNS[code] in _SLANTS:
+        angles = _SLANTS[PATTERNS[code]]
+        return _slanted(corner, side, angles, side / 5, Style(stroke=ink, width=18))
     x, y = corner
     run = Run(((x, y + side / 2), (x + side, y + side / 2)))
     lines = hatch_lines(run, side, PATTERNS[code], side / 30)
@@ -70,8 +75,14 @@ def _bend(flag: Flag, corner: Point, side: float) -> DrawList:
 
 
 def _lattice(corner: Point, side: float) -> DrawList:
-    (x, y), pen = corner, Style(stroke=INK, width=18)
-    square = ((x, y), (x + side, y), (x + side, y + side), (x, y + side))
     ground = Rect(corner, side, side, Style(fill=PAPER))
-    ways = (hatch([square], pitch=side / 4.6, angle_deg=angle, style=pen) for angle in (45, -45))
-    return (ground, *(line for way in ways for line in way))
+    return (ground, *_slanted(corner, side, (45, -45), side / 4.6, Style(stroke=INK, width=18)))
+
+
+def _slanted(
+    corner: Point, side: float, angles_deg: tuple[int, ...], pitch: float, pen: Style
+) -> DrawList:
+    """Hatch a square all over; drawn about its own corner, so that each flag looks the same."""
+    square = ((0.0, 0.0), (side, 0.0), (side, side), (0.0, side))
+    ways = (hatch([square], pitch=pitch, angle_deg=angle, style=pen) for angle in angles_deg)
+    return moved(tuple(line for way in ways for line in way), corner)

@@ -22,6 +22,7 @@ from planner.model.connector import Connector
 from planner.sheet.boxes import Box
 from planner.sheet.facts import EndFacts
 from planner.sheet.lettering import BIG, BODY, HAIR, HEAD, INK, PAPER, RULE, THIN, cap, say
+from planner.sheet.view_picture import WIDTH, view_picture
 from planner.units import number
 
 STRIP = 1620.0
@@ -92,7 +93,9 @@ def bar_and_words(framing: Framing, facts: EndFacts, connector: Connector, scale
         say((250, bar + 430 + _LINE * place), text, bold=place > 0)
         for place, text in enumerate(lines)
     )
-    return (frame, ground, *eye((700, bar / 2), 850, PRINT, on_ink=True), *words, *said)
+    used = max(text_width(text.text, BODY, text.bold) for text in said)
+    picture = view_picture((width - 250, bar + 530)) if width - 700 - WIDTH > used else ()
+    return (frame, ground, *eye((700, bar / 2), 850, PRINT, on_ink=True), *words, *said, *picture)
 
 
 def view_words(

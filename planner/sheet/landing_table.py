@@ -35,7 +35,7 @@ def rows_of(facts: EndFacts) -> tuple[Row, ...]:
     rows = [row for joint in facts.joints for row in _contact_rows(joint.contact.id, joint)]
     rows += [Row("link", "", None, f"join {link}") for link in facts.links]
     rows += [Row("", "spare", flag, f"{flag.words}: cut back, cap") for flag in facts.capped]
-    rows += [Row("", "ends here", flag, f"{flag.words}: cut back") for flag in facts.ending]
+    rows += [Row("", "", flag, f"{flag.words}: ends here, cut back") for flag in facts.ending]
     rows += [Row("", "", flag, f"{flag.words}: not landed", False) for flag in facts.loose]
     return tuple(rows)
 
@@ -48,10 +48,17 @@ def _contact_rows(contact: str, joint: Joint) -> list[Row]:
             contact if place == 0 else "",
             joint.carries if place == 0 else "",
             flag,
-            f"{flag.words}, then sleeve" if flag.sleeved else flag.words,
+            flag.words + _sleeve_words(flag),
         )
         for place, flag in enumerate(joint.flags)
     ]
+
+
+def _sleeve_words(flag: Flag) -> str:
+    """Say when the sleeve goes on: over a core's joint afterwards, on a tail beforehand."""
+    if not flag.sleeved:
+        return ""
+    return ", then sleeve" if flag.colours else ", in a sleeve"
 
 
 def row_parts(rows: Sequence[Row], width: float, *, under: bool, boxes: bool) -> tuple[Part, ...]:
