@@ -1,5 +1,6 @@
 """The wiring of a plan: what is joined to what. Derived from a plan, never stored."""
 
+from collections import deque
 from collections.abc import Collection, Iterator
 from functools import cached_property
 from typing import TYPE_CHECKING
@@ -29,8 +30,8 @@ class Wiring:
     """Contacts and conductors of a plan, joined by its landings and links.
 
     Works for half-made plans: what names an end or conductor that is not there joins nothing.
-    Nets come from a plain walk, which is far quicker than building the networkx graph; the graph is
-    made when a path is asked for.
+    Nets and paths come from a plain walk: importing networkx takes longer than twenty frames, and
+    a first bridge must not stall a drag. The networkx graph is there for all that is asked beyond.
     """
 
     def __init__(self, plan: Plan, without: Collection[Landing] = ()) -> None:
@@ -66,7 +67,7 @@ class Wiring:
     @cached_property
     def graph(self) -> "nx.Graph[Node]":
         """The networkx graph; an edge's `by` says `landing` or `link`."""
-        import networkx as nx  # noqa: PLC0415 - dear to import, and only paths need it
+        import networkx as nx  # noqa: PLC0415 - dear to import, and no check needs it
 
         graph: nx.Graph[Node] = nx.Graph()
         graph.add_nodes_from(self._beside)
@@ -80,19 +81,21 @@ class Wiring:
         seen: set[Node] = set()
         for node in self._beside:
             if node not in seen:
-                net = self._walk(node)
+                net = frozenset(self._walk(node))
                 seen |= net
-                found.append(frozenset(net))
+                found.append(net)
         return tuple(found)
 
-    def _walk(self, start: Node) -> set[Node]:
-        reached, waiting = {start}, [start]
+    def _walk(self, start: Node) -> dict[Node, Node]:
+        """Return what is joined to a node, breadth first, each with the node before it."""
+        before, waiting = {start: start}, deque([start])
         while waiting:
-            for node in self._beside[waiting.pop()]:
-                if node not in reached:
-                    reached.add(node)
+            at = waiting.popleft()
+            for node in self._beside[at]:
+                if node not in before:
+                    before[node] = at
                     waiting.append(node)
-        return reached
+        return before
 
     @cached_property
     def _net_by_node(self) -> dict[Node, Net]:
@@ -126,9 +129,10 @@ class Wiring:
         """Return a shortest path between two nodes, both included; empty if none joins them."""
         if other not in self.net_of(one):
             return ()
-        import networkx as nx  # noqa: PLC0415 - dear to import, and only paths need it
-
-        return tuple(nx.shortest_path(self.graph, one, other))
+        before, path = self._walk(one), [other]
+        while path[-1] != one:
+            path.append(before[path[-1]])
+        return tuple(reversed(path))
 
     @cached_property
     def _ends_of(self) -> dict[str, tuple[str, ...]]:
