@@ -1,1 +1,1 @@
-"""TODO."""
+"""The panels round the bench: shelf, findings, in hand, landings, guide."""

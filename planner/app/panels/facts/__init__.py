@@ -1,0 +1,1 @@
+"""What the in-hand panel says of each kind of thing: one file per kind."""

@@ -1,0 +1,151 @@
+"""In hand: an end: its connector, its pinout and on whose word, channel, role, turn."""
+
+from functools import partial
+from typing import cast
+
+from planner.app.panels.facts.page import Page
+from planner.app.panels.facts.units import ShownUnits
+from planner.app.panels.widgets.fields import Choice, Field
+from planner.app.panels.widgets.labels import label
+from planner.app.panels.widgets.rows import MarkedLine
+from planner.app.panels.words import (
+    CHANNEL_WORDS,
+    ROLE_WORDS,
+    SOURCE_WORDS,
+    TRUST_WORDS,
+    listed,
+    trust_mark,
+)
+from planner.app.workbench import Workbench
+from planner.drawing.looks import Look
+from planner.edits import ends
+from planner.model.connector import Connector
+from planner.model.pinout import PinoutRecord
+from planner.model.plan import Channel, Role
+from planner.units import number
+from planner.wiring.roles import role_of
+
+_SIDES = {
+    "solder": "solder side",
+    "mating": "mating side, read mirrored",
+    "unstated": "side not stated",
+}
+
+
+class EndPage(Page):
+    """Show the end that is selected."""
+
+    word = "end"
+
+    def __init__(self, workbench: Workbench, look: Look, units: ShownUnits) -> None:
+        super().__init__(workbench, look, units)
+        self.title = label("", "head", wrap=True)
+        self.name = Field("Name", self._on_name, "What the end is called, such as left cup")
+        self.pinout = Choice("Pinout", (), self._on_pinout)
+        self.trust = MarkedLine("caution", "", look)
+        self.channel = Choice("Channel", CHANNEL_WORDS, self._on_channel)
+        self.role = Choice("Goes to the", ROLE_WORDS, self._on_role)
+        self.turn = Field("Turn", self._on_turn, "Counter-clockwise, seen from the solder side")
+        self.measure = label("", "small", wrap=True)
+        self.column.addWidget(self.title)
+        self.column.addWidget(self.name)
+        self.add_facts("Connector", "Drawn from")
+        for part in (self.pinout, self.trust):
+            self.column.addWidget(part)
+        self.add_facts("Reference", "Recorded")
+        for part in (self.channel, self.role, self.turn):
+            self.column.addWidget(part)
+        self.add_facts("Shell", "Clamp")
+        self.column.addWidget(self.measure)
+        self.column.addStretch(1)
+
+    def refresh(self) -> None:
+        """Show what is selected now."""
+        plan, key = self.workbench.plan, self.workbench.selection.end
+        end = plan.end_by_id.get(key)
+        if end is None:
+            return
+        connector, pinout = plan.connector_of(key), plan.pinout_of(key)
+        self.title.setText(f"End {key}")
+        self.name.show_text(end.name)
+        self._show_connector(connector)
+        self._show_pinout(connector, pinout)
+        self.channel.setVisible(pinout is None or pinout.one_channel)
+        self.channel.show_value(end.channel)
+        self.role.show_value(end.role)
+        found = role_of(plan, key)
+        self.role.setToolTip(f"By its pinout and connector: {found or 'not known'}")
+        self.turn.show_text(f"{number(end.turn_deg, 1)}\u00b0")
+
+    def _show_connector(self, connector: Connector | None) -> None:
+        if connector is None:
+            self.show_fact("Connector", "not chosen: pick one on the shelf")
+            for name in ("Drawn from", "Shell", "Clamp"):
+                self.show_fact(name, "")
+            self.measure.hide()
+            return
+        maker = f", {connector.maker}" if connector.maker else ""
+        self.show_fact("Connector", f"{connector.title}{maker}")
+        self.show_fact("Drawn from", _SIDES[connector.drawn_from])
+        small = self.units.small
+        self.show_fact("Shell", f"bore {small(connector.shell.bore_mm)}")
+        clamp = connector.clamp
+        self.show_fact("Clamp", f"grips {number(clamp.min_mm)} to {small(clamp.max_mm)}")
+        groups = connector.to_measure()
+        self.measure.setText(f"From memory, measure on the part: {listed(groups)}.")
+        self.measure.setVisible(bool(groups))
+
+    def _show_pinout(self, connector: Connector | None, pinout: PinoutRecord | None) -> None:
+        fitting = list(self.workbench.library.pinouts_for(connector.id)) if connector else []
+        if pinout is not None and pinout.id not in {it.id for it in fitting}:
+            fitting.insert(0, pinout)
+        none = () if pinout else (("", "not chosen" if fitting else "none fits"),)
+        self.pinout.set_choices((*none, *((it.id, it.title) for it in fitting)))
+        self.pinout.show_value(pinout.id if pinout else "")
+        self.pinout.box.setEnabled(bool(fitting))
+        self.trust.setVisible(pinout is not None)
+        self.show_fact("Reference", pinout.source.reference if pinout else "")
+        self.show_fact("Recorded", _recorded(pinout) if pinout else "")
+        if pinout is not None:
+            self.trust.mark.set_kind(trust_mark(pinout))
+            said = f"{SOURCE_WORDS[pinout.source.kind]}, {TRUST_WORDS[pinout.trust]}"
+            self.trust.words.setText(said[:1].upper() + said[1:])
+
+    # -- edits ------------------------------------------------------------------------------
+
+    @property
+    def _key(self) -> str:
+        return self.workbench.selection.end
+
+    def _on_name(self, text: str) -> str:
+        return self.do(f"Name {self._key}", partial(ends.rename_end, end=self._key, name=text))
+
+    def _on_pinout(self, key: str) -> None:
+        record = self.workbench.library.pinout(key)
+        if record is not None:
+            edit = partial(ends.choose_pinout, end=self._key, pinout=record)
+            self.do(f"Choose {record.title} for {self._key}", edit)
+
+    def _on_channel(self, value: str) -> None:
+        edit = partial(ends.set_channel, end=self._key, channel=cast("Channel", value))
+        self.do(f"Channel of {self._key}", edit)
+
+    def _on_role(self, value: str) -> None:
+        edit = partial(ends.set_role, end=self._key, role=cast("Role", value))
+        self.do(f"Role of {self._key}", edit)
+
+    def _on_turn(self, text: str) -> str:
+        plain = text.rstrip("\u00b0 ").replace("\u2212", "-").replace(",", ".")
+        try:
+            turn_deg = float(plain)
+        except ValueError:
+            return f"{text!r} is not an angle: write degrees, such as 20 or -45."
+        if not -360 <= turn_deg <= 360:
+            return f"{text!r} is more than a full turn: write -360 to 360 degrees."
+        return self.do(
+            f"Turn {self._key}", partial(ends.turn_end, end=self._key, turn_deg=turn_deg)
+        )
+
+
+def _recorded(pinout: PinoutRecord) -> str:
+    return ", ".join(filter(None, (pinout.source.date, pinout.source.recorded_by)))
