@@ -14,6 +14,10 @@ from planner.app.canvas.view import BenchView
 from planner.app.dialogs.ask import Ask
 from planner.app.lead_acts import LeadActs
 from planner.app.mishap import MishapHook
+from planner.app.panels.findings import FindingsPanel
+from planner.app.panels.in_hand import InHandPanel
+from planner.app.panels.landings import LandingsPanel
+from planner.app.panels.shelf import ShelfPanel
 from planner.app.plan_acts import PlanActs
 from planner.app.session import Session
 from planner.app.standing import is_new, standing
@@ -66,10 +70,10 @@ class Bench(QObject):
 
     def _build_panels(self, look: Look) -> None:
         bench, holders = self.workbench, self.window.regions.holders
-        self.shelf = _panel("panels.shelf", "ShelfPanel")(bench, look)
-        self.findings = _panel("panels.findings", "FindingsPanel")(bench, look)
-        self.in_hand = _panel("panels.in_hand", "InHandPanel")(bench, look)
-        self.landings = _panel("panels.landings", "LandingsPanel")(bench, look)
+        self.shelf = ShelfPanel(bench, look)
+        self.findings = FindingsPanel(bench, look)
+        self.in_hand = InHandPanel(bench, look)
+        self.landings = LandingsPanel(bench, look)
         self.guide = _panel("panels.guide", "GuidePanel")(bench, look)
         self.canvas = BenchView(bench, look)
         self.stack = QStackedWidget()
@@ -98,7 +102,7 @@ class Bench(QObject):
 
     def _build_acts(self) -> None:
         window, notice = self.window, self.window.notice
-        self.lead_acts = LeadActs(self.workbench, notice, self)
+        self.lead_acts = LeadActs(self.workbench, self.findings, notice, self)
         self.plan_acts = PlanActs(
             self.workbench, self.session, self.settings, self.ask, notice, self
         )
@@ -119,6 +123,7 @@ class Bench(QObject):
         for signal in (bench.plan_changed, bench.findings_changed, bench.hand_changed):
             signal.connect(self._on_plan_changed)
         bench.refused.connect(self._on_refused)
+        self.landings.land_by_signal_requested.connect(window.acts["land_by_signal"].trigger)
         self.session.changed.connect(self._on_session_changed)
         self.session.opened.connect(self._on_opened)
         window.regions.panel_entered.connect(self._on_panel_entered)
@@ -135,6 +140,7 @@ class Bench(QObject):
 
     def begin(self, plan: Path | None, *, demo: bool) -> None:
         """Open what was asked for, else offer what a kill left, else begin a new plan."""
+        self._take_settings()
         self._on_plan_changed()
         self._on_opened()
         self._on_session_changed()
@@ -197,9 +203,15 @@ class Bench(QObject):
     def _on_settings_changed(self, key: str) -> None:
         if key == "recent":
             self.window.lately.show_plans(self.settings.recent, datetime.now().astimezone())
+        if key in {"gauge", "units", "bench_name"}:
+            self._take_settings()
         if key == "folders":
             self.workbench.library = load_library(self.settings.folders)
             self.workbench.library_changed.emit()
+
+    def _take_settings(self) -> None:
+        self.in_hand.set_units(self.settings.choice("gauge"), self.settings.choice("units"))
+        self.findings.builder = self.settings.bench_name
 
     def _on_mishap(self, sentence: str) -> None:
         self.autosave.keep()

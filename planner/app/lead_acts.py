@@ -6,8 +6,8 @@ from PySide6.QtCore import QObject
 
 from planner.app.actions import Actions
 from planner.app.notice import Notice
+from planner.app.panels.findings import FindingsPanel
 from planner.app.workbench import Workbench
-from planner.checks.finding import Finding
 from planner.edits.by_signal import land_by_signal
 from planner.edits.ends import turn_end
 from planner.edits.shapes import add_leg, remove_leg
@@ -34,9 +34,12 @@ def turned(plan: Plan, *, end: str, by_deg: float) -> Plan:
 class LeadActs(QObject):
     """Handle undo and redo, land by signal, legs, turns, and walking through the findings."""
 
-    def __init__(self, workbench: Workbench, notice: Notice, parent: QObject) -> None:
+    def __init__(
+        self, workbench: Workbench, findings: FindingsPanel, notice: Notice, parent: QObject
+    ) -> None:
         super().__init__(parent)
         self._workbench = workbench
+        self._findings = findings
         self._notice = notice
         self._actions: Actions | None = None
 
@@ -52,7 +55,10 @@ class LeadActs(QObject):
             ("remove_leg", self.remove_leg),
             ("turn_left", partial(self.turn, TURN_DEG)),
             ("turn_right", partial(self.turn, -TURN_DEG)),
-            ("go_finding", self.go_to_first),
+            ("go_finding", self._findings.go),
+            ("mend_finding", self._findings.mend),
+            ("next_finding", self._findings.next_finding),
+            ("previous_finding", self._findings.previous_finding),
         ):
             actions.handle(name, slot)
         for signal in (
@@ -79,9 +85,10 @@ class LeadActs(QObject):
             ("remove_leg", bool(plan.splits) and end in plan.end_by_id),
             ("turn_left", end in plan.end_by_id),
             ("turn_right", end in plan.end_by_id),
-            ("go_finding", bool(self._workbench.findings)),
         ):
             self._actions[name].setEnabled(can)
+        for name in ("go_finding", "mend_finding", "next_finding", "previous_finding"):
+            self._actions[name].setEnabled(bool(self._workbench.findings))
         for name, words, text in (
             ("undo", "&Undo", stack.undoText()),
             ("redo", "&Redo", stack.redoText()),
@@ -118,16 +125,6 @@ class LeadActs(QObject):
         end = self._workbench.selection.end
         if end in self._workbench.plan.end_by_id:
             self._workbench.do(f"Turn {end}", partial(turned, end=end, by_deg=by_deg))
-
-    def go_to_first(self) -> None:
-        """Show the place of the finding that weighs most."""
-        self.show_finding(self._workbench.findings[0])
-
-    def show_finding(self, finding: Finding) -> None:
-        """Show where a finding is."""
-        for place in finding.where[:1]:
-            self._workbench.select(place)
-            self._workbench.go_to.emit(place)
 
 
 def _sentence(text: str) -> str:

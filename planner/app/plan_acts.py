@@ -106,7 +106,8 @@ class PlanActs(QObject):
         if path is None:
             return
         try:
-            written = write_sheet(self._workbench.plan, path, paper=self._settings.paper)
+            bench = self._workbench
+            written = write_sheet(bench.plan, bench.findings, path, paper=self._settings.paper)
         except InputError as error:
             self._ask.trouble("The bench sheet can\u2019t be written", error.problems)
             return
