@@ -2,7 +2,7 @@
 
 from dataclasses import replace
 
-from PySide6.QtCore import QModelIndex, QPoint, Qt, QTimer
+from PySide6.QtCore import QModelIndex, QPoint, Qt, QTimer, Signal
 from PySide6.QtGui import QContextMenuEvent, QDrag, QKeyEvent
 from PySide6.QtWidgets import QAbstractItemView, QLineEdit, QListView, QMenu, QVBoxLayout, QWidget
 
@@ -12,6 +12,7 @@ from planner.app.panels.shelf_paint import ShelfDelegate
 from planner.app.panels.shelf_rows import ROW, ShelfRow, ShelfRows, Wanted, shelf_rows
 from planner.app.panels.widgets.labels import Head, label
 from planner.app.panels.widgets.panel import Panel
+from planner.app.panels.widgets.search_line import SearchLine
 from planner.app.workbench import Workbench
 from planner.drawing.looks import Look
 from planner.library.collection import Definition
@@ -20,12 +21,14 @@ from planner.library.collection import Definition
 class ShelfPanel(Panel):
     """Show what can be put on the lead; it goes to the end or section that is selected."""
 
+    offered = Signal(object)  # a definition, while there is no lead yet to put it on
+
     def __init__(self, workbench: Workbench, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(workbench, look, parent)
         self._wanted = Wanted()
         self.model = ShelfRows()
         self.delegate = ShelfDelegate(look)
-        self.search = QLineEdit()
+        self.search = SearchLine()
         self.list = ShelfList(self)
         self.hint = label("", "small", wrap=True)
         self._lay_out()
@@ -63,7 +66,6 @@ class ShelfPanel(Panel):
         self.search.setPlaceholderText("size, poles, maker")
         self.search.setAccessibleName("Search the shelf")
         self.search.setToolTip("Search by size, poles, family, maker or signal, such as 3.5 two")
-        self.search.setClearButtonEnabled(True)
         self.list.setModel(self.model)
         self.list.setItemDelegate(self.delegate)
         head = Head("Shelf")
@@ -85,7 +87,8 @@ class ShelfPanel(Panel):
         for signal in (bench.plan_changed, bench.selection_changed, bench.library_changed):
             self.attach(signal, self._on_changed)
         self.attach(self.search.textChanged, self._on_search)
-        self.attach(self.search.returnPressed, self._on_search_entered)
+        self.attach(self.search.entered, self._on_search_entered)
+        self.attach(self.search.walked, self._on_walked)
 
     def _on_changed(self, *_what: object) -> None:
         self.refresh()
@@ -116,6 +119,15 @@ class ShelfPanel(Panel):
     def _on_search_entered(self) -> None:
         if self._row() is not None:
             self.choose_current()
+
+    def _on_walked(self, step: int) -> None:
+        """Go from the search into the list, to the next row that can be taken."""
+        rows, at = self.model.rows, self.list.currentIndex().row() + step
+        while 0 <= at < len(rows) and rows[at].sort in {"head", "none"}:
+            at += step
+        if 0 <= at < len(rows):
+            self.list.setCurrentIndex(self.model.index(at))
+            self.list.setFocus()
 
     def on_current_changed(self) -> None:
         """Say what Enter would do now."""
@@ -150,6 +162,8 @@ class ShelfPanel(Panel):
                 self.put(row.record, target)
             elif self.workbench.plan.ends:
                 self.menu(row.record).popup(self._menu_corner())
+            else:
+                self.offered.emit(row.record)
 
     def put(self, record: Definition, target: Target) -> bool:
         """Put a definition on an end or a section as one undo step."""
@@ -172,7 +186,7 @@ class ShelfPanel(Panel):
             action.setEnabled(not reason)
             action.triggered.connect(lambda _on=False, to=target: self.put(record, to))
         if menu.isEmpty():
-            menu.addAction(_START).setEnabled(False)
+            menu.addAction("Take it for the new lead", lambda: self.offered.emit(record))
         return menu
 
     def _menu_corner(self) -> QPoint:
@@ -180,7 +194,7 @@ class ShelfPanel(Panel):
         return self.list.viewport().mapToGlobal(box.bottomLeft() + QPoint(60, 0))
 
 
-_START = "Begin a plan first: choose its shape, then its ends."
+_START = "Enter takes it for the next open place of the new lead."
 
 
 def _inset(widget: QWidget, left: int, right: int) -> QWidget:

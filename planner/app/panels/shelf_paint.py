@@ -99,20 +99,32 @@ class ShelfDelegate(QStyledItemDelegate):
 
     def _item(self, painter: QPainter, box: QRect, row: ShelfRow) -> None:
         self._picture(painter, box, row)
-        right = self._letters(painter, box, row)
-        title = QRect(TEXT_AT, box.top() + 5, right - TEXT_AT - 4, 18)
-        second = QRect(TEXT_AT, box.top() + 23, box.right() - RIGHT - TEXT_AT, 16)
+        whole = box.right() - RIGHT - TEXT_AT
+        # Letters stand beside the title, or a line lower where that would cut it.
+        need = QFontMetrics(font()).horizontalAdvance(row.title)
+        low = need > whole - self._letters_width(row)
+        right = self._letters(painter, box.translated(0, 19 if low else 0), row)
+        beside = right - TEXT_AT - 4
+        title = QRect(TEXT_AT, box.top() + 5, whole if low else beside, 18)
+        second = QRect(TEXT_AT, box.top() + 23, beside if low else whole, 16)
         ink = self.look.ink2 if row.why_not else self.look.ink
         draw_text(painter, title, row.title, ink)
         words = row.why_not or row.second
         draw_text(painter, second, words, self.look.ink2, size=12)
 
+    @staticmethod
+    def _shown_letters(row: ShelfRow) -> tuple[str, ...]:
+        letters = row.used if row.kind != "cable" else ()
+        return letters if len(letters) <= 3 else (*letters[:1], f"+{len(letters) - 1}")
+
+    def _letters_width(self, row: ShelfRow) -> int:
+        widths = (int(max(19.0, 10.0 + 8.5 * len(it))) + 3 for it in self._shown_letters(row))
+        return sum(widths)
+
     def _letters(self, painter: QPainter, box: QRect, row: ShelfRow) -> int:
         """Draw the letters of the ends from the right; return where they begin."""
         right = box.right() - RIGHT + 4
-        letters = row.used if row.kind != "cable" else ()
-        shown = letters if len(letters) <= 3 else (*letters[:1], f"+{len(letters) - 1}")
-        for letter in reversed(shown):
+        for letter in reversed(self._shown_letters(row)):
             width = int(max(19.0, 10.0 + 8.5 * len(letter)))
             right -= width + 3
             paint(painter, end_plate((right + 3.0, box.top() + 5.0), letter, self.look, 19.0))

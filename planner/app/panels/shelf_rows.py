@@ -23,6 +23,7 @@ KINDS: tuple[tuple[DefinitionKind, str], ...] = (
     ("pinout", "Pinouts"),
     ("cable", "Cable"),
 )
+_NO_PLAN = Plan()
 # How many of a section are shown at first, so that all three sections are in sight.
 SHOWN = {"connector": 6, "pinout": 3, "cable": 3}
 
@@ -138,7 +139,7 @@ def _note(plan: Plan, wanted: Wanted, kind: DefinitionKind) -> str:
     if kind != "pinout" or not wanted.end or wanted.text:
         return ""
     connector = plan.connector_of(wanted.end)
-    return f"for {connector.title}" if connector else ""
+    return f"for {shown_title(connector)}" if connector else ""
 
 
 def _folded(items: list[ShelfRow], kind: DefinitionKind, wanted: Wanted) -> Iterable[ShelfRow]:
@@ -158,17 +159,20 @@ def _items(library: Library, plan: Plan, wanted: Wanted, kind: DefinitionKind) -
     }
     records = library.search(wanted.text, kind) if wanted.text.strip() else listed[kind]()
     connector = plan.connector_of(wanted.end) if wanted.end in plan.end_by_id else None
-    rows = [_item(record, plan, connector) for record in records]
+    rows = [item_row(record, plan, connector) for record in records]
     if kind == "pinout" and connector and not wanted.text.strip():
         return [row for row in rows if not row.why_not]
     return rows
 
 
-def _item(record: Definition, plan: Plan, connector: Connector | None) -> ShelfRow:
+def item_row(
+    record: Definition, plan: Plan = _NO_PLAN, connector: Connector | None = None
+) -> ShelfRow:
+    """Return the row of a definition; with a plan it says where that is in use."""
     if isinstance(record, Connector):
         used = tuple(end.id for end in plan.ends if end.connector == record.id)
         second = _connector_words(record)
-        return ShelfRow("item", record.title, second, "connector", record, used)
+        return ShelfRow("item", shown_title(record), second, "connector", record, used)
     if isinstance(record, PinoutRecord):
         used = tuple(end.id for end in plan.ends if end.pinout == record.id)
         row = ShelfRow("item", record.title, _pinout_words(record), "pinout", record, used)
@@ -176,6 +180,13 @@ def _item(record: Definition, plan: Plan, connector: Connector | None) -> ShelfR
     assert isinstance(record, Cable)
     used_by = tuple(section.id for section in plan.sections if section.cable == record.id)
     return ShelfRow("item", record.title, _cable_words(record), "cable", record, used_by)
+
+
+def shown_title(record: Definition) -> str:
+    """Return a title as the narrow shelf shows it: the line below says plug or socket."""
+    if isinstance(record, Connector):
+        return record.title.replace(" plug", "")
+    return record.title
 
 
 def _connector_words(record: Connector) -> str:
@@ -186,10 +197,9 @@ def _connector_words(record: Connector) -> str:
 
 def _pinout_words(record: PinoutRecord) -> str:
     if record.confirmed:
-        trust = {"standard": "standard"}.get(record.source.kind, TRUST_WORDS[record.trust])
-        return ", ".join(filter(None, (record.maker, trust)))
-    word = {"practice": "common practice"}.get(record.source.kind, record.source.kind)
-    return f"{word}, unconfirmed"
+        trust = "standard" if record.source.kind == "standard" else "confirmed"
+        return ", ".join(filter(None, (trust, record.maker)))
+    return f"{record.source.kind}, unconfirmed"
 
 
 def _pinout_tip(record: PinoutRecord) -> str:

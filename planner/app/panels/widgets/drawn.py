@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QSizePolicy, QWidget
 from planner.app.canvas.paint import paint
 from planner.drawing.looks import Look
 from planner.drawing.marks import MarkKind, mark
-from planner.drawing.primitives import DrawList, Rect, Style, Text, centred_baseline
+from planner.drawing.primitives import Circle, DrawList, Rect, Style, Text, centred_baseline
 
 Drawing = Callable[[Look], DrawList]
 
@@ -77,3 +77,10 @@ class EndPlate(Drawn):
         width = int(max(20.0, 10.0 + 8.5 * len(letter)))
         super().__init__((width, 20), look, lambda now: end_plate((0.0, 0.0), letter, now))
         self.setAccessibleName(f"end {letter}")
+
+
+def step_disc(number: int, look: Look) -> DrawList:
+    """Draw the number of a step on its accent disc, 24 px across."""
+    at = (12.0, centred_baseline(12.0, 13.0))
+    disc = Circle((12.0, 12.0), 12.0, Style(fill=look.accent))
+    return (disc, Text(at, str(number), 13.0, look.on_accent, bold=True, anchor="middle"))

@@ -2,8 +2,8 @@
 
 from collections.abc import Callable, Sequence
 
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QKeyEvent
+from PySide6.QtCore import QPointF, Qt
+from PySide6.QtGui import QKeyEvent, QPainter, QPaintEvent, QPen, QWheelEvent
 from PySide6.QtWidgets import (
     QCheckBox,
     QComboBox,
@@ -98,6 +98,29 @@ class Field(QWidget):
         self.line.show_text(text)
 
 
+class Combo(QComboBox):
+    """A list to choose from, with its chevron drawn in the colour of the text."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setMinimumContentsLength(6)
+        self.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the box, then the chevron."""
+        super().paintEvent(event)
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(QPen(self.palette().color(self.foregroundRole()), 1.6))
+        x, y = self.width() - 16.0, self.height() / 2 - 2
+        painter.drawPolyline([QPointF(x - 4.5, y), QPointF(x, y + 4.5), QPointF(x + 4.5, y)])
+        painter.end()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Leave the wheel to the panel's scrolling: it must not change the plan."""
+        event.ignore()
+
+
 class Choice(QWidget):
     """A name and a list of (value, words) to choose one from; `chosen` gets the value."""
 
@@ -109,7 +132,7 @@ class Choice(QWidget):
         name_width: int = 84,
     ) -> None:
         super().__init__()
-        self.box = QComboBox()
+        self.box = Combo()
         self.box.setAccessibleName(name)
         self.set_choices(choices)
         self.box.activated.connect(lambda at: chosen(str(self.box.itemData(at))))
