@@ -1,10 +1,9 @@
 """The bench canvas: it shows the lead, and hands the mouse and the keys to the gestures."""
 
-from typing import TYPE_CHECKING, Literal
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QMimeData, QPointF, Qt, Signal
 from PySide6.QtGui import (
-    QColor,
     QDragEnterEvent,
     QDragLeaveEvent,
     QDragMoveEvent,
@@ -15,180 +14,46 @@ from PySide6.QtGui import (
     QResizeEvent,
     QWheelEvent,
 )
-from PySide6.QtWidgets import QFrame, QGraphicsView
 
-from planner.app.canvas.aim import Aim
 from planner.app.canvas.drops import dropped_file, place_for, put, record_of
 from planner.app.canvas.keys import Keys
-from planner.app.canvas.overlays import Overlays
-from planner.app.canvas.scene import BenchScene
+from planner.app.canvas.stage import Stage
 from planner.app.canvas.tools.hover import Hover
 from planner.app.canvas.tools.pan import Pan
 from planner.app.canvas.tools.press import Press
 from planner.app.panels.words import contact_words
 from planner.app.workbench import Workbench
-from planner.drawing.bench import BenchLayout, Layer, Settings
-from planner.drawing.bench.layout import MARGIN, ZOOM_LEAST, ZOOM_MOST
+from planner.drawing.bench import Layer
 from planner.drawing.bench.overlays import target_frame
-from planner.drawing.bench.shapes import Box
 from planner.drawing.looks import Look
 from planner.model.place import Place
 
 if TYPE_CHECKING:
     from planner.app.canvas.tools.gesture import Gesture
 
-STEP, WHEEL_STEP = 1.25, 1.1
-_SLACK_PX = 8
+WHEEL_STEP = 1.1
 
 
-class BenchView(QGraphicsView):
-    """Show every end of the lead at once; core and contact are hit by the bench's geometry."""
+class BenchView(Stage):
+    """The stage with its gestures; core and contact are hit by the bench's geometry."""
 
-    zoom_changed = Signal(float)
-    side_changed = Signal(str)
-    one_scale_changed = Signal(bool)
     file_dropped = Signal(str)
 
     def __init__(self, workbench: Workbench, look: Look) -> None:
-        super().__init__()
-        self.workbench, self.look = workbench, look
-        self.bench_scene = BenchScene(self)
-        self.setScene(self.bench_scene)
+        super().__init__(workbench, look)
         self.gesture: Gesture | None = None
-        self.side: Literal["solder", "mating"] = "solder"
-        self.aim = Aim(workbench, self.bench_scene, look)
-        self._layout = BenchLayout()
-        self._zoom, self._fitted, self._one_scale, self._peeking = 1.0, True, False, False
-        self._overlays = Overlays(workbench, self.bench_scene, look)
+        self._peeking = False
         self._hover, self._keys = Hover(self), Keys(self)
-        self._prepare()
-        workbench.plan_changed.connect(self._on_plan_changed)
-        workbench.hand_changed.connect(self._on_hand_changed)
-        workbench.go_to.connect(self.show_place)
-        self.set_look(look)
-
-    def _prepare(self) -> None:
-        self.setFrameShape(QFrame.Shape.NoFrame)
-        self.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
-        self.setViewportUpdateMode(QGraphicsView.ViewportUpdateMode.MinimalViewportUpdate)
-        self.setTransformationAnchor(QGraphicsView.ViewportAnchor.NoAnchor)
         self.setMouseTracking(True)
         self.viewport().setMouseTracking(True)
         self.setAcceptDrops(True)
         self.viewport().setAcceptDrops(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setAccessibleName("Bench: the whole lead")
-
-    # -- what is shown ----------------------------------------------------------------------
-
-    @property
-    def zoom(self) -> float:
-        """The zoom; 1 is 100 %."""
-        return self._zoom
-
-    @property
-    def focused(self) -> Place:
-        """The contact that the keyboard is at, or an empty place."""
-        return self._overlays.focus
-
-    def set_look(self, look: Look) -> None:
-        """Show the bench in another palette."""
-        self.look = self.aim.look = look
-        self.setBackgroundBrush(QColor(look.paper))
-        self._overlays.set_look(look)
-        self.relayout()
-
-    def settings(self) -> Settings:
-        """Return how the bench is laid out now."""
-        size = self.maximumViewportSize()
-        return Settings(
-            self.look, self._zoom, self._one_scale, self.side, size.width(), size.height()
-        )
-
-    def relayout(self) -> None:
-        """Lay the bench out anew; only what differs is drawn again."""
-        bench = self._layout.bench(self.workbench.plan, self.settings())
-        self.bench_scene.show_bench(bench)
-        size = self.maximumViewportSize()
-        # A few px of a stroke over the edge are not worth a scroll bar.
-        across, down = bench.box[2] + MARGIN, bench.box[3] + MARGIN
-        width = across if across > size.width() + _SLACK_PX else size.width()
-        height = down if down > size.height() + _SLACK_PX else size.height()
-        self.setSceneRect(0, 0, int(width), int(height))
-        self._overlays.show_all()
-
-    def room(self) -> Box:
-        """Return the part of the bench that can be seen, in scene coordinates."""
-        seen = self.mapToScene(self.viewport().rect()).boundingRect()
-        return (seen.left(), seen.top(), seen.right(), seen.bottom())
-
-    # -- zoom, scale, side ------------------------------------------------------------------
-
-    def fit(self) -> None:
-        """Show the whole lead, and keep doing so until it is zoomed by hand."""
-        self._fitted = True
-        self._refit()
-
-    def _refit(self) -> None:
-        zoom = self._layout.fit_zoom(self.workbench.plan, self.settings())
-        self._zoom = zoom
-        self.relayout()
-        self.zoom_changed.emit(zoom)
-
-    def zoom_in(self) -> None:
-        """Zoom one step in."""
-        self.zoom_to(self._zoom * STEP)
-
-    def zoom_out(self) -> None:
-        """Zoom one step out."""
-        self.zoom_to(self._zoom / STEP)
-
-    def zoom_reset(self) -> None:
-        """Zoom to 100 %: the smallest terminal about 27 px."""
-        self.zoom_to(1.0)
-
-    def zoom_to(self, zoom: float, at: QPointF | None = None) -> None:
-        """Zoom, keeping what is under `at` (a viewport point; the middle) where it is."""
-        zoom = min(max(zoom, ZOOM_LEAST), ZOOM_MOST)
-        where = at if at is not None else QPointF(self.viewport().rect().center())
-        end, local = self._anchor(self.mapToScene(where.toPoint()))
-        ratio = zoom / self._zoom
-        self._fitted, self._zoom = False, zoom
-        self.relayout()
-        placed = self.bench_scene.bench.ends.get(end)
-        if placed is not None:
-            x, y = placed.at((local[0] * ratio, local[1] * ratio))
-            self.horizontalScrollBar().setValue(round(x - where.x()))
-            self.verticalScrollBar().setValue(round(y - where.y()))
-        self.zoom_changed.emit(zoom)
-
-    def _anchor(self, at: QPointF) -> tuple[str, tuple[float, float]]:
-        """Return the end whose face is nearest to a point, and the point from its centre."""
-        ends = self.bench_scene.bench.ends
-        name = min(
-            ends,
-            key=lambda end: abs(ends[end].origin[0] - at.x()) + abs(ends[end].origin[1] - at.y()),
-            default="",
-        )
-        if not name:
-            return "", (0.0, 0.0)
-        origin = ends[name].origin
-        return name, (at.x() - origin[0], at.y() - origin[1])
-
-    def set_one_scale(self, one_scale: bool) -> None:  # noqa: FBT001 - a slot for a checked action
-        """Draw all ends at one scale, or each at its own."""
-        if one_scale != self._one_scale:
-            self._one_scale = one_scale
-            self._refit() if self._fitted else self.relayout()
-            self.one_scale_changed.emit(one_scale)
-
-    def set_side(self, side: Literal["solder", "mating"]) -> None:
-        """Look at the solder side, or at the mating side: mirrored, nothing lands there."""
-        if side != self.side:
-            self.cancel()
-            self.side = side
-            self.relayout()
-            self.side_changed.emit(side)
+        workbench.plan_changed.connect(self._on_plan_changed)
+        workbench.hand_changed.connect(self._on_hand_changed)
+        workbench.go_to.connect(self.show_place)
+        self.set_look(look)
 
     # -- places -----------------------------------------------------------------------------
 
@@ -205,19 +70,24 @@ class BenchView(QGraphicsView):
         elif (place.end, place.conductor) in bench.tips:
             centre, radius = bench.tips[place.end, place.conductor], 16.0
         self.ensureVisible(centre[0] - 60, centre[1] - 60, 120, 120, 40, 40)
-        self._overlays.pulse(centre, radius)
+        self.overlays.pulse(centre, radius)
 
     def _contact_of(self, place: Place) -> str:
         landing = self.workbench.plan.landing_at.get((place.end, place.conductor))
         return landing.contact if landing else ""
 
+    @property
+    def focused(self) -> Place:
+        """The contact that the keyboard is at, or an empty place."""
+        return self.overlays.focus
+
     def focus_contact(self, place: Place, *, shown: bool = True) -> None:
         """Put the keyboard at a contact; `shown` draws its frame and scrolls there."""
         if not shown:
-            self._overlays.show_focus(Place())
-            self._overlays.focus = place
+            self.overlays.show_focus(Place())
+            self.overlays.focus = place
             return
-        self._overlays.show_focus(place)
+        self.overlays.show_focus(place)
         x, y = self.bench_scene.bench.contacts[place.end, place.contact]
         self.ensureVisible(x - 40, y - 40, 80, 80, 20, 20)
         said = contact_words(self.workbench.plan, place.end, place.contact)
@@ -231,10 +101,10 @@ class BenchView(QGraphicsView):
 
     def _on_plan_changed(self, changes: object) -> None:
         if self.gesture is not None and not isinstance(self.gesture, Pan):
-            self.cancel()
+            self.call_off()
         kinds = {getattr(change, "what", "") for change in changes}  # type: ignore[attr-defined]  # a tuple of changes
         if self._fitted and not kinds <= {"landings", "caps", "links", "acceptances", "remarks"}:
-            self._refit()
+            self.refit()
         else:
             self.relayout()
 
@@ -242,7 +112,7 @@ class BenchView(QGraphicsView):
         if self.workbench.hand is None:
             self.aim.clear()
 
-    def cancel(self) -> None:
+    def call_off(self) -> None:
         """Call off the gesture under way, if there is one."""
         gesture, self.gesture = self.gesture, None
         if gesture is not None:
@@ -254,7 +124,7 @@ class BenchView(QGraphicsView):
         """Begin a gesture."""
         at = self.mapToScene(event.position().toPoint())
         if event.button() == Qt.MouseButton.LeftButton and self.gesture is None:
-            self._overlays.show_focus(Place())
+            self.overlays.show_focus(Place())
             self.gesture = Press(self, at, event.position())
         elif event.button() == Qt.MouseButton.MiddleButton and self.gesture is None:
             self.gesture = Pan(self, event.position())
@@ -303,7 +173,7 @@ class BenchView(QGraphicsView):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fit again where the lead is fitted, else only lay out."""
         super().resizeEvent(event)
-        self._refit() if self._fitted else self.relayout()
+        self.refit() if self._fitted else self.relayout()
 
     # -- keys -------------------------------------------------------------------------------
 
@@ -344,7 +214,7 @@ class BenchView(QGraphicsView):
     def _escape(self) -> bool:
         """Call off the gesture, else put back what is in hand, else select nothing."""
         if self.gesture is not None:
-            self.cancel()
+            self.call_off()
             return True
         if self.workbench.hand is not None:
             self.workbench.put_back()
@@ -358,13 +228,13 @@ class BenchView(QGraphicsView):
         """Go through the contacts with Tab; leave the canvas beyond the last one."""
         if self._keys.step(forward=forward):
             return True
-        self._overlays.show_focus(Place())
+        self.overlays.show_focus(Place())
         return super().focusNextPrevChild(forward)
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Take the frame away and end a peek when the keyboard goes elsewhere."""
         super().focusOutEvent(event)
-        self._overlays.show_focus(Place())
+        self.overlays.show_focus(Place())
         if self._peeking:
             self._peeking = False
             self.set_side("solder")

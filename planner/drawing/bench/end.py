@@ -3,7 +3,7 @@
 import math
 from dataclasses import replace
 
-from planner.drawing.bench.facts import EndFacts
+from planner.drawing.bench.facts import CoreFact, EndFacts
 from planner.drawing.bench.fan import Fan, approaches, cut_gap, make_fan
 from planner.drawing.bench.head import compact_head, head, scale_bar
 from planner.drawing.bench.labels import Busy, Ring, contact_labels
@@ -13,19 +13,23 @@ from planner.drawing.bench.shapes import Box, box_of, boxes_meet, joined_box, mo
 from planner.drawing.bench.shown_face import ShownFace, draw_face, is_compact
 from planner.drawing.bench.strands import strand_items, strand_of, turn_words
 from planner.drawing.bench.stub import cable_stub
-from planner.drawing.primitives import DrawList, Point
+from planner.drawing.primitives import DrawList, Point, Primitive
 
 
-def build_block(facts: EndFacts, settings: Settings) -> EndBlock:
-    """Draw one end round the centre of its face; `facts.scale` is that of 100 %."""
-    return _Builder(replace(facts, scale=facts.scale * settings.zoom), settings).block()
+def build_block(facts: EndFacts, settings: Settings, before: EndBlock | None = None) -> EndBlock:
+    """Draw one end round the centre of its face; `facts.scale` is that of 100 %.
+
+    `before` is the end's last block with the same settings: what is equal is taken from it.
+    """
+    return _Builder(replace(facts, scale=facts.scale * settings.zoom), settings, before).block()
 
 
 class _Builder:
     """Draw the parts of one end, each from those before it."""
 
-    def __init__(self, facts: EndFacts, settings: Settings) -> None:
-        self._facts, self._settings = facts, settings
+    def __init__(self, facts: EndFacts, settings: Settings, before: EndBlock | None) -> None:
+        self._facts, self._settings, self._before = facts, settings, before
+        self._kept = {group.key: group for group in before.groups} if before else {}
         self._face: ShownFace = draw_face(facts, settings)
         self._compact = is_compact(self._face.radii)
         self._groups: list[Group] = []
@@ -41,12 +45,25 @@ class _Builder:
         return max(self._facts.jacket_mm * self._facts.scale / 2, 8.0)
 
     def _add(self, key: str, layer: Layer, items: DrawList) -> None:
-        self._groups.append(Group(key, layer, items))
+        kept = self._kept.get(key)
+        same = kept is not None and kept.items == items
+        self._groups.append(kept if kept is not None and same else Group(key, layer, items))
+
+    def _add_face(self) -> None:
+        """Add the shell, and each terminal by itself: a landing changes no more than one."""
+        end, shell = self._facts.end, []
+        contacts: dict[str, list[Primitive]] = {}
+        for item in self._face.items:
+            known = item.owner.startswith("contact/")
+            (contacts.setdefault(item.owner, []) if known else shell).append(item)
+        self._add(f"end/{end}/face", Layer.FACE, tuple(shell))
+        for owner, items in contacts.items():
+            self._add(f"end/{end}/{owner}", Layer.CONTACT, tuple(items))
 
     def block(self) -> EndBlock:
         """Return the whole end."""
         facts, settings, end = self._facts, self._settings, self._facts.end
-        self._add(f"end/{end}/face", Layer.FACE, self._face.items)
+        self._add_face()
         ways = approaches(facts, self._face.joints, self._face.radii, self._cut, self._half)
         fan = make_fan(facts, ways, self._cut, self._half, plates=not self._compact)
         if settings.side == "solder":
@@ -70,10 +87,28 @@ class _Builder:
             strand = replace(self._strands[core.conductor], plate=boxes.get(core.conductor))
             self._strands[core.conductor] = strand
             name, look = f"{self._facts.end}/{core.conductor}", self._settings.look
-            items = strand_items(core, strand, self._facts, look)
-            self._add(f"conductor/{name}", Layer.CORE, items)
+            kept = self._kept_core(core, strand)
+            if kept is not None:
+                self._groups.append(kept)
+            else:
+                items = strand_items(core, strand, self._facts, look)
+                self._add(f"conductor/{name}", Layer.CORE, items)
             if strand.plate is not None:
                 self._add(f"plate/{name}", Layer.PLATE, plate_items(strand, strand.plate, look))
+
+    def _kept_core(self, core: CoreFact, strand: Strand) -> Group | None:
+        """Return the drawing of a core that lies as it did."""
+        before = self._before
+        if before is None or before.scale != self._facts.scale:
+            return None
+        same = before.materials.get(core.conductor) == core
+        was = before.strands.get(core.conductor)
+        lies = was is not None and (was.points, was.contact) == (strand.points, strand.contact)
+        return (
+            self._kept.get(f"conductor/{self._facts.end}/{core.conductor}")
+            if same and lies
+            else None
+        )
 
     def _labels(self) -> tuple[DrawList, dict[str, Box]]:
         strands = self._strands.values()
@@ -107,7 +142,12 @@ class _Builder:
         x = tie[0] + 4 if self._facts.facing < 0 else reach[0]
         spot = (x, max(shell.box[3] + 3 - size[3], self._half + 16))
         box = moved_box(size, spot)
-        drawn = [group for group in self._groups if group.layer != Layer.FACE]
+        terminals = {Layer.FACE, Layer.CONTACT}
+        drawn = [
+            group
+            for group in self._groups
+            if group.layer not in terminals and boxes_meet(box, group.box, 4.0)
+        ]
         busy = [box_of((item,)) for group in drawn for item in group.items]
         if _over_ring(box, shell) or any(boxes_meet(box, other, 4.0) for other in busy):
             return (x, reach[3] + 14)

@@ -78,7 +78,8 @@ class BenchLayout:
         kept = self._blocks.get(facts.end)
         if kept is not None and kept[1] == settings and kept[0] == facts:
             return kept[2]
-        block = build_block(facts, settings)
+        before = kept[2] if kept is not None and kept[1] == settings else None
+        block = build_block(facts, settings, before)
         self._blocks[facts.end] = (facts, settings, block)
         return block
 

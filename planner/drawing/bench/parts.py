@@ -24,13 +24,14 @@ class Layer(IntEnum):
     LINK_GLOW = 1
     LINK_CORE = 2
     FACE = 3
-    GLOW = 4
-    CORE = 5
-    JACKET = 6
-    PLATE = 7
-    LABEL = 8
-    MARK = 9
-    GESTURE = 10
+    CONTACT = 4
+    GLOW = 5
+    CORE = 6
+    JACKET = 7
+    PLATE = 8
+    LABEL = 9
+    MARK = 10
+    GESTURE = 11
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +46,7 @@ class Settings:
     height: float = 544.0
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Group:
     """One thing that is drawn, moved and replaced as a whole. `key` names it among all groups."""
 
@@ -53,6 +54,17 @@ class Group:
     layer: Layer
     items: DrawList
     origin: Point = (0.0, 0.0)
+
+    @cached_property
+    def box(self) -> Box:
+        """The box round what it draws, before it is moved to its origin."""
+        return box_of(self.items)
+
+    def moved_to(self, origin: Point) -> "Group":
+        """Return the same group elsewhere; what is drawn, and its box, are shared."""
+        other = Group(self.key, self.layer, self.items, origin)
+        other.__dict__["box"] = self.box
+        return other
 
 
 @dataclass(frozen=True, slots=True)
@@ -240,4 +252,4 @@ def _segment_distance(point: Point, one: Point, two: Point) -> float:
 
 def box_of_groups(groups: tuple[Group, ...]) -> Box:
     """Return the box round what groups draw."""
-    return joined_box([moved_box(box_of(group.items), group.origin) for group in groups])
+    return joined_box([moved_box(group.box, group.origin) for group in groups])

@@ -1,7 +1,7 @@
 """Where the ends go on the bench: two columns, their heads in line, all inside the room."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from planner.drawing.bench.head import HEAD_HEIGHT
 from planner.drawing.bench.links import SPLIT_PX
@@ -110,7 +110,7 @@ def _centred(placed: dict[str, PlacedEnd], settings: Settings) -> tuple[dict[str
     # Left to right: the order in which the keyboard goes through the ends.
     ordered = sorted(placed.items(), key=lambda pair: -pair[1].block.facing)
     moved = {
-        name: PlacedEnd(end.block, (end.origin[0] + dx, end.origin[1] + dy))
+        name: PlacedEnd(end.block, (round(end.origin[0] + dx), round(end.origin[1] + dy)))
         for name, end in ordered
     }
     return moved, moved_box(box, (dx, dy))
@@ -144,7 +144,7 @@ def _heads_left(placed: Mapping[str, PlacedEnd]) -> float:
 
 def placed_groups(end: PlacedEnd, placed: Mapping[str, PlacedEnd]) -> dict[str, Group]:
     """Return an end's groups where they lie on the bench, its head and foot among them."""
-    found = {group.key: replace(group, origin=end.origin) for group in end.block.groups}
+    found = {group.key: group.moved_to(end.origin) for group in end.block.groups}
     for kind, items, at in _furniture(end, placed):
         key = f"{kind}/{end.block.end}"
         found[key] = Group(key, Layer.LABEL, items, (round(at[0]), round(at[1])))

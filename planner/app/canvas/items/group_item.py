@@ -9,6 +9,7 @@ from planner.drawing.bench.shapes import box_of
 from planner.drawing.primitives import DrawList, Point
 
 _MARGIN = 2.0
+_CACHED_PX2 = 400_000.0
 
 
 class GroupItem(QGraphicsItem):
@@ -30,9 +31,16 @@ class GroupItem(QGraphicsItem):
             left, top, right, bottom = box_of(items)
             box = QRectF(left, top, right - left, bottom - top)
             self._box = box.adjusted(-_MARGIN, -_MARGIN, _MARGIN, _MARGIN) if items else QRectF()
+            self._choose_cache()
             self.update()
         if (self.x(), self.y()) != origin:
             self.setPos(*origin)
+
+    def _choose_cache(self) -> None:
+        """Keep a picture of what is small enough: the canvas never scales, so it stays sharp."""
+        small = self._box.width() * self._box.height() < _CACHED_PX2
+        mode = QGraphicsItem.CacheMode
+        self.setCacheMode(mode.DeviceCoordinateCache if small else mode.NoCache)
 
     def boundingRect(self) -> QRectF:
         """Return the box round all that is drawn."""

@@ -18,7 +18,7 @@ HOME_MS = 160
 def animated() -> bool:
     """Tell whether the desktop wants things to move."""
     style = QApplication.style()
-    return bool(style and style.styleHint(QStyle.StyleHint.SH_Widget_Animation_Duration) > 0)
+    return style.styleHint(QStyle.StyleHint.SH_Widget_Animation_Duration) > 0
 
 
 class DragCore:
