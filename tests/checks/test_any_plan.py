@@ -3,7 +3,7 @@
 from dataclasses import replace
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from planner.model.plan import Acceptance, Landing
@@ -15,6 +15,7 @@ CUPS = {"A": BALANCED, "L": (CUP, "L"), "R": (CUP, "R")}
 WIRES = ("RD A.T L.T", "GN A.R1 L.S", "BU A.R2 R.T", "WH A.R3 R.S")
 
 
+@settings(deadline=None)
 @given(plans())
 def test_any_plan_is_checked_without_a_crash(plan):
     findings = check_plan(plan, DEFINITIONS.pinouts)
@@ -22,6 +23,7 @@ def test_any_plan_is_checked_without_a_crash(plan):
     assert list(findings) == sorted(findings, key=lambda each: each.sort_key)
 
 
+@settings(deadline=None)
 @given(plans())
 def test_what_is_not_chosen_is_never_clear(plan):
     chosen = len(plan.ends) > 1 and all(
@@ -32,12 +34,14 @@ def test_what_is_not_chosen_is_never_clear(plan):
         assert verdict(check_plan(plan)) == "stop"
 
 
+@settings(deadline=None)
 @given(plans(), st.data())
 def test_order_of_landings_is_no_matter(plan, data):
     shuffled = tuple(data.draw(st.permutations(plan.landings)))
     assert _gist(check_plan(plan.evolve(landings=shuffled))) == _gist(check_plan(plan))
 
 
+@settings(deadline=None)
 @given(plans())
 def test_relabelled_contacts_relabel_the_findings(plan):
     after = check_plan(_relabelled(plan))

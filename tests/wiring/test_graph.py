@@ -5,7 +5,7 @@ import sys
 from itertools import pairwise
 
 import networkx as nx
-from hypothesis import given
+from hypothesis import given, settings
 
 from planner.model.place import Place
 from planner.model.plan import End, Landing, Plan
@@ -17,6 +17,7 @@ CUPS = {"A": BALANCED, "L": (CUP, "L"), "R": (CUP, "R")}
 WIRES = ("RD A.T L.T", "GN A.R1 L.S", "BU A.R2 R.T", "WH A.R3 R.S")
 
 
+@settings(deadline=None)
 @given(plans())
 def test_nets_are_the_connected_components(plan):
     wiring = Wiring(plan)
@@ -24,6 +25,7 @@ def test_nets_are_the_connected_components(plan):
     assert set(wiring.nets) == expected
 
 
+@settings(deadline=None)
 @given(plans())
 def test_graph_holds_every_landing_and_link(plan):
     graph = Wiring(plan).graph
@@ -35,6 +37,7 @@ def test_graph_holds_every_landing_and_link(plan):
         assert graph.has_edge(first, other)
 
 
+@settings(deadline=None)
 @given(plans())
 def test_a_path_is_as_short_as_breadth_first_search_finds(plan):
     wiring = Wiring(plan)
