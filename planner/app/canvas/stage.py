@@ -1,7 +1,7 @@
 """The stage of the canvas: the bench laid out at a zoom and a side, in the room there is."""
 
 from dataclasses import replace
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from PySide6.QtCore import QPointF, Qt, Signal
 from PySide6.QtGui import QColor, QPixmapCache
@@ -16,7 +16,9 @@ from planner.drawing.bench.layout import ZOOM_LEAST, ZOOM_MOST
 from planner.drawing.bench.placing import MARGIN
 from planner.drawing.bench.shapes import Box
 from planner.drawing.looks import Look
-from planner.model.plan import Plan
+
+if TYPE_CHECKING:
+    from planner.model.plan import Plan
 
 STEP = 1.25
 _SLACK_PX = 8

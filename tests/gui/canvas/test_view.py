@@ -133,7 +133,8 @@ def test_an_edit_keeps_the_items_that_did_not_change(cue):
     same = {key for key, items in before.items() if scene.item_of(key).items is items}
     assert "end/R/face" in same
     assert "conductor/A/WH" in same
-    assert "end/L/face" not in same
+    assert "end/L/contact/S" in same
+    assert "end/L/contact/T" not in same
 
 
 def test_one_scale_draws_every_end_at_the_same(cue):
