@@ -85,6 +85,7 @@ def _svg(page: Page, title: str) -> bytes:
         height=round(page.height),
         unit_mm=UNIT_MM,
         title=title,
+        desc="Every face is seen from the solder side. Print at 100 %, do not fit to the page.",
         paper=_GROUND,
     )
     return text.encode("utf-8")

@@ -8,6 +8,8 @@ from planner.drawing.face import contact_point, contact_radius_mm
 from planner.drawing.primitives import Point
 from planner.model.connector import Connector
 
+_CLEARER = 1.05  # how many times nearer a name stands to its own contact than to any other
+
 
 @dataclass(frozen=True, slots=True)
 class Box:
@@ -73,13 +75,17 @@ class Box:
 
 
 def contact_boxes(connector: Connector, centre: Point, scale: float, turn_deg: float) -> list[Box]:
-    """Return a box round each contact as it is drawn."""
+    """Return the round space that each contact takes as it is drawn."""
     found = []
     for contact in connector.contacts:
         at = contact_point(connector, contact.id, centre=centre, scale=scale, turn_deg=turn_deg)
-        reach = contact_radius_mm(contact) * scale + 30
-        found.append(Box.round_point(at, reach, reach))
+        found.append(Box.round_line(at, at, contact_radius_mm(contact) * scale + 30))
     return found
+
+
+def _gap(other: Box) -> float:
+    """Return how far a name keeps off: more from names, whose tails hang below their box."""
+    return 80.0 if other.line is None else 10.0
 
 
 def free_spot(
@@ -104,9 +110,10 @@ def free_spot(
             reach_x, reach_y = start + width / 2 + extra, start + height / 2 + extra
             middle = (at[0] + math.cos(angle) * reach_x, at[1] + math.sin(angle) * reach_y)
             box = Box.round_point(middle, width / 2, height / 2)
-            if fits(box) and not any(box.meets(other, 80.0) for other in taken):
-                others = (math.dist(middle, spot) for spot in rivals if spot != at)
-                lead = min(others, default=0.0) - 1.5 * math.dist(middle, at)
-                found.append((lead - abs((turn + 180) % 360 - 180), box))
+            own = math.dist(middle, at)
+            others = min((math.dist(middle, spot) for spot in rivals if spot != at), default=1e9)
+            free = own * _CLEARER < others and fits(box)
+            if free and not any(box.meets(other, _gap(other)) for other in taken):
+                found.append((others - 1.5 * own - abs((turn + 180) % 360 - 180), box))
     best = max(found, key=lambda pair: pair[0], default=None)
     return best[1] if best else None

@@ -26,6 +26,7 @@ _PATCH = 420.0
 _LINE = 400.0
 _STEM = 450.0
 _FACE_HEIGHT = 3900.0
+_SHORT = {"shield": "SH", "chassis": "CH"}  # where a column is too narrow for the word
 _FLAGS = 2  # flags that a column shows; the table has them all
 
 
@@ -86,7 +87,9 @@ def _pieces(text: str, width: float, *, bold: bool) -> list[str]:
         if text_width(word, BODY, bold) <= width:
             pieces.append(word)
             continue
-        pieces += [word[place : place + 2] for place in range(0, len(word), 2)]
+        short = _SHORT.get(word)
+        halves = [word[place : place + 2] for place in range(0, len(word), 2)]
+        pieces += [short] if short else halves
     return pieces
 
 
