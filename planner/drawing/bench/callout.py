@@ -94,6 +94,8 @@ def _card_corners(target: Point, reach: float, width: float, height: float) -> l
     x, y = target
     return [
         (x + reach * 0.6, y - reach - height),
+        (x + reach * 1.4, y - reach * 0.7 - height),
+        (x - width - reach * 1.4, y - reach * 0.7 - height),
         (x - width - reach * 0.6, y - reach - height),
         (x - width / 2, y - reach - height),
         (x + reach * 0.6, y + reach),

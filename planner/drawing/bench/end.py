@@ -54,7 +54,8 @@ class _Builder:
         end, shell = self._facts.end, []
         contacts: dict[str, list[Primitive]] = {}
         for item in self._face.items:
-            known = item.owner.startswith("contact/")
+            # On the mating side rings lie over one another: there the order must stay.
+            known = item.owner.startswith("contact/") and self._settings.side == "solder"
             (contacts.setdefault(item.owner, []) if known else shell).append(item)
         self._add(f"end/{end}/face", Layer.FACE, tuple(shell))
         for owner, items in contacts.items():
@@ -124,7 +125,7 @@ class _Builder:
     def _head(self, reach: Box) -> tuple[DrawList, float]:
         if self._compact:
             return compact_head(self._facts, self._settings.look, 150.0)
-        room = max(reach[2] - reach[0] + 40.0, 320.0)
+        room = max(reach[2] - reach[0] + 40.0, 340.0)
         return head(self._facts, self._settings.look, self._settings.side, room)
 
     def _foot(self) -> DrawList:
