@@ -27,7 +27,7 @@ from planner.units import number
 
 STRIP = 1620.0
 _LINE = 460.0
-_KEY = 720.0  # radius of the mating key
+_KEY = 780.0  # radius of the mating key
 _KEY_NAMES = 9  # contacts that still have a name in the key
 
 
@@ -188,7 +188,7 @@ def _key(facts: EndFacts, connector: Connector, centre: Point) -> DrawList:
         x, y = turned_point(contact.terminal.x_mm, contact.terminal.y_mm, facts.turn_deg)
         x, y = mirrored_point(x, y)
         size = math.hypot(x, y)
-        reach = _KEY - 290 if size > 0.2 else 0.0
+        reach = _KEY - 280 if size > 0.2 else 0.0
         at = (centre[0] + x / max(size, 1e-9) * reach, centre[1] - y / max(size, 1e-9) * reach)
         items.append(say((at[0], at[1] + cap(BODY) / 2), contact.id, anchor="middle"))
     return _uncrowded(items)
