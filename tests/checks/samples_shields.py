@@ -62,6 +62,12 @@ def shield_at_both_against_policy():
     return lead(LINE, (*PAIR, "SH A.1 B.1"), policy="source-end")
 
 
+@bad("shield-both-ends")
+def isolated_shield_landed():
+    """The policy says that the shield is isolated, and it lands at both ends."""
+    return lead(LINE, (*PAIR, "SH A.1 B.1"), policy="isolated")
+
+
 @bad("shield-one-end")
 def shield_at_one_against_policy():
     """The policy says both ends, and the shield lands at the source only."""

@@ -142,6 +142,16 @@ def driven_minus_grounded():
     )
 
 
+@bad("joined-driven-returns")
+def driven_minus_on_a_common_ground():
+    """A driven-balanced source feeds two single-ended inputs, whose shells are ground."""
+    single = fitting(PHONO_OUT.connector, "unit-input", "P +, S -", drive="single-ended")
+    ends = {"A": BALANCED, "L": (single, "L"), "R": (single, "R")}
+    plan = lead(ends, ("RD A.T L.P", "GN A.R1 L.S", "BU A.R2 R.P", "WH A.R3 R.S"))
+    loads = tuple(end.evolve(role="load") for end in plan.ends[1:])
+    return plan.evolve(ends=(plan.ends[0], *loads))
+
+
 @good("joined-driven-returns")
 def passive_side_join():
     """The harmless direction: a four-wire headphone socket to a three-pole single-ended plug."""

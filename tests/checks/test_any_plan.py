@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from planner.model.plan import Acceptance, Landing
 from planner.services.checking import check_plan, is_accepted, verdict
-from tests.building import BALANCED, CUP, LINE_IN, PHONES, PHONO_OUT, lead
+from tests.building import BALANCED, BALANCED_IN, CUP, LINE_IN, PHONES, PHONO_OUT, lead
 from tests.strategies import DEFINITIONS, plans
 
 CUPS = {"A": BALANCED, "L": (CUP, "L"), "R": (CUP, "R")}
@@ -132,6 +132,30 @@ def test_an_open_that_one_loose_core_mends_offers_to_land_it():
     remedy = next(each.remedy for each in check_plan(plan) if each.code == "open")
     assert remedy.label == "Land WH on sleeve"
     assert codes(remedy.edit(plan)) == []
+
+
+def titles(plan):
+    return [each.title for each in check_plan(plan) if each.weight == "stop"]
+
+
+def test_a_reversal_at_one_end_does_not_hide_what_another_lacks():
+    ends = {"A": BALANCED, "B": BALANCED_IN, "C": BALANCED_IN}
+    wires = ("RD A.T B.R1", "GN A.R1 B.T", "BU A.R2 B.R2 C.R2", "WH A.R3 B.R3 C.R3")
+    assert titles(lead(ends, wires)) == [
+        "Left channel reversed",
+        "L+ does not reach C",
+        "L− does not reach C",
+    ]
+
+
+def test_a_bridge_elsewhere_does_not_hide_what_an_end_lacks():
+    ends = {"A": BALANCED, "B": BALANCED_IN, "C": (CUP, "L"), "D": (CUP, "R")}
+    wires = ("RD A.T B.T", "GN A.R1 B.R1 C.S", "BU A.R2 B.R2", "WH A.R3 B.R3 D.S", "BK C.T D.T")
+    assert titles(lead(ends, wires)) == [
+        "L+ and R+ joined",
+        "L+ does not reach C",
+        "R+ does not reach D",
+    ]
 
 
 def test_verdict():

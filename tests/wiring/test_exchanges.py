@@ -81,6 +81,11 @@ def test_all_channels_reversed():
     assert found(TWO, *wires) == ([], ["B L", "B R"], True, 0)
 
 
+def test_all_reversed_but_one_leg_still_open():
+    wires = ("RD A.T B.R1", "GN A.R1 B.T", "BU A.R2 B.R3", "WH")
+    assert found(TWO, *wires) == ([], ["B L", "B R"], False, 0)
+
+
 def test_all_reversed_at_one_of_two_far_ends():
     wires = (
         "RD A.T B.R1 C.T",

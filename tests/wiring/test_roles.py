@@ -51,6 +51,11 @@ def test_what_the_end_says_comes_first():
     assert role_of(told, "A") == "source"
 
 
+def test_no_return_where_one_of_two_sources_is_driven_balanced():
+    plan = lead({"A": PHONES, "B": BALANCED, "C": (CUP, "L")}, ())
+    assert not is_return(plan, "C", "S")
+
+
 def test_no_role_without_hardware():
     plan = lead({"A": LINE_IN, "B": LINE_OUT}, ())
     bare = plan.evolve(ends=tuple(end.evolve(connector="") for end in plan.ends))
