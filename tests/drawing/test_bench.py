@@ -145,10 +145,6 @@ def test_a_plan_without_connectors_says_what_to_choose():
     said = [text for text, _ in texts(bench, Layer.FACE)]
     asked = [text for text in said if text.startswith("Choose")]
     assert asked == ["Choose A", "Choose L", "Choose R"]
-        "Choose A",
-        "Choose L",
-        "Choose R",
-    ]
 
 
 def test_lengths_and_the_shield_that_ends_are_written(cue):
