@@ -135,7 +135,7 @@ def test_an_open_that_one_loose_core_mends_offers_to_land_it():
 
 
 def titles(plan):
-    return [each.title for each in check_plan(plan) if each.weight == "stop"]
+    return sorted(each.title for each in check_plan(plan) if each.weight == "stop")
 
 
 def test_a_reversal_at_one_end_does_not_hide_what_another_lacks():
