@@ -142,8 +142,8 @@ def test_a_reversal_at_one_end_does_not_hide_what_another_lacks():
     ends = {"A": BALANCED, "B": BALANCED_IN, "C": BALANCED_IN}
     wires = ("RD A.T B.R1", "GN A.R1 B.T", "BU A.R2 B.R2 C.R2", "WH A.R3 B.R3 C.R3")
     assert titles(lead(ends, wires)) == [
-        "Left channel reversed",
         "L+ does not reach C",
+        "Left channel reversed",
         "L− does not reach C",
     ]
 
