@@ -153,6 +153,8 @@ class AnswerBand(QWidget):
         self.mark.show_mark(answer.kind, _MARK_RADIUS[self._form], self._look)
         self.title.setText(answer.title)
         set_tone(self.title, answer.tone)
+        # A change of tone polishes anew, which brings back the font of the first polish.
+        self.title.setFont(font(_TITLE_SIZE[self._form], bold=True))
         self.sentence.setText(answer.sentence)
         told = answer.kind != "caution" and answer.cautions > 0
         self.cautions_mark.setVisible(told)
@@ -181,22 +183,19 @@ class AnswerBand(QWidget):
         told = f"Order {order}, revision {revision}" if order else f"Revision {revision}"
         self.plan_order.setText(told)
         self._titled = bool(title or order)
-        self._plan.setVisible(self._titled and self._form is not Form.COLUMN)
+        self._plan.setVisible(self._titled and self._form is Form.WIDE)
 
     _titled = False
 
     def set_form(self, form: Form) -> None:
         """Fit the band's height: one line of counts, and icons only, where there is little room."""
         self._form = form
-        self.title.setFont(font(_TITLE_SIZE[form], bold=True))
         self.sentence.setFont(font(SMALL if form is Form.COLUMN else BODY))
         self._column.setMinimumWidth(335 if form is Form.WIDE else 0)
         wide = form is not Form.COLUMN
         self.land.setVisible(wide)
         self.sheet.show_words("Bench sheet" if wide else "")
-        self.plan_title.setFont(font(HEAD if form is Form.WIDE else BODY, bold=True))
-        self.plan_order.setFont(font(BODY if form is Form.WIDE else SMALL))
-        self._plan.setVisible(self._titled and wide)
+        self._plan.setVisible(self._titled and form is Form.WIDE)
         self.show_answer(self._answer, in_hand=bool(self._hand))
 
     def set_look(self, look: Look) -> None:

@@ -1,12 +1,11 @@
 """Furnish the shown window: library, workbench, panels and canvas. The heavy imports are here."""
 
-import importlib
 from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Signal
-from PySide6.QtWidgets import QStackedWidget, QWidget
+from PySide6.QtCore import QObject
+from PySide6.QtWidgets import QStackedWidget
 
 from planner.app.autosave import Autosave
 from planner.app.buttons import fold_button
@@ -15,12 +14,13 @@ from planner.app.dialogs.ask import Ask
 from planner.app.lead_acts import LeadActs
 from planner.app.mishap import MishapHook
 from planner.app.panels.findings import FindingsPanel
+from planner.app.panels.guide import GuidePanel
 from planner.app.panels.in_hand import InHandPanel
 from planner.app.panels.landings import LandingsPanel
 from planner.app.panels.shelf import ShelfPanel
 from planner.app.plan_acts import PlanActs
 from planner.app.session import Session
-from planner.app.standing import is_new, standing
+from planner.app.standing import standing
 from planner.app.view_acts import ViewActs
 from planner.app.workbench import Workbench
 from planner.drawing.looks import Look
@@ -28,26 +28,6 @@ from planner.library.loading import load_library
 
 if TYPE_CHECKING:
     from planner.app.shell import Shell
-
-
-def _panel(module: str, name: str) -> Any:  # TEMPORARY
-    try:
-        return getattr(importlib.import_module(f"planner.app.{module}"), name)
-    except ImportError:
-
-        class Blank(QWidget):
-            zoom_changed = Signal(float)
-
-            def __init__(self, *_args: object) -> None:
-                super().__init__()
-                self.search = QWidget(self)
-
-            def __getattr__(self, name: str) -> Any:
-                if name.startswith("_"):
-                    raise AttributeError(name)
-                return lambda *_args: None
-
-        return Blank
 
 
 class Bench(QObject):
@@ -74,7 +54,7 @@ class Bench(QObject):
         self.findings = FindingsPanel(bench, look)
         self.in_hand = InHandPanel(bench, look)
         self.landings = LandingsPanel(bench, look)
-        self.guide = _panel("panels.guide", "GuidePanel")(bench, look)
+        self.guide = GuidePanel(bench, look)
         self.canvas = BenchView(bench, look)
         self.stack = QStackedWidget()
         for page in (self.canvas, self.guide):
@@ -131,8 +111,10 @@ class Bench(QObject):
         self.theme.changed.connect(self._on_look_changed)
         self.settings.changed.connect(self._on_settings_changed)
         window.may_close = self.session.may_leave
-        window.closing.connect(self._on_closing)
+        window.closing.connect(self.let_go)
         window.dropped.connect(self.session.open)
+        self.shelf.offered.connect(self.guide.offer)
+        self.guide.started.connect(self._on_started)
         self.canvas.file_dropped.connect(lambda name: self.session.open(Path(name)))
         window.lately.chosen.connect(self.session.open)
 
@@ -148,18 +130,21 @@ class Bench(QObject):
             self.session.open(plan)
         elif demo:
             self.session.open_demo()
-        elif not self.autosave.offer_recovery(self.ask):
-            self.window.regions.enter("canvas")
+        else:
+            self.autosave.offer_recovery(self.ask)
+        self.window.regions.enter("canvas")
 
     # -- heard ------------------------------------------------------------------------------
 
     def _on_plan_changed(self, *_what: object) -> None:
         answer, plan = standing(self.workbench), self.workbench.plan
         self.window.band.show_answer(answer, in_hand=self.workbench.hand is not None)
-        self.window.band.show_plan(plan.title, plan.order, plan.revision)
+        self.window.show_plan(plan.title, plan.order, plan.revision)
         total = answer.landed + answer.to_land
         self.window.landings_head.count.setText(answer.landed_words if total else "")
         self.window.bar.show_findings(len(self.workbench.findings))
+        if (self.stack.currentWidget() is self.guide) is bool(plan.ends):
+            self._show_guide()
         self._show_hints()
 
     def _on_panel_entered(self, _name: str) -> None:
@@ -174,12 +159,18 @@ class Bench(QObject):
         self.window.hints.show_hints(panel)
 
     def _on_opened(self) -> None:
-        new = is_new(self.workbench.plan)
-        self._show_guide(new=new)
-        if not new:
+        self._show_guide()
+        if self.workbench.plan.ends:
             self.canvas.fit()
 
-    def _show_guide(self, *, new: bool) -> None:
+    def _on_started(self) -> None:
+        self._show_guide()
+        self.canvas.fit()
+        self.window.regions.enter("canvas")
+
+    def _show_guide(self) -> None:
+        """Show the guide for as long as the plan has no ends, and what lay on the bench lately."""
+        new = not self.workbench.plan.ends
         self.stack.setCurrentWidget(self.guide if new else self.canvas)
         self.window.lately.show_plans(self.settings.recent, datetime.now().astimezone())
         self.window.regions.show_lately(shown=new)
@@ -218,13 +209,10 @@ class Bench(QObject):
         if self.ask.mishap(sentence):
             self.session.save_copy()
 
-    def _on_closing(self) -> None:
-        self.autosave.drop()
-        self.mishaps.remove()
-
     def let_go(self) -> None:
         """Stop listening to what outlives the window."""
         self.autosave.drop()
         self.mishaps.remove()
+        self.workbench.undo_stack.blockSignals(True)  # it signals once more while it is destroyed
         for part in (self.shelf, self.findings, self.in_hand, self.landings, self.guide):
             part.detach()

@@ -84,6 +84,7 @@ class Holder(QFrame):
                 old.deleteLater()
         self._first, self.content = None, widget
         self._column.addWidget(widget)
+        widget.show()  # at once: a layout would show it only with the next event
         self._move_corner()
 
 

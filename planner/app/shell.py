@@ -31,7 +31,7 @@ class Shell(QObject):
         self.theme.dress()
         self.focus = FocusKeeper(app, self.theme.look)
         self.window = Window(self.theme.look)
-        self.window.bench_name.setText(settings.bench_name)
+        self.window.show_bench_name(settings.bench_name)
         self.bench: Bench | None = None
         self.theme.changed.connect(self._on_look_changed)
         settings.changed.connect(self._on_settings_changed)
@@ -94,7 +94,7 @@ class Shell(QObject):
 
     def _on_settings_changed(self, key: str) -> None:
         if key == "bench_name":
-            self.window.bench_name.setText(self.settings.bench_name)
+            self.window.show_bench_name(self.settings.bench_name)
 
     def _on_closing(self) -> None:
         size = self.window.size()

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QMimeData, Qt, Signal
-from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent
+from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QFontMetrics
 from PySide6.QtWidgets import QMainWindow, QMenu, QWidget
 
 from planner.app.actions import MENUS, Actions
@@ -51,7 +51,8 @@ class Window(QMainWindow):
         self.landings_head = LandingsHead(self.acts, look)
         self.bar = BottomBar(look)
         self.lately = Lately(self.acts, look)
-        self.bench_name = label("", BODY, role="second")
+        self.corner = label("", BODY, role="second")
+        self._bench_name = self._plan_line = ""
         self.menus: dict[str, QMenu] = {}
         self._build()
         self.notice = Notice(self.regions.holders["canvas"], look)
@@ -101,8 +102,8 @@ class Window(QMainWindow):
         plan.insertMenu(after_demo, self.menus["Demos"])
         self.menus["View"].addSeparator()
         self.menus["View"].addMenu(self.menus["Look"])
-        self.bench_name.setContentsMargins(0, 0, 16, 0)
-        bar.setCornerWidget(self.bench_name, Qt.Corner.TopRightCorner)
+        self.corner.setContentsMargins(0, 0, 16, 0)
+        bar.setCornerWidget(self.corner, Qt.Corner.TopRightCorner)
 
     def _fit_menu(self, form: Form) -> None:
         bar = self.menuBar()
@@ -123,6 +124,34 @@ class Window(QMainWindow):
         self.acts["shelf"].setChecked("shelf" in made.boxes)
         self.acts["landings"].setChecked("landings" in made.boxes)
         self.notice.place()
+        self._show_corner()
+
+    # -- what is told -----------------------------------------------------------------------
+
+    def show_bench_name(self, name: str) -> None:
+        """Show the name of the bench at the top right."""
+        self._bench_name = name
+        self._show_corner()
+
+    def show_plan(self, title: str, order: str, revision: int) -> None:
+        """Show which plan this is: in the band, or in the corner where the band is small."""
+        self.band.show_plan(title, order, revision)
+        told = f"{order}, revision {revision}" if order else ""
+        self._plan_line = ", ".join(part for part in (title, told) if part)
+        self._show_corner()
+
+    def _show_corner(self) -> None:
+        wide = self.regions.form is Form.WIDE
+        parts = (self._bench_name,) if wide else (self._plan_line, self._bench_name)
+        words = " \u2013 ".join(part for part in parts if part)
+        room = self.width() - self.menuBar().sizeHint().width() - 32
+        shown = QFontMetrics(self.corner.font()).elidedText(
+            words, Qt.TextElideMode.ElideRight, max(room, 0)
+        )
+        self.corner.setText(shown)
+        self.corner.setToolTip(words if shown != words else "")
+        self.corner.adjustSize()
+        self.menuBar().setCornerWidget(self.corner, Qt.Corner.TopRightCorner)
 
     def set_look(self, look: Look) -> None:
         """Draw the shell in another look."""

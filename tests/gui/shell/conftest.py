@@ -2,6 +2,7 @@
 
 import pytest
 
+from planner.app import furnish
 from planner.app.settings import Settings
 from planner.app.shell import Shell
 from planner.edits.by_signal import land_by_signal
@@ -73,16 +74,23 @@ def answers():
     return Answers()
 
 
+@pytest.fixture(scope="session")
+def library():
+    return load_library()
+
+
 @pytest.fixture
-def make_shell(qapp, qtbot, answers, tmp_path):
+def make_shell(qapp, qtbot, answers, tmp_path, library, monkeypatch):
     """Return what makes a shown and furnished shell; each is taken down after the test."""
     made = []
+    monkeypatch.setattr(furnish, "load_library", lambda _folders: library)
 
     def make(plan=None, *, demo=False, size=(1440, 900)):
         shell = Shell(qapp, Settings(tmp_path / "settings.ini"), ask=answers)
         shell.window.resize(*size)
         shell.window.show()
-        qtbot.waitExposed(shell.window)
+        shell.window.activateWindow()
+        qtbot.waitUntil(shell.window.isActiveWindow)
         shell.furnish(plan, demo=demo)
         made.append(shell)
         return shell
@@ -99,9 +107,8 @@ def shell(make_shell):
 
 
 @pytest.fixture(scope="session")
-def cue_plan():
+def cue_plan(library):
     """An invented cue-desk headphone lead: 4.4 five-pole to two slim 3.5 cups, all landed."""
-    library = load_library()
     plan = one_to_two(title="Cue desk headphone lead", order="SP-0417")
     for end, plug, pinout in (
         ("A", "jack-4.4-five-pole", "jack-4.4-balanced-headphone"),

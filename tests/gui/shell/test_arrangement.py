@@ -4,8 +4,10 @@ import pytest
 
 from planner.app.arrangement import PANELS, SIZES, Folds, Form, arrange, form_of
 
+OPEN = Folds()
 
-def boxes(width, height, folds=Folds()):
+
+def boxes(width, height, folds=OPEN):
     form = form_of(width, height)
     made = arrange(width, height - SIZES[form].menu, folds, form)
     return {name: (x, y + SIZES[form].menu, w, h) for name, (x, y, w, h) in made.boxes.items()}

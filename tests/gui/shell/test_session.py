@@ -62,14 +62,16 @@ def test_save_as_goes_on_in_the_new_file(make_shell, answers, plan_file, tmp_pat
 
 
 @pytest.mark.parametrize(
-    ("answer", "stays", "title"),
+    ("answer", "stays", "title"),  # what is answered, is the plan kept, what the file says then
     [
         ("cancel", True, "Cue desk headphone lead"),
         ("discard", False, "Cue desk headphone lead"),
         ("save", False, "Another lead"),
     ],
 )
-def test_what_is_not_saved_is_asked_about(make_shell, answers, plan_file, answer, stays, title):
+def test_what_is_not_saved_is_asked_about(  # noqa: PLR0917 - a table of three columns
+    make_shell, answers, plan_file, answer, stays, title
+):
     shell = make_shell(plan_file)
     rename(shell)
     answers.about_unsaved = answer

@@ -75,4 +75,4 @@ def test_recent_plans_are_latest_first_once_each_and_few(qapp, path):
     ],
 )
 def test_when_is_said_as_people_say_it(at, said):
-    assert when_text(at, datetime(2026, 11, 24, 18, 0)) == said
+    assert when_text(at, datetime.fromisoformat("2026-11-24T18:00:00")) == said
