@@ -35,10 +35,8 @@ def target_now(workbench: Workbench, record: Definition) -> Target | None:
     """Return where Enter would put a definition: what is selected, else the only place."""
     plan = workbench.plan
     open_to = {target.key: target for target in targets(plan, record)}
-    if isinstance(record, Cable):
-        key = _section_now(workbench)
-    else:
-        key = workbench.selection.end
+    for_cable = isinstance(record, Cable)
+    key = _section_now(workbench) if for_cable else workbench.selection.end
     if key in open_to:
         return open_to[key]
     return next(iter(open_to.values())) if len(open_to) == 1 else None

@@ -12,6 +12,7 @@ from planner.app.panels.still_to_land import StillToLand
 from planner.app.panels.verdict_states import ClearState, EmptyState
 from planner.app.panels.widgets.labels import Head
 from planner.app.panels.widgets.panel import Panel
+from planner.app.standing import is_new
 from planner.app.workbench import Workbench
 from planner.checks.finding import Finding
 from planner.drawing.looks import Look
@@ -123,7 +124,9 @@ class FindingsPanel(Panel):
         """Read the findings again; cards are kept and given what they show now."""
         plan = self.workbench.plan
         left = left_to_land(plan, self.workbench.wiring)
-        told = [it for it in self.workbench.findings if not (it.unfinished and left)]
+        # Before there is a lead, that it is not there yet is no finding worth a card.
+        known = () if is_new(plan) else self.workbench.findings
+        told = [it for it in known if not (it.unfinished and left)]
         accepted = [it for it in told if is_accepted(plan, it)]
         still = [it for it in told if it not in accepted]
         self._fill(self._open, self._cards, still)
@@ -136,8 +139,8 @@ class FindingsPanel(Panel):
         self._mark_current()
 
     def _show_state(self, still: Sequence[Finding], left: Sequence[object]) -> None:
-        begun = bool(self.workbench.plan.conductors)
-        self.empty.setVisible(not begun and not still)
+        begun = not is_new(self.workbench.plan)
+        self.empty.setVisible(not begun)
         heavy = any(found.weight in {"stop", "caution"} for found in still)
         self.clear.setVisible(begun and not heavy)
         self.clear.show_state(done=not left, notes=len(still))

@@ -66,9 +66,10 @@ class GuidePanel(Panel):
     def set_look(self, look: Look) -> None:
         """Take on a look."""
         super().set_look(look)
-        for drawn in (self.sketch, *self.shapes.values()):
-            drawn.look = look
-            drawn.update()
+        for choice in self.shapes.values():
+            choice.look = look
+            choice.update()
+        self.sketch.look = look
         self.sketch.rebuild()
 
     # -- made -------------------------------------------------------------------------------
@@ -79,6 +80,7 @@ class GuidePanel(Panel):
         self.policy.setCurrentIndex(self.policy.findData(self.draft.policy))
         self.legs.setRange(2, MOST_LEGS)
         self.legs.setValue(self.draft.legs)
+        self.legs.setButtonSymbols(QSpinBox.ButtonSymbols.NoButtons)
         self.order.setPlaceholderText("such as SP-0417")
         self.order.setMaxLength(200)
         for field, name, tip in (
@@ -190,10 +192,10 @@ class GuidePanel(Panel):
         self.sketch.rebuild()
         self._length_name.setText("Length to split" if split else "Length")
         self._leg_name.setText("Split to cups" if draft.shape == "two" else "Each leg")
-        for part in (self._leg_name, self.leg_length):
-            part.setVisible(split)
-        for part in (self._legs_name, self.legs):
-            part.setVisible(draft.shape == "many")
+        self._leg_name.setVisible(split)
+        self.leg_length.setVisible(split)
+        self._legs_name.setVisible(draft.shape == "many")
+        self.legs.setVisible(draft.shape == "many")
         for field in (self.length, self.leg_length):
             restyle(field, "wrong", "true" if draft.length_error(field.text()) else "")
         missing = draft.missing()
@@ -210,7 +212,10 @@ class GuidePanel(Panel):
             self._ask("Which cable?", "cable", library.cables(), self._take_cable)
             return
         title = f"What is at {self.draft.named(name)}?"
-        self._ask(title, "connector", library.connectors(), partial(self._take_connector, name))
+        used = {chosen.connector.id for end, chosen in self.draft.chosen.items() if end != "A"}
+        # A second cup is mostly like the first: what is chosen already stands first.
+        among = sorted(library.connectors(), key=lambda record: record.id not in used)
+        self._ask(title, "connector", among, partial(self._take_connector, name))
 
     def _ask(self, title: str, kind: str, among: object, picked: object) -> None:
         if self.pick is not None:

@@ -1,6 +1,7 @@
 """The lead that is not drawn yet: dashed where something is to be chosen, true where it is."""
 
 from dataclasses import dataclass
+from itertools import pairwise
 
 from PySide6.QtCore import QPoint, QSize, Qt, Signal
 from PySide6.QtGui import (
@@ -39,8 +40,8 @@ class Layout:
 
 def layout_of(draft: Draft, width: float, height: float) -> Layout:
     """Lay the sketch out: A left, the far ends one below the other right, the split between."""
-    low = height / 2 + 16
-    near_radius = min(96.0, (height - 104) / 2, width * 0.12)
+    low = height / 2 - 2
+    near_radius = min(96.0, (height - 110) / 2, width * 0.12)
     near = (32 + near_radius, low)
     ends = draft.ends()[1:]
     if draft.shape == "two":
@@ -77,7 +78,9 @@ class LeadSketch(QWidget):
         """Make the buttons that the draft wants, in the order of the keys, and place them."""
         names = (*self._draft.ends(), CABLE)
         for gone in set(self.buttons) - set(names):
-            self.buttons.pop(gone).deleteLater()
+            old = self.buttons.pop(gone)
+            old.hide()
+            old.deleteLater()
         for name in names:
             if name not in self.buttons:
                 self.buttons[name] = self._button(name)
@@ -103,7 +106,7 @@ class LeadSketch(QWidget):
 
     def _order(self) -> None:
         line = list(self.buttons.values())
-        for before, after in zip(line, line[1:], strict=False):
+        for before, after in pairwise(line):
             QWidget.setTabOrder(before, after)
 
     def _is_chosen(self, name: str) -> bool:
@@ -177,9 +180,9 @@ class LeadSketch(QWidget):
             Poly(((left, y + dy), (right, y + dy)), pen) for dy in (-17.0, 17.0)
         ]
         if layout.split:
-            for at in layout.far.values():
-                edge = at[0] - (layout.far_radius if self._draft.shape == "two" else 60)
-                lines += [self._leg(layout.split, edge, at[1], dy, pen) for dy in (-8.0, 8.0)]
+            for name, at in layout.far.items():
+                edge, spread = at[0] - layout.far_radius, () if name == MANY else (-8.0, 8.0)
+                lines += [self._leg(layout.split, edge, at[1], dy, pen) for dy in spread]
             lines += self._split(layout.split, pen)
         return tuple(lines)
 
@@ -227,11 +230,11 @@ class LeadSketch(QWidget):
         ring = Style(fill=self.look.panel, stroke=pen.stroke, width=1.5, dash=pen.dash)
         spread = min(46.0, self.height() / 6)
         items: list[Path | Circle] = []
-        for step in (-2, -1, 1, 2):
+        for step in (-2, -1, 0, 1, 2):
             y = at[1] + step * spread
             items.append(self._leg(layout.split, at[0] - 22, y, 0.0, pen))
             items.append(Circle((at[0], y), 18, ring))
-        return (*items, Circle(at, 18, ring))
+        return tuple(items)
 
     def _words(self, painter: QPainter, layout: Layout) -> None:
         """Write the pinout below each chosen end's button, and draw the chosen cable's cut end."""

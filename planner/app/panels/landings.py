@@ -168,7 +168,8 @@ class LandingsPanel(Panel):
     def _pick_up(self, place: Place) -> str:
         cell = self.model.cell(self.table.currentIndex().row(), self.table.currentIndex().column())
         if cell.state == "away":
-            return f"{place.conductor} does not come out at {place.end}: type a contact to lead it there."
+            words = f"{place.conductor} does not come out at {place.end}"
+            return f"{words}: type a contact to lead it there."
         self.workbench.pick_up(place.end, place.conductor)
         return ""
 

@@ -20,6 +20,7 @@ from planner.model.cable import Core, Shield
 from planner.model.place import Place
 from planner.model.plan import Conductor, End
 from planner.model.signals import signals_text
+from planner.services.checking import is_accepted
 
 Index = QModelIndex | QPersistentModelIndex
 State = Literal["away", "loose", "landed", "hand", "capped", "stop", "caution"]
@@ -59,6 +60,7 @@ class LandingsModel(QAbstractTableModel):
         self._conductors: tuple[Conductor, ...] = ()
         self._cells: dict[tuple[int, int], Cell] = {}
         self._heads: dict[int, RowHead] = {}
+        self._standing: tuple[Finding, ...] | None = None
         self.refresh()
 
     def refresh(self) -> None:
@@ -66,6 +68,7 @@ class LandingsModel(QAbstractTableModel):
         plan = self._workbench.plan
         self._cells.clear()
         self._heads.clear()
+        self._standing = None
         same = tuple(c.id for c in plan.conductors) == tuple(c.id for c in self._conductors)
         if same and tuple(end.id for end in plan.ends) == tuple(end.id for end in self._ends):
             self._ends, self._conductors = plan.ends, plan.conductors
@@ -209,4 +212,8 @@ class LandingsModel(QAbstractTableModel):
         return Cell(end, conductor, state, words, contact)
 
     def _finding(self, end: str, conductor: str, contact: str) -> Finding | None:
-        return worst_at(self._workbench.findings, end, conductor, contact)
+        if self._standing is None:
+            plan = self._workbench.plan
+            told = self._workbench.findings
+            self._standing = tuple(it for it in told if is_accepted(plan, it) is None)
+        return worst_at(self._standing, end, conductor, contact)

@@ -16,8 +16,8 @@ from planner.drawing.marks import MarkKind, mark
 
 ROW_HEIGHT = 28
 HEAD_HEIGHT = 38
-ROW_HEAD_WIDTH = 280
-CARRIES_AT = 192
+ROW_HEAD_WIDTH = 284
+CARRIES_AT = 206
 CODE_AT = 66
 _MARKS: dict[str, MarkKind] = {
     "loose": "empty",
@@ -64,11 +64,9 @@ class CellDelegate(QStyledItemDelegate):
         cell = index.data(CELL)
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        box = QRect(option.rect)  # type: ignore[attr-defined]  # PySide's stub lacks the field
+        box = QRect(option.rect)
         self._ground(painter, box, cell, index.row())
-        focused = bool(
-            option.state & QStyle.StateFlag.State_HasFocus  # type: ignore[attr-defined]
-        )
+        focused = bool(option.state & QStyle.StateFlag.State_HasFocus)
         self._frame(painter, box, cell, focused=focused and self._is_current(index))
         self._content(painter, box, cell)
         painter.restore()
@@ -140,7 +138,7 @@ class EndHeader(QHeaderView):
         self.setFixedHeight(HEAD_HEIGHT)
         self.setAccessibleName("Ends")
 
-    def paintSection(self, painter: QPainter, rect: QRect, logicalIndex: int) -> None:
+    def paintSection(self, painter: QPainter, rect: QRect, logicalIndex: int) -> None:  # noqa: N803 - Qt's own name
         """Draw one head."""
         end = self._model.end(logicalIndex)
         painter.save()
@@ -172,7 +170,7 @@ class CoreHeader(QHeaderView):
         self.setFixedWidth(ROW_HEAD_WIDTH)
         self.setAccessibleName("Conductors")
 
-    def paintSection(self, painter: QPainter, rect: QRect, logicalIndex: int) -> None:
+    def paintSection(self, painter: QPainter, rect: QRect, logicalIndex: int) -> None:  # noqa: N803 - Qt's own name
         """Draw one head."""
         head = self._model.head(logicalIndex)
         here = head.conductor == self._workbench.selection.conductor
@@ -194,7 +192,7 @@ class CoreHeader(QHeaderView):
         draw_text(painter, self._box(rect, left, code + 2), head.code, self.look.ink, bold=True)
         words = left + max(code, 24) + 9
         room = rect.left() + CARRIES_AT - 6 - words
-        draw_text(painter, self._box(rect, words, room), head.words, self.look.ink2)
+        draw_text(painter, self._box(rect, words, room), _short(head.words), self.look.ink2)
         at = rect.left() + CARRIES_AT
         box = self._box(rect, at, rect.right() - at)
         draw_text(painter, box, head.carries, self.look.ink, bold=True)
@@ -202,3 +200,11 @@ class CoreHeader(QHeaderView):
     @staticmethod
     def _box(rect: QRect, left: int, width: int) -> QRect:
         return QRect(left, rect.top(), width, rect.height())
+
+
+def _short(words: str) -> str:
+    """Shorten `white, brown stripe, 1` to `white/brown`: the rest is in tip and spoken name."""
+    colours = words.split(", ")
+    if len(colours) > 1 and colours[1].endswith(" stripe"):
+        return f"{colours[0]}/{colours[1].removesuffix(' stripe')}"
+    return colours[0]

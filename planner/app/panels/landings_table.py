@@ -1,6 +1,6 @@
 """The table of landings under the keys: arrows, a typed contact, and single letters for acts."""
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtCore import QEvent, QModelIndex, QObject, QPersistentModelIndex, Qt, Signal
 from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -55,6 +55,7 @@ class TypingDelegate(CellDelegate):
         """Make the line, and say that typing has begun."""
         line = ContactEdit(parent)
         line.setProperty("cell", "true")
+        self._table.line = line
         self._table.typing_began.emit(line)
         return line
 
@@ -63,8 +64,17 @@ class TypingDelegate(CellDelegate):
 
     def destroyEditor(self, editor: QWidget, index: QModelIndex | QPersistentModelIndex) -> None:
         """Say that typing has ended."""
+        self._table.line = None
         self._table.typing_ended.emit()
         super().destroyEditor(editor, index)
+
+    def eventFilter(self, editor: QObject, event: QEvent) -> bool:
+        """Keep Enter from closing the line: the panel closes it, when the landing was done."""
+        if event.type() == QEvent.Type.KeyPress:
+            key = event.key() if isinstance(event, QKeyEvent) else 0
+            if key in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
+                return False
+        return super().eventFilter(editor, event)
 
     def setModelData(self, *_args: object) -> None:
         """Land nothing when the line only loses the focus: Enter lands."""
@@ -81,6 +91,7 @@ class LandingsTable(QTableView):
 
     def __init__(self, workbench: Workbench, model: LandingsModel, look: Look) -> None:
         super().__init__()
+        self.line: ContactEdit | None = None  # what is typed into now
         self._model = model
         self._delegate = TypingDelegate(workbench, look, self)
         self._ends = EndHeader(model, workbench, look)
@@ -169,9 +180,8 @@ class LandingsTable(QTableView):
     def finish_typing(self, *, down: bool) -> None:
         """Close the line of the current cell, and go to the core below."""
         index = self.currentIndex()
-        line = self.indexWidget(index) or self.findChild(ContactEdit)
-        if line is not None:
-            self.closeEditor(line, TypingDelegate.EndEditHint.NoHint)
+        if self.line is not None:
+            self.closeEditor(self.line, TypingDelegate.EndEditHint.NoHint)
         if down and index.row() + 1 < self._model.rowCount():
             self.setCurrentIndex(index.siblingAtRow(index.row() + 1))
         self.setFocus()

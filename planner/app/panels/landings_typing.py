@@ -108,6 +108,7 @@ class OfferBox(QFrame):
     def __init__(self, window: QWidget, look: Look) -> None:
         super().__init__(window)
         self._look = look
+        self._window = window
         self.setProperty("float", "true")
         self.setMinimumWidth(260)
         self._rows = QVBoxLayout(self)
@@ -127,20 +128,25 @@ class OfferBox(QFrame):
         emptied(self._rows)
         for at, offer in enumerate(shown[:MOST_SHOWN]):
             arrow = "\u203a " if at == chosen else "   "
-            self._rows.addWidget(label(arrow + offer.text, "bold" if at == chosen else "second"))
+            self._add(label(arrow + offer.text, "bold" if at == chosen else "second"))
         if len(shown) > MOST_SHOWN:
-            self._rows.addWidget(label(f"   and {len(shown) - MOST_SHOWN} more", "small"))
+            self._add(label(f"   and {len(shown) - MOST_SHOWN} more", "small"))
         for kind, sentence in verdict:
-            self._rows.addWidget(MarkedLine(kind, sentence, self._look))
+            self._add(MarkedLine(kind, sentence, self._look))
+
+    def _add(self, row: QWidget) -> None:
+        """Add a row, and show it at once: the box takes its size before Qt would do so."""
+        self._rows.addWidget(row)
+        row.show()
 
     def place_by(self, cell: QWidget, corner: QPoint, height: int) -> None:
         """Stand under a cell, or over it where there is no room below."""
         self.adjustSize()
-        at = self.parentWidget().mapFromGlobal(cell.mapToGlobal(corner))
+        at = self._window.mapFromGlobal(cell.mapToGlobal(corner))
         below = at.y() + height + 2
-        if below + self.height() > self.parentWidget().height():
+        if below + self.height() > self._window.height():
             below = max(at.y() - self.height() - 2, 0)
-        left = min(at.x(), self.parentWidget().width() - self.width())
+        left = min(at.x(), self._window.width() - self.width())
         self.move(max(left, 0), below)
         self.show()
         self.raise_()

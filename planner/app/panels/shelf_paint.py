@@ -37,7 +37,7 @@ class ShelfDelegate(QStyledItemDelegate):
         if row.sort in {"item"}:
             return QSize(160, ITEM_HEIGHT)
         if row.sort in {"broken", "none"}:
-            return QSize(160, self._wrapped_height(row, option.widget))  # type: ignore[attr-defined]
+            return QSize(160, self._wrapped_height(row, option.widget))
         return QSize(160, HEAD_HEIGHT if row.sort == "head" else 28)
 
     def _wrapped_height(self, row: ShelfRow, view: QWidget | None) -> int:
@@ -57,8 +57,8 @@ class ShelfDelegate(QStyledItemDelegate):
     ) -> None:
         """Draw a row."""
         row: ShelfRow = index.data(ROW)
-        box = QRect(option.rect)  # type: ignore[attr-defined]  # PySide's stub lacks the field
-        state = option.state  # type: ignore[attr-defined]  # as above
+        box = QRect(option.rect)
+        state = option.state
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         self._ground(painter, box, row, state)

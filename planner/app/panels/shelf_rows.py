@@ -139,7 +139,7 @@ def _note(plan: Plan, wanted: Wanted, kind: DefinitionKind) -> str:
     if kind != "pinout" or not wanted.end or wanted.text:
         return ""
     connector = plan.connector_of(wanted.end)
-    return f"for {shown_title(connector)}" if connector else ""
+    return f"for {shown_title(connector).split(',')[0]}" if connector else ""
 
 
 def _folded(items: list[ShelfRow], kind: DefinitionKind, wanted: Wanted) -> Iterable[ShelfRow]:

@@ -1,4 +1,4 @@
-"""What the findings panel says when there is nothing to find: before a lead, and when it is clear."""
+"""What the findings panel says when nothing is found: before a lead, and when it is clear."""
 
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
@@ -15,6 +15,11 @@ _LEGEND: tuple[tuple[MarkKind, str, str], ...] = (
 )
 
 
+_WHAT = (
+    "Findings come as you land cores. Each says what is wrong, why it matters and how to mend it."
+)
+
+
 class EmptyState(QWidget):
     """Say what findings are, with the three weights by mark and word."""
 
@@ -23,8 +28,7 @@ class EmptyState(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 2, 16, 12)
         column.setSpacing(14)
-        text = "Findings come as you land cores. Each says what is wrong, why it matters and how to mend it."
-        column.addWidget(label(text, "second", wrap=True))
+        column.addWidget(label(_WHAT, "second", wrap=True))
         legend = QGridLayout()
         legend.setHorizontalSpacing(12)
         legend.setVerticalSpacing(6)

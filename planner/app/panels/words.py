@@ -123,11 +123,22 @@ def places_text(plan: Plan, places: Sequence[Place]) -> str:
         words = distinct(word for other, word in said if other == end)
         alike.setdefault(words, []).append(end)
     shown = [
-        f"{listed(ends)}: {listed(words)}" if words else listed(ends)
+        f"{listed(ends)}: {listed(_few(words))}" if words else listed(ends)
         for words, ends in alike.items()
     ]
     loose = distinct(word for end, word in said if not end)
     return "; ".join((*shown, *((listed(loose),) if loose else ())))
+
+
+def _few(words: Sequence[str]) -> Sequence[str]:
+    """Cut a long list short: `a, b, c and 9 more`."""
+    return words if len(words) <= 6 else (*words[:4], f"{len(words) - 4} more")
+
+
+def _part_words(plan: Plan, part: str) -> str:
+    """Return a part by its title, found by the id of its use or its own."""
+    own = next((use.part for use in plan.parts if use.id == part), part)
+    return next((it.title for it in plan.definitions.parts if it.id == own), part)
 
 
 def _at_end(plan: Plan, place: Place) -> str:
@@ -136,7 +147,7 @@ def _at_end(plan: Plan, place: Place) -> str:
     conductor = plan.conductor_by_id.get(place.conductor)
     if conductor is not None:
         return wire_code(plan, conductor, place.end)
-    return place.conductor or place.part
+    return place.conductor or _part_words(plan, place.part)
 
 
 def worst_at(findings: Iterable[Finding], end: str, conductor: str, contact: str) -> Finding | None:

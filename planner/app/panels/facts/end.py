@@ -1,7 +1,7 @@
 """In hand: an end: its connector, its pinout and on whose word, channel, role, turn."""
 
 from functools import partial
-from typing import cast
+from typing import TYPE_CHECKING, cast
 
 from planner.app.panels.facts.page import Page
 from planner.app.panels.facts.units import ShownUnits
@@ -21,9 +21,11 @@ from planner.drawing.looks import Look
 from planner.edits import ends
 from planner.model.connector import Connector
 from planner.model.pinout import PinoutRecord
-from planner.model.plan import Channel, Role
 from planner.units import number
 from planner.wiring.roles import role_of
+
+if TYPE_CHECKING:
+    from planner.model.plan import Channel, Role
 
 _SIDES = {
     "solder": "solder side",
@@ -50,8 +52,8 @@ class EndPage(Page):
         self.column.addWidget(self.title)
         self.column.addWidget(self.name)
         self.add_facts("Connector", "Drawn from")
-        for part in (self.pinout, self.trust):
-            self.column.addWidget(part)
+        self.column.addWidget(self.pinout)
+        self.column.addWidget(self.trust)
         self.add_facts("Reference", "Recorded")
         for part in (self.channel, self.role, self.turn):
             self.column.addWidget(part)

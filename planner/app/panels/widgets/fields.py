@@ -1,4 +1,4 @@
-"""Fields that commit once, on Enter or when left, and say below what is wrong and how to mend it."""
+"""Fields that commit once, on Enter or when left, and say below what is wrong."""
 
 from collections.abc import Callable, Sequence
 
@@ -179,7 +179,7 @@ def check(text: str, clicked: Callable[[bool], object], tip: str = "") -> QCheck
     made = QCheckBox(text)
     made.setToolTip(tip)
     made.setAccessibleName(text)
-    made.clicked.connect(lambda on: clicked(on))
+    made.clicked.connect(clicked)
     return made
 
 

@@ -29,7 +29,7 @@ def button(text: str, act: Callable[[], object], role: str = "", tip: str = "") 
     made.setToolTip(tip)
     made.setAccessibleName(text)
     made.setAutoDefault(False)
-    made.clicked.connect(lambda: act())
+    made.clicked.connect(lambda _on=False: act())
     return made
 
 

@@ -35,6 +35,8 @@ QPlainTextEdit, QPlainTextEdit:focus {{ padding: 3px; }}
 QLineEdit[wrong="true"] {{ border: 2px solid {stop}; padding: 0 6px; }}
 QLineEdit[cell="true"] {{ border: 2px solid {accent}; border-radius: 0; padding: 0 6px;
     min-height: 0; max-height: 40px; }}
+QSpinBox QLineEdit, QSpinBox QLineEdit:focus {{ border: none; padding: 0; min-height: 0;
+    background: transparent; }}
 QCheckBox {{ font-size: 13px; }}
 QCheckBox:focus {{ text-decoration: underline; }}
 """
@@ -48,6 +50,7 @@ QPushButton[role="plain"]:focus {{ border: 2px solid {ink}; padding: 0 3px; }}
 """
 
 _LISTS = """
+QAbstractScrollArea::corner {{ background: transparent; border: none; }}
 QListView, QTableView {{ background: transparent; border: none; outline: none; color: {ink};
     font-size: 13px; selection-background-color: {accent_wash}; selection-color: {ink}; }}
 """

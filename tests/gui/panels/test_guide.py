@@ -1,0 +1,90 @@
+import pytest
+from PySide6.QtCore import Qt
+
+from planner.app.panels.guide import GuidePanel
+from planner.app.panels.guide_draft import MANY, Chosen, Draft
+from planner.app.panels.guide_sketch import CABLE
+
+SIZE = (920, 544)
+
+
+@pytest.fixture
+def guide(bench, show):
+    return show(GuidePanel, bench, SIZE)
+
+
+def choose(guide, press, name, *texts):
+    """Choose at the keyboard: open the list, search, Enter; once for each text."""
+    guide.sketch.buttons[name].setFocus()
+    press(guide, Qt.Key.Key_Return)
+    for text in texts:
+        press(guide.pick, text, Qt.Key.Key_Return)
+
+
+def test_a_lead_is_begun_by_keyboard_in_one_undo_step(bench, guide, press, qtbot):
+    choose(guide, press, "A", "4.4", "standard")
+    choose(guide, press, "L", "slim", "odalisk")
+    choose(guide, press, "R", "slim", "odalisk")
+    choose(guide, press, CABLE, "spool 4")
+    assert guide.missing.text() == ""
+    guide.start.setFocus()
+    with qtbot.waitSignal(guide.started):
+        press(guide, Qt.Key.Key_Return)
+    assert [end.connector for end in bench.plan.ends] == [
+        "jack-4.4-five-pole",
+        "jack-3.5-two-pole-slim",
+        "jack-3.5-two-pole-slim",
+    ]
+    assert [end.channel for end in bench.plan.ends] == ["", "L", "R"]
+    assert bench.plan.cable_of("trunk").id == "hp4-braid"
+    assert bench.undo_stack.count() == 1
+    bench.undo_stack.undo()
+    assert bench.plan.ends == ()
+
+
+def test_it_says_what_is_missing(guide, press):
+    assert guide.missing.text() == "Choose what is at A."
+    assert not guide.start.isEnabled()
+
+
+def test_the_keys_go_to_the_steps(guide, press):
+    guide.shapes["two"].setFocus()
+    press(guide, "4")
+    assert guide.window().focusWidget() is guide.length
+    guide.shapes["two"].setFocus()
+    press(guide, "3")
+    assert guide.window().focusWidget() is guide.sketch.buttons[CABLE]
+
+
+def test_a_bad_length_is_told(guide, library):
+    guide.put("A", Chosen(library.connector("xlr-3-female")))
+    guide.put("B", Chosen(library.connector("xlr-3-male")))
+    guide.offer(library.cable("star-quad"))
+    guide.shapes["one"].click()
+    guide.length.setText("long")
+    assert "'long' is not a length" in guide.missing.text()
+    guide.length.setText("10 m")
+    assert guide.missing.text() == ""
+
+
+def test_a_loom_has_as_many_ends_as_said(library):
+    draft = Draft(shape="many", legs=8)
+    draft.chosen["A"] = Chosen(library.connector("dsub-25-male"))
+    draft.chosen[MANY] = Chosen(library.connector("xlr-3-male"))
+    draft.cable = library.cable("loom-eight-pair")
+    plan = draft.build()
+    assert [end.id for end in plan.ends] == ["A", *(f"B{number}" for number in range(1, 9))]
+    assert {end.connector for end in plan.ends[1:]} == {"xlr-3-male"}
+
+
+def test_the_shelf_offers_to_the_first_open_place(guide, library):
+    guide.offer(library.connector("phono-male"))
+    guide.offer(library.connector("xlr-3-male"))
+    chosen = {name: it.connector.id for name, it in guide.draft.chosen.items()}
+    assert chosen == {"A": "phono-male", "L": "xlr-3-male"}
+
+
+def test_no_button_outlives_its_shape(guide):
+    guide.shapes["many"].click()
+    assert set(guide.sketch.buttons) == {"A", MANY, CABLE}
+    assert all(button.height() >= 24 for button in guide.sketch.buttons.values())
