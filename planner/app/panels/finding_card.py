@@ -150,7 +150,7 @@ class ReasonAsk(QWidget):
         super().__init__()
         self.line = QLineEdit()
         self.line.setAccessibleName("Why is it acceptable?")
-        self.line.setPlaceholderText("such as: measured on the part, 14 May")
+        self.line.setPlaceholderText("such as: measured on a part")
         self.line.setMaxLength(200)
         self.error = label("", "error", wrap=True)
         column = QVBoxLayout(self)

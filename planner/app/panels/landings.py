@@ -232,7 +232,8 @@ class LandingsPanel(Panel):
     def _only_offer(self) -> Contact | None:
         return self._offers[0].contact if len(self._offers) == 1 else None
 
-    def _on_entered(self) -> None:
+    def _on_entered(self, exchange: bool) -> None:  # noqa: FBT001 - a signal's argument
+        self._exchanging = self._exchanging or exchange
         place, contact = self._place(), self._meant()
         typed = self._line.text() if self._line is not None else ""
         if contact is None and not typed.strip():
@@ -240,6 +241,7 @@ class LandingsPanel(Panel):
             return
         wrong = self._refuse(place, typed) if contact is None else self._land(place, contact.id)
         if wrong:
+            self._exchanging = False
             self._show_wrong(wrong)
         else:
             self.table.finish_typing(down=True)

@@ -80,9 +80,12 @@ def unknown_contact(connector: Connector | None, end: str, typed: str) -> str:
 
 
 class ContactEdit(QLineEdit):
-    """The line in a cell. Enter asks to land, Up and Down walk the offers, Esc is the view's."""
+    """The line in a cell. Enter asks to land, Shift+Enter to exchange; Up and Down walk the offers.
 
-    entered = Signal()
+    Esc is the view's.
+    """
+
+    entered = Signal(bool)  # whether to exchange
     walked = Signal(int)
 
     def __init__(self, parent: QWidget) -> None:
@@ -95,7 +98,7 @@ class ContactEdit(QLineEdit):
         """Turn Enter and the arrows into what they mean here."""
         step = {Qt.Key.Key_Up: -1, Qt.Key.Key_Down: 1}.get(Qt.Key(event.key()))
         if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
-            self.entered.emit()
+            self.entered.emit(bool(event.modifiers() & Qt.KeyboardModifier.ShiftModifier))
         elif step is not None:
             self.walked.emit(step)
         else:

@@ -46,7 +46,7 @@ class ShelfDelegate(QStyledItemDelegate):
         )
         box = QRect(0, 0, max(width - 12, 80), 2000)
         first = QFontMetrics(font(13, bold=True)).boundingRect(box, _FLAGS | _ANYWHERE, row.title)
-        second = QFontMetrics(font(12)).boundingRect(box, _FLAGS | _ANYWHERE, row.second)
+        second = QFontMetrics(font(12)).boundingRect(box, _FLAGS, row.second)
         return first.height() + second.height() + 14
 
     def paint(
@@ -174,8 +174,8 @@ class ShelfDelegate(QStyledItemDelegate):
         painter.setFont(font(12))
         painter.setPen(QColor(self.look.ink2))
         below = box.adjusted(0, drawn.height() + 2, 0, 0)
-        painter.drawText(below, _FLAGS | _ANYWHERE, row.second)
+        painter.drawText(below, _FLAGS, row.second)
 
 
-# A path has no spaces: it may break anywhere.
+# A file's name has no spaces: it may break anywhere.
 _ANYWHERE = int(Qt.TextFlag.TextWrapAnywhere)

@@ -1,5 +1,6 @@
 """The rows of the shelf: sections, definitions, what could not be read; as a list model."""
 
+import re
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
@@ -224,7 +225,7 @@ def _broken(library: Library) -> Iterable[ShelfRow]:
     rows = (
         ShelfRow(
             "broken",
-            problem.where,
+            re.split(r"[\\/]", problem.where)[-1],
             f"{problem.what}. {problem.mend}",
             tip=f"{problem.where}\n{problem.what}\n{problem.mend}",
         )

@@ -153,3 +153,13 @@ def test_nothing_is_heard_after_detach(bench, bare_lead, show):
     panel.detach()
     bench.open_plan(bare_lead)
     assert panel.model.rowCount() == 0
+
+
+def test_shift_enter_exchanges_as_the_refusal_says(bench, demo, show, press, send_key):
+    bench.open_plan(demo("cue-desk-headphone-lead"))
+    panel = show(LandingsPanel, bench)
+    at(panel, "A", "RD")
+    press(panel, "tip", ENTER)
+    send_key(panel.table.line, ENTER, Qt.KeyboardModifier.ShiftModifier)
+    assert (landed(bench)["A", "RD"], landed(bench)["A", "WH"]) == ("T", "R2")
+    assert bench.undo_stack.count() == 1
