@@ -2,13 +2,22 @@
 
 from PySide6.QtCore import QEvent, QObject, QRect, Qt
 from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
-from PySide6.QtWidgets import QApplication, QLineEdit, QPlainTextEdit, QWidget
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QAbstractSpinBox,
+    QApplication,
+    QComboBox,
+    QLineEdit,
+    QPlainTextEdit,
+    QWidget,
+)
 from shiboken6 import isValid
 
 from planner.drawing.looks import Look
 
 _REACH = 4
 _TYPED_IN = (QLineEdit, QPlainTextEdit)
+_CONTROLS = (*_TYPED_IN, QAbstractButton, QAbstractSpinBox, QComboBox)
 
 
 class FocusRing(QWidget):
@@ -29,6 +38,14 @@ class FocusRing(QWidget):
             pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
             painter.setPen(pen)
             painter.drawRect(self.rect().toRectF().adjusted(inset, inset, -inset, -inset))
+
+
+def _frames_itself(widget: QWidget) -> bool:
+    """Tell whether a panel draws the frame of this control itself."""
+    step: QWidget | None = widget if isinstance(widget, _CONTROLS) else None
+    while step is not None and step.property("surface") is None:
+        step = step.parentWidget()
+    return step is not None or widget.property("card") is not None
 
 
 class FocusKeeper(QObject):
@@ -67,9 +84,9 @@ class FocusKeeper(QObject):
 
     @staticmethod
     def _is_due(widget: QWidget) -> bool:
-        if isinstance(widget, _TYPED_IN) or widget.isWindow():
-            return not widget.isWindow()
-        return not QApplication.mouseButtons()
+        if widget.isWindow() or _frames_itself(widget):
+            return False
+        return isinstance(widget, _TYPED_IN) or not QApplication.mouseButtons()
 
     def _let_go(self) -> None:
         for widget in self._watched:

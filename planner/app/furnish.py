@@ -95,8 +95,8 @@ class Bench(QObject):
         window.acts.scope_to(self.canvas, "bench", "walk")
         for panel in (self.landings, self.findings):
             window.acts.scope_to(panel, "walk")
-        for panel in (self.shelf, self.in_hand, window.band):
-            panel.addAction(window.acts["search"])
+        for part in (self.shelf, self.in_hand, window.band):
+            part.addAction(window.acts["search"])
 
     def _listen(self) -> None:
         bench, window = self.workbench, self.window
@@ -142,7 +142,7 @@ class Bench(QObject):
         self.window.show_plan(plan.title, plan.order, plan.revision)
         total = answer.landed + answer.to_land
         self.window.landings_head.count.setText(answer.landed_words if total else "")
-        self.window.bar.show_findings(len(self.workbench.findings))
+        self.window.bar.show_findings(len(self.findings.shown))
         if (self.stack.currentWidget() is self.guide) is bool(plan.ends):
             self._show_guide()
         self._show_hints()
@@ -174,6 +174,7 @@ class Bench(QObject):
         self.stack.setCurrentWidget(self.guide if new else self.canvas)
         self.window.lately.show_plans(self.settings.recent, datetime.now().astimezone())
         self.window.regions.show_lately(shown=new)
+        self.view_acts.allow(bench=not new)
 
     def _on_session_changed(self) -> None:
         self.window.setWindowModified(self.session.dirty)

@@ -90,6 +90,7 @@ class HintsStrip(QWidget):
         self._context = context
         for widget in self._shown:
             self._row.removeWidget(widget)
+            widget.hide()
             widget.deleteLater()
         self._shown = []
         for index, (key, words) in enumerate(HINTS[context]):

@@ -109,6 +109,7 @@ class Lately(QWidget):
         self._plans, self._now = plans, now
         for old in self._rows:
             self._list.removeWidget(old)
+            old.hide()
             old.deleteLater()
         self._rows = [RecentRow(plan, self._look, now) for plan in plans]
         for plan, row in zip(plans, self._rows, strict=True):

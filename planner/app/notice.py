@@ -17,6 +17,7 @@ class Notice(QWidget):
 
     def __init__(self, parent: QWidget, look: Look) -> None:
         super().__init__(parent)
+        self._over = parent
         self.setObjectName("notice")
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self._text: QLabel = label("", BODY)
@@ -57,7 +58,7 @@ class Notice(QWidget):
 
     def place(self) -> None:
         """Lie at the foot of the parent, in the middle."""
-        parent = self.parentWidget()
+        parent = self._over
         width = max(200, min(_WIDEST, parent.width() - 32))
         height = (
             self.heightForWidth(width) if self.hasHeightForWidth() else self.sizeHint().height()

@@ -222,4 +222,10 @@ class Regions(QWidget):
         if not name or now is None or now.window() is not self.window():
             return
         self._panel = name
+        if self.form is Form.COMPACT and name in {"canvas", "landings", "findings", "in_hand"}:
+            self._fold_what_lies_over()
         self.panel_entered.emit(name)
+
+    def _fold_what_lies_over(self) -> None:
+        if not self.folds.shelf:
+            self.fold(shelf=True)

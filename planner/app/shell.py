@@ -41,10 +41,10 @@ class Shell(QObject):
     @classmethod
     def start(cls) -> "Shell":
         """Make the application and its shell."""
-        app = QApplication.instance() or QApplication([NAME])
+        app = cast("QApplication", QApplication.instance() or QApplication([NAME]))
         app.setApplicationName(NAME)
         app.setDesktopFileName("cupwright")
-        return cls(dressed(cast("QApplication", app)), Settings())
+        return cls(dressed(app), Settings())
 
     def show(self) -> None:
         """Show the window at once, still empty, at the size it had last."""

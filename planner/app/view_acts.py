@@ -51,6 +51,11 @@ class ViewActs(QObject):
         canvas.one_scale_changed.connect(acts["one_scale"].setChecked)
         self._connect_themes()
 
+    def allow(self, *, bench: bool) -> None:
+        """Allow what is done to the bench, or not while the guide lies over it."""
+        for name in ("fit", "zoom_in", "zoom_out", "zoom_reset", "one_scale", "mating"):
+            self._window.acts[name].setEnabled(bench)
+
     def _connect_themes(self) -> None:
         group = QActionGroup(self)
         for theme in _THEMES:

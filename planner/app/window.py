@@ -51,7 +51,7 @@ class Window(QMainWindow):
         self.landings_head = LandingsHead(self.acts, look)
         self.bar = BottomBar(look)
         self.lately = Lately(self.acts, look)
-        self.corner = label("", BODY, role="second")
+        self.corner_label = label("", BODY, role="second")
         self._bench_name = self._plan_line = ""
         self.menus: dict[str, QMenu] = {}
         self._build()
@@ -102,8 +102,8 @@ class Window(QMainWindow):
         plan.insertMenu(after_demo, self.menus["Demos"])
         self.menus["View"].addSeparator()
         self.menus["View"].addMenu(self.menus["Look"])
-        self.corner.setContentsMargins(0, 0, 16, 0)
-        bar.setCornerWidget(self.corner, Qt.Corner.TopRightCorner)
+        self.corner_label.setContentsMargins(0, 0, 16, 0)
+        bar.setCornerWidget(self.corner_label, Qt.Corner.TopRightCorner)
 
     def _fit_menu(self, form: Form) -> None:
         bar = self.menuBar()
@@ -144,14 +144,16 @@ class Window(QMainWindow):
         wide = self.regions.form is Form.WIDE
         parts = (self._bench_name,) if wide else (self._plan_line, self._bench_name)
         words = " \u2013 ".join(part for part in parts if part)
-        room = self.width() - self.menuBar().sizeHint().width() - 32
-        shown = QFontMetrics(self.corner.font()).elidedText(
+        last = self.menuBar().actionGeometry(self.menus[MENUS[-1]].menuAction())
+        room = self.width() - last.right() - 48
+        shown = QFontMetrics(self.corner_label.font()).elidedText(
             words, Qt.TextElideMode.ElideRight, max(room, 0)
         )
-        self.corner.setText(shown)
-        self.corner.setToolTip(words if shown != words else "")
-        self.corner.adjustSize()
-        self.menuBar().setCornerWidget(self.corner, Qt.Corner.TopRightCorner)
+        self.corner_label.setText(shown)
+        self.corner_label.setToolTip(words if shown != words else "")
+        self.corner_label.setFixedHeight(SIZES[self.regions.form].menu - 1)
+        self.corner_label.adjustSize()
+        self.menuBar().setCornerWidget(self.corner_label, Qt.Corner.TopRightCorner)
 
     def set_look(self, look: Look) -> None:
         """Draw the shell in another look."""
