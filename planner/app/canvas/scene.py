@@ -28,6 +28,7 @@ class BenchScene(QGraphicsScene):
                 item = self._items[key] = GroupItem(key, group.layer)
                 self.addItem(item)
             item.show_items(group.items, group.origin)
+            item.setZValue(group.layer)
 
     def item_of(self, key: str) -> GroupItem | None:
         """Return the item of a group."""

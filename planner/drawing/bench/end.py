@@ -11,7 +11,7 @@ from planner.drawing.bench.parts import EndBlock, Group, Layer, Settings, Strand
 from planner.drawing.bench.plates import plate_items, plate_places
 from planner.drawing.bench.shapes import Box, box_of, boxes_meet, joined_box, moved_box
 from planner.drawing.bench.shown_face import ShownFace, draw_face, is_compact
-from planner.drawing.bench.strands import strand_items, strand_of, turn_words
+from planner.drawing.bench.strands import strand_items, strands_of, turn_words
 from planner.drawing.bench.stub import cable_stub
 from planner.drawing.primitives import DrawList, Point, Primitive
 
@@ -46,7 +46,7 @@ class _Builder:
 
     def _add(self, key: str, layer: Layer, items: DrawList) -> None:
         kept = self._kept.get(key)
-        same = kept is not None and kept.items == items
+        same = kept is not None and kept.items == items and kept.layer == layer
         self._groups.append(kept if kept is not None and same else Group(key, layer, items))
 
     def _add_face(self) -> None:
@@ -68,10 +68,7 @@ class _Builder:
         ways = approaches(facts, self._face.joints, self._face.radii, self._cut, self._half)
         fan = make_fan(facts, ways, self._cut, self._half, plates=not self._compact)
         if settings.side == "solder":
-            joints, zoom = self._face.joints, settings.zoom
-            self._strands = {
-                core.conductor: strand_of(core, fan, joints, ways, zoom=zoom) for core in fan.order
-            }
+            self._strands = strands_of(fan, self._face.joints, ways, zoom=settings.zoom)
             self._draw_cores(fan)
         stub, tie = cable_stub(facts, self._cut, self._half, settings.look, settings.zoom)
         self._add(f"end/{end}/jacket", Layer.JACKET, stub)
@@ -93,7 +90,9 @@ class _Builder:
                 self._groups.append(kept)
             else:
                 items = strand_items(core, strand, self._facts, look)
-                self._add(f"conductor/{name}", Layer.CORE, items)
+                # A loose core lies over the landed ones: it is what is taken in hand next.
+                layer = Layer.CORE if strand.contact else Layer.LOOSE
+                self._add(f"conductor/{name}", layer, items)
             if strand.plate is not None:
                 self._add(f"plate/{name}", Layer.PLATE, plate_items(strand, strand.plate, look))
 

@@ -10,7 +10,7 @@ from planner.drawing.runs import curve
 from planner.model.cable import Core
 
 PLATE_PITCH_PX = 20.0
-STUB_PX = 82.0
+STUB_PX = 92.0
 CAPPED_STUB_PX = 44.0
 
 
@@ -190,16 +190,21 @@ def way_to(slot: Point, joint: Point, facing: int, approach: Approach) -> tuple[
     return curve(slot, leaving, arriving, joint, 26)
 
 
-def stub(
-    slot: Point, fan: Fan, *, towards: Point | None, zoom: float, capped: bool
-) -> tuple[Point, ...]:
-    """Return the short way of a core that lies loose, turned a little to where it should go."""
-    length = (CAPPED_STUB_PX if capped else STUB_PX) * min(max(zoom, 0.25), 1.4)
-    end_x = slot[0] - fan.facing * length
-    drift = 0.0
-    if towards is not None:
-        drift = max(-16.0, min(16.0, (towards[1] - slot[1]) * 0.25)) * min(zoom, 1.0)
-    end = (end_x, slot[1] + drift)
-    leaving = (slot[0] - fan.facing * length * 0.45, slot[1])
-    arriving = (end[0] + fan.facing * length * 0.3, slot[1] + drift * 0.55)
+def stub_length(zoom: float, *, capped: bool) -> float:
+    """Return how far a loose core stands out of the cable, px."""
+    return (CAPPED_STUB_PX if capped else STUB_PX) * min(max(zoom, 0.25), 1.4)
+
+
+def drift_to(slot: Point, towards: Point | None, zoom: float) -> float:
+    """Return how far up or down a loose core turns to where it should go, px."""
+    if towards is None:
+        return 0.0
+    return max(-16.0, min(16.0, (towards[1] - slot[1]) * 0.25)) * min(zoom, 1.0)
+
+
+def stub(slot: Point, facing: int, length: float, drift: float) -> tuple[Point, ...]:
+    """Return the short way of a core that lies loose."""
+    end = (slot[0] - facing * length, slot[1] + drift)
+    leaving = (slot[0] - facing * length * 0.4, slot[1] + drift * 0.1)
+    arriving = (end[0] + facing * length * 0.3, slot[1] + drift * 0.7)
     return curve(slot, leaving, arriving, end, 14)

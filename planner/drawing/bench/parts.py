@@ -27,11 +27,12 @@ class Layer(IntEnum):
     CONTACT = 4
     GLOW = 5
     CORE = 6
-    JACKET = 7
-    PLATE = 8
-    LABEL = 9
-    MARK = 10
-    GESTURE = 11
+    LOOSE = 7
+    JACKET = 8
+    PLATE = 9
+    LABEL = 10
+    MARK = 11
+    GESTURE = 12
 
 
 @dataclass(frozen=True, slots=True)

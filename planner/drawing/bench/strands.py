@@ -4,7 +4,16 @@ from collections.abc import Mapping
 from itertools import pairwise
 
 from planner.drawing.bench.facts import CoreFact, EndFacts
-from planner.drawing.bench.fan import Approach, Fan, core_width, stub, way_to
+from planner.drawing.bench.fan import (
+    STUB_PX,
+    Approach,
+    Fan,
+    core_width,
+    drift_to,
+    stub,
+    stub_length,
+    way_to,
+)
 from planner.drawing.bench.parts import Strand
 from planner.drawing.cores import lead, tail_stroke
 from planner.drawing.looks import Look
@@ -16,25 +25,67 @@ from planner.units import MINUS
 _BARE_MM = 1.0
 
 
-def strand_of(
-    core: CoreFact,
-    fan: Fan,
-    joints: Mapping[str, Point],
-    ways: Mapping[str, Approach],
-    *,
-    zoom: float,
-) -> Strand:
-    """Return the way of a conductor: to its contact, or a short stub where it lies loose."""
-    slot = fan.slot(core.conductor)
-    joint = joints.get(core.contact)
-    if joint is not None:
-        points = way_to(slot, joint, fan.facing, ways[core.contact])
-    else:
-        towards = joints.get(core.wanted)
-        points = stub(slot, fan, towards=towards, zoom=zoom, capped=core.capped)
-    contact = core.contact if joint is not None else ""
+def strands_of(
+    fan: Fan, joints: Mapping[str, Point], ways: Mapping[str, Approach], *, zoom: float
+) -> dict[str, Strand]:
+    """Return the way of every conductor: to its contact, or a short stub where it lies loose.
+
+    A loose one keeps out of the way of the landed ones beside it in the fan.
+    """
+    found: dict[str, Strand] = {}
+    for core in fan.order:
+        if core.contact in joints:
+            points = way_to(
+                fan.slot(core.conductor), joints[core.contact], fan.facing, ways[core.contact]
+            )
+            found[core.conductor] = _strand(core, fan, points, core.contact)
+    for core in fan.order:
+        if core.contact not in joints:
+            slot, length = fan.slot(core.conductor), stub_length(zoom, capped=core.capped)
+            wanted = slot[1] + drift_to(slot, joints.get(core.wanted), zoom)
+            level = _free_level(core, fan, found, slot[0] - fan.facing * length, wanted)
+            points = stub(slot, fan.facing, length, level - slot[1])
+            found[core.conductor] = _strand(core, fan, points, "")
+    return {core.conductor: found[core.conductor] for core in fan.order}
+
+
+def _strand(core: CoreFact, fan: Fan, points: tuple[Point, ...], contact: str) -> Strand:
     width = core_width(core, fan.scale)
     return Strand(core.conductor, points, width, core.code, core.carried, contact)
+
+
+def _free_level(
+    core: CoreFact, fan: Fan, landed: Mapping[str, Strand], x: float, wanted: float
+) -> float:
+    """Return the y near `wanted` at which a stub's tip lies clear of its landed neighbours."""
+    names = [other.conductor for other in fan.order]
+    place, half = names.index(core.conductor), core_width(core, fan.scale) / 2
+    over = [_reach_down(landed[name], x) for name in names[:place] if name in landed]
+    under = [_reach_up(landed[name], x) for name in names[place + 1 :] if name in landed]
+    highest, lowest = max(over, default=-1e6) + half + 3, min(under, default=1e6) - half - 3
+    if highest > lowest:
+        return (highest + lowest) / 2
+    level = min(max(wanted, highest), lowest)
+    slot = fan.slot(core.conductor)[1]
+    return min(max(level, slot - STUB_PX * 0.7), slot + STUB_PX * 0.7)
+
+
+def _level(strand: Strand, x: float) -> float | None:
+    """Return the y at which a way passes an x on its way from the cable."""
+    for (x0, y0), (x1, y1) in pairwise(strand.points):
+        if min(x0, x1) <= x <= max(x0, x1) and x0 != x1:
+            return y0 + (y1 - y0) * (x - x0) / (x1 - x0)
+    return None
+
+
+def _reach_down(strand: Strand, x: float) -> float:
+    level = _level(strand, x)
+    return -1e6 if level is None else level + strand.width / 2
+
+
+def _reach_up(strand: Strand, x: float) -> float:
+    level = _level(strand, x)
+    return 1e6 if level is None else level - strand.width / 2
 
 
 def strand_items(core: CoreFact, strand: Strand, facts: EndFacts, look: Look) -> DrawList:
