@@ -23,6 +23,7 @@ class Overlays(QObject):
         super().__init__(scene)
         self._workbench, self._scene, self._look = workbench, scene, look
         self.focus = Place()
+        self._dragged: Place | None = None
         self._pulse = QVariantAnimation(self)
         self._pulse.setDuration(PULSE_MS)
         self._pulse.setLoopCount(2)
@@ -46,16 +47,22 @@ class Overlays(QObject):
         self.show_findings()
         self.show_focus(self.focus)
 
+    def set_dragged(self, place: Place | None) -> None:
+        """Leave out the glow and the plate of a core that is drawn at the pointer."""
+        self._dragged = place
+        self.show_light()
+
     def show_light(self) -> None:
         """Draw the glow under what is lit or selected, its rings and plates."""
         scene, look, bench = self._scene, self._look, self._scene.bench
         selected = self._workbench.selection
         places = self._workbench.lit | ({selected} if selected.conductor else set())
+        here = places - {self._dragged}
         scene.overlay("light/cable", Layer.LINK_GLOW, drawn.section_glow(bench, places, look))
-        scene.overlay("light/cores", Layer.GLOW, drawn.net_glow(bench, places, look))
+        scene.overlay("light/cores", Layer.GLOW, drawn.net_glow(bench, here, look))
         rings = self._workbench.lit | ({selected} if selected.contact else set())
         scene.overlay("light/rings", Layer.MARK, drawn.net_rings(bench, rings, look))
-        plates = drawn.net_plates(bench, places, look, selected) if places else ()
+        plates = drawn.net_plates(bench, here, look, selected) if here else ()
         scene.overlay("light/plates", Layer.PLATE, plates)
 
     def show_findings(self) -> None:

@@ -51,7 +51,7 @@ class _Builder:
 
     def _add_face(self) -> None:
         """Add the shell, and each terminal by itself: a landing changes no more than one."""
-        end, shell = self._facts.end, []
+        end, shell = self._facts.end, list[Primitive]()
         contacts: dict[str, list[Primitive]] = {}
         for item in self._face.items:
             # On the mating side rings lie over one another: there the order must stay.

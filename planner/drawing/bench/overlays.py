@@ -74,7 +74,7 @@ def ring_radius(bench: Bench, place: Place) -> float:
 def net_plates(bench: Bench, places: Iterable[Place], look: Look, selected: Place) -> DrawList:
     """Draw the lit plates of a net, with the dot on the one that is selected."""
     items: DrawList = ()
-    for place in sorted({*places, selected}):
+    for place in sorted(set(places)):
         placed = bench.ends.get(place.end)
         strand = placed.block.strands.get(place.conductor) if placed else None
         if placed is None or strand is None or strand.plate is None:

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QApplication, QStyle
 
 from planner.drawing.bench import Layer
 from planner.drawing.bench.hand import hand_core
+from planner.model.place import Place
 
 if TYPE_CHECKING:
     from planner.app.canvas.view import BenchView
@@ -33,6 +34,7 @@ class DragCore:
         self._workbench.light(None)
         self._workbench.pick_up(end, conductor)
         self._scene.hide_strand(end, conductor, hidden=True)
+        view.overlays.set_dragged(Place(end=end, conductor=conductor))
 
     def move(self, at: QPointF, view_at: QPointF, modifiers: Qt.KeyboardModifier) -> None:
         """Carry the tip with the pointer and show what a drop would do."""
@@ -75,6 +77,7 @@ class DragCore:
     def _finish(self) -> None:
         self._scene.overlay("hand/core", Layer.GESTURE, ())
         self._scene.hide_strand(self._end, self._conductor, hidden=False)
+        self._view.overlays.set_dragged(None)
 
     def _go_home(self) -> None:
         home = self._scene.bench.tips.get((self._end, self._conductor))
