@@ -42,7 +42,8 @@ HINTS: dict[str, tuple[Hint, ...]] = {
     "findings": (("Enter", "go there"), ("Ctrl+Enter", "mend"), ("F6", "next panel")),
     "in_hand": (("Tab", "next field"), ("F6", "next panel")),
     "guide": (
-        ("Tab", "next question"),
+        ("1 to 4", "steps"),
+        ("Tab", "next field"),
         ("Enter", "choose"),
         ("/", "search the shelf"),
         ("F6", "next panel"),

@@ -81,8 +81,8 @@ class Lately(QWidget):
         row = QHBoxLayout()
         row.setContentsMargins(16, 0, 16, 0)
         row.setSpacing(8)
-        for button in self._buttons:
-            row.addWidget(button, 1)
+        for button, share in zip(self._buttons, (1, 0), strict=True):
+            row.addWidget(button, share)
         column.addLayout(row)
         drop = label("or drop a plan file anywhere here", SMALL, role="small")
         drop.setContentsMargins(16, 0, 16, 0)

@@ -1,5 +1,6 @@
 """Open the window: light until it is shown, then furnished."""
 
+import ctypes
 import logging
 import os
 import sys
@@ -29,7 +30,23 @@ def why_no_window() -> str:
             "The window needs system libraries that are missing here: "
             f"sudo apt-get install {' '.join(packages)}"
         )
+    if x11 and not x_server_answers():
+        display = os.environ.get("DISPLAY", "")
+        return f"The display {display!r} does not answer; {_commands()} need none."
     return ""
+
+
+def x_server_answers() -> bool:
+    """Tell whether the X server that DISPLAY names takes a connection; Qt aborts where not."""
+    try:
+        xcb = ctypes.CDLL("libxcb.so.1")
+    except OSError:
+        return True  # Qt brings or names what it needs itself
+    xcb.xcb_connect.restype = ctypes.c_void_p
+    connection = ctypes.c_void_p(xcb.xcb_connect(None, None))
+    refused = bool(xcb.xcb_connection_has_error(connection))
+    xcb.xcb_disconnect(connection)
+    return not refused
 
 
 def _commands() -> str:

@@ -4,7 +4,7 @@ from dataclasses import replace
 
 from PySide6.QtCore import QRect, Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QApplication, QFrame, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QFrame, QStackedWidget, QVBoxLayout, QWidget
 
 from planner.app.arrangement import PANELS, Arrangement, Folds, Form, arrange, form_of
 from planner.app.fonts import HEAD
@@ -188,6 +188,8 @@ class Regions(QWidget):
     @staticmethod
     def _first_stop(holder: Holder) -> QWidget | None:
         content = holder.content
+        if isinstance(content, QStackedWidget):
+            content = content.currentWidget()
         if content is None:
             return None
         if content.focusProxy() is not None or content.focusPolicy() != Qt.FocusPolicy.NoFocus:

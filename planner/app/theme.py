@@ -16,11 +16,12 @@ _SHEET = "window.qss"
 
 def qss(look: Look) -> str:
     """Return the style sheet of the window in a look."""
-    text = (data_dir("resources") / "icons" / _SHEET).read_text(encoding="utf-8")
+    icons = data_dir("resources") / "icons"
+    text = (icons / _SHEET).read_text(encoding="utf-8")
     tokens = {
         name: value for name in Look.__slots__ if isinstance(value := getattr(look, name), str)
     }
-    return Template(text).substitute(tokens)
+    return Template(text).substitute(tokens, icons=icons.as_posix())
 
 
 def palette(look: Look) -> QPalette:

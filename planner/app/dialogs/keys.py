@@ -1,5 +1,6 @@
 """Every key on one page, made from the actions themselves."""
 
+from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import (
     QDialog,
@@ -42,7 +43,7 @@ class KeysDialog(QDialog):
         names = list(table)
         for part in (names[:3], names[3:]):
             column = QVBoxLayout()
-            column.setSpacing(8)
+            column.setSpacing(6)
             for name in part:
                 column.addWidget(label(name, HEAD, bold=True))
                 column.addLayout(self._grid(table[name]))
@@ -55,11 +56,11 @@ class KeysDialog(QDialog):
     def _grid(hints: tuple[Hint, ...]) -> QGridLayout:
         grid = QGridLayout()
         grid.setHorizontalSpacing(12)
-        grid.setVerticalSpacing(6)
+        grid.setVerticalSpacing(4)
         for row, (keys, words) in enumerate(hints):
             cap = label(keys, SMALL, bold=True, role="key")
-            cap.setFixedHeight(22)
-            grid.addWidget(cap, row, 0)
+            cap.setFixedHeight(20)
+            grid.addWidget(cap, row, 0, Qt.AlignmentFlag.AlignLeft)
             grid.addWidget(label(words, BODY), row, 1)
         grid.setColumnStretch(1, 1)
         return grid
@@ -79,4 +80,6 @@ class KeysDialog(QDialog):
         close.clicked.connect(self.accept)
         column.addLayout(row)
         wanted = inner.sizeHint()
-        self.resize(min(wanted.width() + 80, 1180), min(wanted.height() + 160, 760))
+        room = self.screen().availableSize()
+        width, height = wanted.width() + 80, wanted.height() + 170
+        self.resize(min(width, room.width() - 40), min(height, room.height() - 40))

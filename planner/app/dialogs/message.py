@@ -131,6 +131,6 @@ def problem_list(problems: "Sequence[Problem]") -> QScrollArea:
     area.setWidget(inner)
     area.setWidgetResizable(True)
     area.setFrameShape(QFrame.Shape.NoFrame)
-    area.setMinimumHeight(min(320, 24 + 84 * len(problems)))
+    area.setMinimumHeight(min(320, 28 + 72 * len(problems)))
     area.setAccessibleName("What is wrong")
     return area

@@ -80,7 +80,9 @@ def library():
 
 
 @pytest.fixture
-def make_shell(qapp, qtbot, answers, tmp_path, library, monkeypatch):
+def make_shell(  # noqa: PLR0917 - fixtures
+    qapp, qtbot, answers, tmp_path, library, monkeypatch
+):
     """Return what makes a shown and furnished shell; each is taken down after the test."""
     made = []
     monkeypatch.setattr(furnish, "load_library", lambda _folders: library)

@@ -81,8 +81,19 @@ def test_x11_libraries_are_asked_for_only_where_x11_is_used(monkeypatch, environ
     monkeypatch.setattr(sys, "platform", "linux")
     heard = []
     monkeypatch.setattr(main, "missing_packages", lambda *, x11: heard.append(x11) or ())
+    monkeypatch.setattr(main, "x_server_answers", lambda: True)
     assert main.why_no_window() == ""
     assert heard == [asked]
+
+
+def test_a_display_that_does_not_answer_is_said(monkeypatch, capsys):
+    monkeypatch.delenv("QT_QPA_PLATFORM", raising=False)
+    monkeypatch.delenv("WAYLAND_DISPLAY", raising=False)
+    monkeypatch.setenv("DISPLAY", ":4711")
+    monkeypatch.setattr(sys, "platform", "linux")
+    monkeypatch.setattr(main, "missing_packages", lambda *, x11: ())
+    assert main.run() == 2
+    assert capsys.readouterr().err.startswith("cupwright: The display ':4711' does not answer; ")
 
 
 def test_a_fresh_profile_leaves_nothing_behind():

@@ -1,6 +1,7 @@
 """Colours of the style sheet: WCAG 2.2, 1.4.3 (text 4.5 to 1) and 1.4.11 (controls 3 to 1)."""
 
 import re
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QMargins
@@ -60,6 +61,14 @@ def test_edges_of_controls_have_3_to_1(look):
         if edge and edge != look.rule:
             assert max(contrast(edge, look.panel), contrast(edge, look.paper)) >= 3, selector
     assert min(contrast(look.edge, ground) for ground in (look.panel, look.paper)) >= 3
+
+
+@LOOKS
+def test_pictures_in_the_sheet_exist_in_the_colour_of_the_look(look):
+    pictures = [Path(found) for found in re.findall(r'url\("([^"]+)"\)', qss(look))]
+    assert len(pictures) == 2
+    for picture, wanted in zip(sorted(pictures), (look.on_accent, look.ink), strict=True):
+        assert f'stroke="{wanted}"' in picture.read_text(encoding="utf-8")
 
 
 def test_light_and_dark_have_the_same_tokens():
