@@ -1,5 +1,6 @@
 """The bench drawing: what is in it, that nothing lies over anything, where things are hit."""
 
+from dataclasses import replace
 from itertools import combinations
 
 import pytest
@@ -45,11 +46,29 @@ def cue():
     return demo("cue-desk-headphone-lead")
 
 
-@pytest.mark.parametrize("zoom", [0.2, 0.5, 0.98, 1.6])
+@pytest.mark.parametrize("zoom", [0.2, 0.27, 0.35, 0.5, 0.75, 0.98, 1.6])
 @pytest.mark.parametrize("name", DEMOS)
 def test_no_words_lie_over_other_words(name, zoom):
     found = texts(drawn(demo(name), zoom=zoom), Layer.LABEL, Layer.LINK)
     over = [(a, b) for (a, one), (b, other) in combinations(found, 2) if boxes_meet(one, other)]
+    assert over == []
+
+
+@pytest.mark.parametrize("name", DEMOS)
+@pytest.mark.parametrize("size", [(700, 300), (712, 520), (920, 544), (1500, 900)])
+def test_no_head_lies_over_a_split_or_a_jacket(name, size):
+    layout, (width, height) = BenchLayout(), size
+    settings = Settings(LIGHT, width=width, height=height)
+    zoom = layout.fit_zoom(demo(name), settings)
+    bench = layout.bench(demo(name), replace(settings, zoom=zoom))
+    heads = [(key, g) for key, g in bench.groups.items() if key.startswith("head/")]
+    cable = [(key, g) for key, g in bench.groups.items() if g.layer == Layer.JACKET and g.items]
+    over = [
+        (one, other)
+        for one, head in heads
+        for other, part in cable
+        if boxes_meet(moved_box(head.box, head.origin), moved_box(part.box, part.origin))
+    ]
     assert over == []
 
 

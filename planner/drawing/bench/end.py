@@ -124,7 +124,7 @@ class _Builder:
     def _head(self, reach: Box) -> tuple[DrawList, float]:
         if self._compact:
             return compact_head(self._facts, self._settings.look, 150.0)
-        room = max(reach[2] - reach[0] + 40.0, 340.0)
+        room = 300.0 if self._settings.narrow else max(reach[2] - reach[0] + 40.0, 340.0)
         return head(self._facts, self._settings.look, self._settings.side, room)
 
     def _foot(self) -> DrawList:

@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from planner.drawing.bench.links import SPLIT_PX, LinkFacts, Tie, in_order, materials_of
 from planner.drawing.bench.parts import PlacedEnd, Settings
-from planner.drawing.bench.placing import small
+from planner.drawing.bench.placing import HEAD_LEAD, heads_left, small
 from planner.drawing.bench.tree import Reach, Tree
 from planner.drawing.primitives import Point
 from planner.model.plan import Plan
@@ -21,6 +21,9 @@ def split_places(tree: Tree, placed: Mapping[str, PlacedEnd]) -> dict[str, Point
         return {}
     near = max((_tied(placed, end)[0] for end in tree.left), default=0.0)
     far = min((_tied(placed, end)[0] for end in tree.right), default=near + 200.0)
+    if tree.right and not all(end.block.compact for end in placed.values()):
+        # The heads of the right column may begin before its cables are tied.
+        far = min(far, heads_left(placed) + HEAD_LEAD)
     deepest = max(tree.depth.values())
     found = {}
     for split in tree.splits:

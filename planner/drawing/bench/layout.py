@@ -14,6 +14,8 @@ from planner.model.plan import Plan
 from planner.wiring.roles import role_of
 
 ZOOM_LEAST, ZOOM_MOST = 0.12, 6.0
+# Below this width of the room the heads are kept shorter.
+NARROW_PX = 860.0
 
 
 class BenchLayout:
@@ -29,7 +31,8 @@ class BenchLayout:
     def bench(self, plan: Plan, settings: Settings) -> Bench:
         """Return the whole bench drawing of a plan."""
         tree = tree_of(plan)
-        plain = replace(settings, width=0.0, height=0.0)
+        narrow = settings.narrow or 0.0 < settings.width < NARROW_PX
+        plain = replace(settings, width=0.0, height=0.0, narrow=narrow)
         blocks = self._all_blocks(plan, tree, plain)
         placed, box = place_ends(tree, blocks, settings)
         groups: dict[str, Group] = {}
@@ -96,12 +99,14 @@ class BenchLayout:
     def fit_zoom(self, plan: Plan, settings: Settings, most: float = 1.5) -> float:
         """Return the largest zoom up to `most` at which the whole bench has room.
 
-        Sizes grow nearly in a straight line with the zoom, so a few steps of false position do.
+        Sizes grow nearly in a straight line with the zoom, so false position is quick; a step of
+        halving between keeps it from creeping where words take most of the room.
         """
         if not plan.ends:
             return 1.0
         low, high, zoom = ZOOM_LEAST, most, 1.0
-        for _ in range(7):
+        settings = replace(settings, narrow=settings.width < NARROW_PX)
+        for step in range(9):
             spill = self._spill(plan, replace(settings, zoom=zoom))
             if spill <= 1.0:
                 low = zoom
@@ -110,7 +115,8 @@ class BenchLayout:
             else:
                 high = zoom
             guess = 0.985 * zoom / max(spill, 0.01)
-            zoom = guess if low < guess < high else (low + high) / 2
+            creeping = step % 3 == 2 or not low < guess < high
+            zoom = (low + high) / 2 if creeping else guess
         return low
 
     def _spill(self, plan: Plan, settings: Settings) -> float:

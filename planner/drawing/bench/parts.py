@@ -45,6 +45,7 @@ class Settings:
     side: Side = "solder"
     width: float = 920.0
     height: float = 544.0
+    narrow: bool = False
 
 
 @dataclass(frozen=True)

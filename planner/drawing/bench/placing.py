@@ -7,11 +7,12 @@ from planner.drawing.bench.head import HEAD_HEIGHT
 from planner.drawing.bench.links import SPLIT_PX
 from planner.drawing.bench.parts import EndBlock, Group, Layer, PlacedEnd, Settings
 from planner.drawing.bench.shapes import Box, box_of, joined_box, moved_box
-from planner.drawing.bench.stub import JACKET_PX
 from planner.drawing.bench.tree import Tree
 from planner.drawing.primitives import DrawList, Point
 
 MARGIN = 16.0
+# How far before its jacket the head of a right end begins, px.
+HEAD_LEAD = 22.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,12 +69,16 @@ def place_ends(
     height = max(column.height, other.height)
     placed: dict[str, PlacedEnd] = {}
     tie_x = max((-block.reach[0] + block.cable[0] for block in left), default=0.0)
-    natural = _link_room(tree, height, settings) if right else 0.0
+    ahead_of_tie = _overhang(right)
+    natural = 0.0
+    if right:
+        natural = _link_room(tree, height, settings) + max(ahead_of_tie - HEAD_LEAD, 0.0)
     ahead = max((_right_width(block) for block in right), default=0.0)
     width = tie_x + natural + ahead
     heads = max((block.head_width for block in left), default=0.0)
     spare = max(settings.width - 2 * MARGIN - width, 0.0)
-    far_x = max(tie_x + natural + min(spare, 300.0), heads + 24.0 if right else 0.0)
+    beside_heads = heads + HEAD_LEAD + ahead_of_tie if right else 0.0
+    far_x = max(tie_x + natural + min(spare, 300.0), beside_heads)
     down = (height - column.height) / 2
     for block, y in zip(column.blocks, column.centres, strict=True):
         placed[block.end] = PlacedEnd(block, (far_x - block.cable[0], y + down))
@@ -86,12 +91,22 @@ def place_ends(
     return _centred(placed, settings)
 
 
+def _overhang(blocks: tuple[EndBlock, ...]) -> float:
+    """Return how far the heads of the right column begin before its cables are tied, px."""
+    wide = [
+        block.head_width - (block.reach[2] - block.cable[0])
+        for block in blocks
+        if not block.compact
+    ]
+    return max([HEAD_LEAD, *wide]) if wide else 0.0
+
+
 def _right_width(block: EndBlock) -> float:
     """Return how far a right block goes on from where its cable is tied."""
     reach = block.reach[2] - block.cable[0]
     if block.compact:
-        return block.face_box[2] - block.cable[0] + 12 + block.head_width
-    return max(reach, block.head_width - JACKET_PX)
+        return reach + 12 + block.head_width
+    return reach
 
 
 def _centred(placed: dict[str, PlacedEnd], settings: Settings) -> tuple[dict[str, PlacedEnd], Box]:
@@ -122,22 +137,22 @@ def _furniture(
     """Return head and foot of an end with the places of their top left corners."""
     block, (x, y) = end.block, end.origin
     if block.compact:
-        left = block.face_box[2] + 12 if block.facing < 0 else block.reach[0]
+        left = block.reach[2] + 12 if block.facing < 0 else block.reach[0]
         top = -11.0 if block.facing < 0 else block.reach[1] - 30.0
         return [("head", block.head, (x + left, y + top))]
     alone = sum(other.block.facing == block.facing for other in placed.values()) == 1
     top = y - _lead_in(block)
     if alone:
         top = min(other.origin[1] - _lead_in(other.block) for other in placed.values())
-    left = x + block.reach[0] if block.facing > 0 else _heads_left(placed)
+    left = x + block.reach[0] if block.facing > 0 else heads_left(placed)
     foot = (x + block.foot_at[0], y + block.foot_at[1])
     return [("head", block.head, (left, top)), ("foot", block.foot, foot)]
 
 
-def _heads_left(placed: Mapping[str, PlacedEnd]) -> float:
+def heads_left(placed: Mapping[str, PlacedEnd]) -> float:
     """Return where the heads of the right column begin, all at one place."""
     right = [end for end in placed.values() if end.block.facing < 0]
-    jackets = min(end.origin[0] + end.block.cable[0] - 22.0 for end in right)
+    jackets = min(end.origin[0] + end.block.cable[0] - HEAD_LEAD for end in right)
     room = min(end.origin[0] + end.block.reach[2] - end.block.head_width for end in right)
     return min(jackets, room)
 
