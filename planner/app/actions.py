@@ -216,6 +216,13 @@ SPECS = (
         "Lead",
     ),
     ActionSpec("keys", "&Keys", "Show every key", ("F1",), "Help"),
+    ActionSpec(
+        "problems",
+        "&Library problems\u2026",
+        "Show the definition files that can\u2019t be used, and how to mend them",
+        menu="Help",
+        no_key=_RARE,
+    ),
     ActionSpec("about", "&About Cupwright", "Version and licence", menu="Help", no_key=_RARE),
 )
 MENUS = ("Plan", "Edit", "View", "Lead", "Help")

@@ -123,6 +123,7 @@ class Bench(QObject):
     def begin(self, plan: Path | None, *, demo: bool) -> None:
         """Open what was asked for, else offer what a kill left, else begin a new plan."""
         self._take_settings()
+        self.plan_acts.tell_problems(self.window.acts)
         self._on_plan_changed()
         self._on_opened()
         self._on_session_changed()
@@ -200,6 +201,7 @@ class Bench(QObject):
         if key == "folders":
             self.workbench.library = load_library(self.settings.folders)
             self.workbench.library_changed.emit()
+            self.plan_acts.tell_problems(self.window.acts)
 
     def _take_settings(self) -> None:
         self.in_hand.set_units(self.settings.choice("gauge"), self.settings.choice("units"))

@@ -8,6 +8,7 @@ from PySide6.QtGui import QAction
 from PySide6.QtWidgets import QMenu
 
 from planner.app.actions import Actions
+from planner.app.answer import counted
 from planner.app.dialogs.ask import Ask
 from planner.app.notice import Notice
 from planner.app.session import Session, demo_files, file_name_for
@@ -50,6 +51,7 @@ class PlanActs(QObject):
             ("sheet", self.write_sheet),
             ("settings", self._ask.settings),
             ("keys", partial(self._ask.show_keys, actions)),
+            ("problems", self.show_problems),
             ("about", self._ask.about),
         ):
             actions.handle(name, slot)
@@ -96,6 +98,19 @@ class PlanActs(QObject):
             return set_remarks(plan, remarks=written.remarks)
 
         self._workbench.do("Set title and order", edit)
+
+    def tell_problems(self, actions: Actions) -> None:
+        """Say that some definition files can't be used; the Help menu shows which."""
+        problems = self._workbench.library.problems
+        actions["problems"].setEnabled(bool(problems))
+        if problems:
+            count = counted(len(problems), "problem")
+            self._notice.say(f"{count} in the library: Help, Library problems shows them.")
+
+    def show_problems(self) -> None:
+        """Show each definition file that can't be used: place, what, mend."""
+        said = "All other definitions are on the shelf as usual."
+        self._ask.trouble("Problems in the library", self._workbench.library.problems, said)
 
     def write_sheet(self) -> None:
         """Ask where to, write the bench sheet, and say where it is."""

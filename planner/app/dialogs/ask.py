@@ -19,7 +19,12 @@ Unsaved = Literal["save", "discard", "cancel"]
 Recover = Literal["open", "discard", "later"]
 
 PLAN_FILES = "Plans (*.json)"
-SHEET_FILES = "PDF (*.pdf);;SVG (*.svg)"
+SHEET_FILES = ("PDF (*.pdf)", "SVG (*.svg)")
+
+
+def ending_of(kind: str) -> str:
+    """Return the ending that a kind of file names: `pdf` of `PDF (*.pdf)`."""
+    return kind.rpartition("*.")[2].rstrip(")")
 
 
 class Ask:
@@ -40,17 +45,23 @@ class Ask:
 
     def where_to_save(self, suggested: str) -> Path | None:
         """Ask where to save the plan."""
-        start = self._settings.last_folder / suggested
-        name, _ = QFileDialog.getSaveFileName(self._parent, "Save the plan", str(start), PLAN_FILES)
-        return self._chosen(name, ".json")
+        return self._where("Save the plan", suggested, (PLAN_FILES,))
 
     def where_to_write_sheet(self, suggested: str) -> Path | None:
         """Ask where to write the bench sheet; its ending says PDF or SVG."""
-        start = self._settings.last_folder / suggested
-        name, kind = QFileDialog.getSaveFileName(
-            self._parent, "Write the bench sheet", str(start), SHEET_FILES
-        )
-        return self._chosen(name, ".svg" if "svg" in kind else ".pdf")
+        return self._where("Write the bench sheet", suggested, SHEET_FILES)
+
+    def _where(self, title: str, suggested: str, kinds: tuple[str, ...]) -> Path | None:
+        """Ask for a file to write. The dialog adds the ending, so it asks before it replaces."""
+        dialog = QFileDialog(self._parent, title, str(self._settings.last_folder))
+        dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+        dialog.setNameFilters(kinds)
+        dialog.filterSelected.connect(lambda kind: dialog.setDefaultSuffix(ending_of(kind)))
+        dialog.setDefaultSuffix(ending_of(kinds[0]))
+        dialog.selectFile(suggested)
+        names = dialog.selectedFiles() if dialog.exec() else []
+        dialog.deleteLater()
+        return self._chosen(names[0] if names else "")
 
     def library_folder(self) -> Path | None:
         """Ask for a folder of the builder's own definitions."""
@@ -59,12 +70,12 @@ class Ask:
         )
         return Path(name) if name else None
 
-    def _chosen(self, name: str, ending: str = "") -> Path | None:
+    def _chosen(self, name: str) -> Path | None:
         if not name:
             return None
         path = Path(name)
         self._settings.last_folder = path.parent
-        return path if path.suffix or not ending else path.with_name(path.name + ending)
+        return path
 
     # -- questions --------------------------------------------------------------------------
 
@@ -103,12 +114,14 @@ class Ask:
 
     # -- what went wrong --------------------------------------------------------------------
 
-    def trouble(self, headline: str, problems: "Sequence[Problem]") -> None:
-        """Show what is wrong with a file: place, what, mend. Nothing was changed."""
+    def trouble(
+        self, headline: str, problems: "Sequence[Problem]", said: str = "Nothing was changed."
+    ) -> None:
+        """Show what is wrong with files: place, what, mend; and `said`, what that means."""
         Message(
             self._parent,
             headline,
-            "Nothing was changed.",
+            said,
             (Choice("ok", "Close", primary=True, escape=True),),
             problems=problems,
         ).ask()

@@ -5,7 +5,6 @@ from pathlib import Path
 
 from PySide6.QtWidgets import (
     QCheckBox,
-    QComboBox,
     QDialog,
     QGridLayout,
     QHBoxLayout,
@@ -19,6 +18,7 @@ from PySide6.QtWidgets import (
 from planner.app.dialogs.message import Choice, buttons_row
 from planner.app.fonts import BODY, GUIDE, font
 from planner.app.labels import label
+from planner.app.panels.widgets.fields import Combo
 from planner.app.settings import CHOICES, Settings
 
 _ROWS = (
@@ -54,8 +54,8 @@ class SettingsDialog(QDialog):
         self.autosave.setChecked(settings.autosave)
         self._build()
 
-    def _combo(self, key: str, words: tuple[str, ...]) -> QComboBox:
-        made = QComboBox()
+    def _combo(self, key: str, words: tuple[str, ...]) -> Combo:
+        made = Combo()
         for value, text in zip(CHOICES[key], words, strict=True):
             made.addItem(text, value)
         made.setCurrentIndex(CHOICES[key].index(self._settings.choice(key)))

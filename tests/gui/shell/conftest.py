@@ -49,7 +49,7 @@ class Answers:
         self.asked.append(("recover", *names))
         return self.about_recovery
 
-    def trouble(self, headline, problems):
+    def trouble(self, headline, problems, said=""):
         self.troubles.append((headline, tuple(problems)))
 
     def mishap(self, sentence):

@@ -1,6 +1,8 @@
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QLabel
+import pytest
+from PySide6.QtCore import Qt, QTimer
+from PySide6.QtWidgets import QFileDialog, QLabel, QLineEdit, QWidget
 
+from planner.app.dialogs.ask import PLAN_FILES, SHEET_FILES, Ask
 from planner.app.dialogs.details import DetailsDialog
 from planner.app.dialogs.message import Choice, Message
 from planner.app.dialogs.settings import SettingsDialog
@@ -84,3 +86,31 @@ def test_details_begin_with_what_the_plan_says(qtbot):
     shown = (dialog.title.text(), dialog.order.text(), dialog.revision.value())
     assert shown == ("Cue desk", "SP-0417", 3)
     assert dialog.remarks.toPlainText() == "a\nb"
+
+
+@pytest.mark.parametrize(
+    ("act", "kind", "name", "written"),
+    [
+        ("where_to_save", PLAN_FILES, "lead", "lead.json"),
+        ("where_to_write_sheet", SHEET_FILES[0], "sheet", "sheet.pdf"),
+        ("where_to_write_sheet", SHEET_FILES[1], "sheet", "sheet.svg"),
+        ("where_to_save", PLAN_FILES, "lead.json", "lead.json"),
+    ],
+)
+def test_a_name_without_an_ending_gets_that_of_its_kind(  # noqa: PLR0917 - a table
+    qtbot, tmp_path, act, kind, name, written
+):
+    parent = QWidget()
+    qtbot.addWidget(parent)
+    settings = Settings(tmp_path / "settings.ini")
+    settings.last_folder = tmp_path
+
+    def answer_it():
+        dialog = parent.findChild(QFileDialog)
+        dialog.selectNameFilter(kind)
+        dialog.filterSelected.emit(kind)
+        dialog.findChild(QLineEdit).setText(name)
+        dialog.accept()
+
+    QTimer.singleShot(0, answer_it)
+    assert getattr(Ask(parent, settings), act)("suggested") == tmp_path / written
