@@ -242,7 +242,10 @@ def _upper_or_lower(label: Label, ring: Ring, busy: Busy) -> Lane:
         x = label.joint[0] * 1.12 + math.copysign(10.0, label.joint[0] or 1.0)
         y = ring.edge_y(x, lane) + {"top": -16.0, "bottom": 26.0}[lane]
         moves[lane] = abs(_free_level(label, lane, x, y, busy) - y)
-    return "bottom" if moves["bottom"] < moves["top"] else "top"
+    # The other row costs a leader across the face: it must save two steps at least.
+    natural: Lane = "top" if label.joint[1] < 1.0 else "bottom"
+    other: Lane = "bottom" if natural == "top" else "top"
+    return other if moves[other] + 14.0 < moves[natural] else natural
 
 
 def _lanes(labels: Sequence[Label], plan: _Plan) -> dict[str, Lane]:
