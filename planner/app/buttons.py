@@ -1,7 +1,7 @@
 """Buttons that stand for an action: same words, keys, tip and state, and never under 24 px."""
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QAction
+from PySide6.QtGui import QAction, QShowEvent
 from PySide6.QtWidgets import QPushButton
 
 from planner.app.fonts import BODY, font
@@ -34,7 +34,18 @@ class ActionButton(QPushButton):
         self.setText(f"{_GAP}{text}" if text and self._icon_name else text)
 
     def set_look(self, look: Look) -> None:
-        """Draw the icon in a look."""
+        """Draw the icon in a look; one that is not seen yet is drawn when it is shown first."""
+        self._look = look
+        if self.isVisible():
+            self._draw_icon()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Draw the icon in the look that is on."""
+        self._draw_icon()
+        super().showEvent(event)
+
+    def _draw_icon(self) -> None:
+        look = self._look
         if self._icon_name:
             colour = look.on_accent if self.property("role") == "primary" else look.ink
             self.setIcon(icon(self._icon_name, look, colour=colour))

@@ -1,6 +1,5 @@
 """Plans that were on the bench lately: what is remembered of each, and how it is said."""
 
-import json
 from dataclasses import asdict, dataclass
 from datetime import datetime
 from pathlib import Path
@@ -25,11 +24,15 @@ class RecentPlan:
 
     def as_text(self) -> str:
         """Return one line for the settings file."""
+        import json  # noqa: PLC0415 - not before the window is shown
+
         return json.dumps(asdict(self) | {"path": str(self.path)})
 
     @classmethod
     def from_text(cls, text: str) -> "RecentPlan | None":
         """Read such a line; None where it is none (the file may be edited by hand)."""
+        import json  # noqa: PLC0415 - not before the window is shown
+
         try:
             values = json.loads(text)
             fields = {name: str(values.get(name, "")) for name in ("title", "order", "kind", "at")}

@@ -1,13 +1,15 @@
 """What the builder chose for the bench: one INI file, read and written here and nowhere else."""
 
 import os
-import tempfile
 from pathlib import Path
-from typing import Literal, cast
+from typing import TYPE_CHECKING, Literal, cast
 
 from PySide6.QtCore import QObject, QSettings, QStandardPaths, Signal
 
 from planner.app.recent import RecentPlan
+
+if TYPE_CHECKING:
+    from tempfile import TemporaryDirectory
 
 Units = Literal["mm", "inch"]
 Gauge = Literal["awg", "mm2"]
@@ -32,9 +34,11 @@ def settings_path() -> Path:
     return Path(QStandardPaths.writableLocation(place)) / "cupwright" / "cupwright.ini"
 
 
-def use_fresh_profile() -> "tempfile.TemporaryDirectory[str]":
+def use_fresh_profile() -> "TemporaryDirectory[str]":
     """Point settings and data at a new empty folder, which goes when the result is cleaned up."""
-    folder = tempfile.TemporaryDirectory(prefix="cupwright-fresh-", ignore_cleanup_errors=True)
+    from tempfile import TemporaryDirectory  # noqa: PLC0415 - not before the window is shown
+
+    folder = TemporaryDirectory(prefix="cupwright-fresh-", ignore_cleanup_errors=True)
     os.environ["CUPWRIGHT_SETTINGS"] = folder.name
     os.environ["CUPWRIGHT_DATA"] = folder.name
     return folder

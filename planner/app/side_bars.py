@@ -1,6 +1,7 @@
 """The narrow bars that stand for what is folded: shelf rail, landings head, bottom bar."""
 
 from PySide6.QtCore import QSize, Qt, Signal
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
 from planner.app.actions import Actions
@@ -96,13 +97,18 @@ class BottomBar(QWidget):
             self._group.addButton(button)
             self._buttons[name] = button
             row.addWidget(button)
-        self.set_look(look)
-        self.show_panel("canvas")
+        self._look = look
+        self._buttons["canvas"].setChecked(True)
 
     def show_panel(self, name: str) -> None:
         """Mark the panel that is shown."""
         self._buttons[name].setChecked(True)
-        self.set_look(self._look)
+        self._draw_icons()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Draw the icons when they are seen, not before."""
+        self._draw_icons()
+        super().showEvent(event)
 
     def show_findings(self, count: int) -> None:
         """Tell how many findings there are."""
@@ -111,6 +117,11 @@ class BottomBar(QWidget):
     def set_look(self, look: Look) -> None:
         """Draw in another look."""
         self._look = look
+        if self.isVisible():
+            self._draw_icons()
+
+    def _draw_icons(self) -> None:
+        look = self._look
         for name, button in self._buttons.items():
             colour = look.on_accent if button.isChecked() else look.ink
             button.setIcon(icon(_ICONS[name], look, colour=colour))
