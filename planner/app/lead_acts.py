@@ -104,7 +104,7 @@ class LeadActs(QObject):
         self._workbench.put_back()
         if after != before:
             self._workbench.do("Land by signal", lambda _plan: after)
-        told = f"Landed {landed}." if landed else "Nothing more is certain by signal."
+        told = f"Landed {landed} by signal." if landed else "Nothing more is certain by signal."
         rest = " ".join(_sentence(text) for text in left)
         self._notice.say(f"{told} {rest}".strip(), short=not left)
 

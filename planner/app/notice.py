@@ -9,6 +9,7 @@ from planner.app.labels import label, set_tone
 from planner.drawing.looks import Look
 
 _WIDEST = 640
+_ROUND_TEXT = 68  # margins and the button that closes
 _SHORT_MS = 6000
 
 
@@ -59,7 +60,8 @@ class Notice(QWidget):
     def place(self) -> None:
         """Lie at the foot of the parent, in the middle."""
         parent = self._over
-        width = max(200, min(_WIDEST, parent.width() - 32))
+        line = self._text.fontMetrics().horizontalAdvance(self.text) + _ROUND_TEXT
+        width = max(200, min(line, _WIDEST, parent.width() - 32))
         height = (
             self.heightForWidth(width) if self.hasHeightForWidth() else self.sizeHint().height()
         )

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QActionGroup
 
+from planner.app.arrangement import Form
 from planner.app.settings import Settings
 from planner.app.window import Window
 
@@ -80,7 +81,9 @@ class ViewActs(QObject):
 
     def _toggle(self, name: str) -> None:
         regions = self._window.regions
-        if name in regions.arrangement.boxes and regions.form.value != "column":
+        if regions.form is Form.COLUMN:
+            regions.enter("canvas" if regions.folds.sheet == name else name)
+        elif name in regions.arrangement.boxes:
             regions.fold(**{name: True})
         else:
             regions.enter(name)

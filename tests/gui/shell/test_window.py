@@ -68,7 +68,7 @@ def test_land_by_signal_is_one_undo_step_and_says_what_it_did(make_shell, cue_pl
     shell.window.acts["land_by_signal"].trigger()
     assert shell.bench.workbench.plan.landings != ()
     assert shell.window.notice.isVisible()
-    assert shell.window.notice.text.startswith("Landed 9.")
+    assert shell.window.notice.text.startswith("Landed 9 by signal.")
     shell.window.acts["undo"].trigger()
     assert shell.bench.workbench.plan == bare
 
@@ -184,6 +184,24 @@ def test_in_one_column_every_panel_can_be_reached(make_shell, plan_file):
         shell.window.bar.chosen.emit(name)
         assert regions.holders[name].isVisible()
         assert regions.holders[name].width() == 720
+
+
+def test_in_one_column_a_panel_s_fold_button_goes_back_to_the_bench(make_shell, plan_file):
+    shell = make_shell(plan_file, size=(720, 450))
+    for name in ("shelf", "landings"):
+        shell.window.acts[name].trigger()
+        assert shell.window.regions.folds.sheet == name
+        shell.window.acts[name].trigger()
+        assert shell.window.regions.folds.sheet == "canvas"
+
+
+def test_a_short_notice_is_no_wider_than_its_words(shell):
+    notice = shell.window.notice
+    notice.say("Landed 9 by signal.")
+    assert notice.width() < 260
+    notice.say("word " * 200)
+    assert notice.width() == 640
+    assert notice.geometry().bottom() < notice.parentWidget().height()
 
 
 def test_folding_the_shelf_and_the_landings_gives_the_room_to_the_bench(make_shell, plan_file):
