@@ -92,7 +92,12 @@ class GuidePanel(Panel):
         ):
             field.setAccessibleName(name)
             field.setToolTip(tip)
-        self.shapes[self.draft.shape].setChecked(True)
+        for shape, choice in self.shapes.items():
+            # As with any exclusive choice, Tab stops at the chosen one; arrows go to the others.
+            chosen = shape == self.draft.shape
+            choice.setChecked(chosen)
+            policy = Qt.FocusPolicy.StrongFocus if chosen else Qt.FocusPolicy.ClickFocus
+            choice.setFocusPolicy(policy)
         self.setAccessibleName("New plan")
 
     def _lay_out(self) -> None:

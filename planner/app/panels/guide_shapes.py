@@ -52,13 +52,17 @@ class ShapeButton(QPushButton):
             painter.setPen(QPen(QColor(self.look.ink), 2))
             painter.drawRect(box.adjusted(4, 4, -4, -4))
         middle = self.height() / 2
+        # In a small window the picture moves to the edge, so that the words are never cut.
+        shift = 0.0 if self.width() >= 250 else -9.0
+        painter.translate(shift, 0.0)
         title, example = WORDS[self.shape]
+        words_at = 118.0 if not shift else 106.0
         paint(
             painter,
             (
                 *_picture(self.shape, middle, self.look),
-                Text((118.0, middle - 3), title, HEAD, self.look.ink, bold=True),
-                Text((118.0, middle + 16), example, BODY, self.look.ink2),
+                Text((words_at, middle - 3), title, HEAD, self.look.ink, bold=True),
+                Text((words_at, middle + 16), example, BODY, self.look.ink2),
             ),
         )
         painter.end()

@@ -41,17 +41,20 @@ class Layout:
 def layout_of(draft: Draft, width: float, height: float) -> Layout:
     """Lay the sketch out: A left, the far ends one below the other right, the split between."""
     low = height / 2 - 2
-    near_radius = min(96.0, (height - 110) / 2, width * 0.12)
-    near = (32 + near_radius, low)
+    small = width < 800
+    near_radius = min(96.0, (height - 110) / 2, width * (0.1 if small else 0.12))
+    near = ((12 if small else 32) + near_radius, low)
+    far_x = width - (196 if small else 262)
     ends = draft.ends()[1:]
     if draft.shape == "two":
         far_radius = min(62.0, (height - 36) / 4 - 6)
         step = (height - 8) / 4
-        spots = {ends[0]: (width - 262, step), ends[1]: (width - 262, height - step)}
+        spots = {ends[0]: (far_x, step), ends[1]: (far_x, height - step)}
     else:
         far_radius = near_radius if draft.shape == "one" else 20.0
-        spots = {ends[0]: (width - 262, low)}
-    split = None if draft.shape == "one" else (width * 0.52, low)
+        spots = {ends[0]: (far_x, low)}
+    start, stop = near[0] + near_radius, far_x - far_radius
+    split = None if draft.shape == "one" else (start + (stop - start) * 0.62, low)
     return Layout(near, near_radius, spots, far_radius, split)
 
 
@@ -118,7 +121,9 @@ class LeadSketch(QWidget):
             return cable.title if cable else "+  Choose cable"
         chosen = self._draft.chosen.get(name)
         text = chosen.connector.title if chosen else f"+  Choose {self._draft.named(name)}"
-        room = 196 if name == "A" else 150
+        small = self.width() < 800
+        room = 150 if not small else 100
+        room += 46 if name == "A" else 0
         return QFontMetrics(font(bold=True)).elidedText(
             text, Qt.TextElideMode.ElideRight, room if chosen else 400
         )

@@ -29,7 +29,7 @@ class LandingsPanel(Panel):
 
     def __init__(self, workbench: Workbench, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(workbench, look, parent)
-        self.model = LandingsModel(workbench)
+        self.model = LandingsModel(workbench, self)
         self.table = LandingsTable(workbench, self.model, look)
         self._line: ContactEdit | None = None
         self._offers: tuple[Offer, ...] = ()
@@ -254,11 +254,12 @@ class LandingsPanel(Panel):
     def _land(self, place: Place, contact: str) -> str:
         edit = landings.exchange if self._exchanging else landings.land
         self.workbench.put_back()
-        return attempt(
+        said = attempt(
             self.workbench,
             f"Land {place.conductor} on {place.end} {contact}",
             partial(edit, end=place.end, conductor=place.conductor, contact=contact),
         )
+        return said.replace("Hold Shift to exchange", "Shift+Enter exchanges")
 
     def _preview(self, contact: Contact) -> Ghost:
         place = self._place()

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
-from PySide6.QtCore import QAbstractTableModel, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 
 from planner.app.panels.words import (
     carried,
@@ -53,8 +53,8 @@ class RowHead:
 class LandingsModel(QAbstractTableModel):
     """Show the workbench's plan; it is read anew at each change and never kept apart from it."""
 
-    def __init__(self, workbench: Workbench) -> None:
-        super().__init__()
+    def __init__(self, workbench: Workbench, parent: QObject | None = None) -> None:
+        super().__init__(parent)
         self._workbench = workbench
         self._ends: tuple[End, ...] = ()
         self._conductors: tuple[Conductor, ...] = ()

@@ -1,6 +1,6 @@
 """How the table of landings is drawn: cells, the heads of columns and rows, the corner."""
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
+from PySide6.QtCore import QModelIndex, QObject, QPersistentModelIndex, QRect, QSize, Qt
 from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPen
 from PySide6.QtWidgets import QHeaderView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
@@ -43,8 +43,8 @@ def draw_text(
 class CellDelegate(QStyledItemDelegate):
     """Draw a cell: the state's cup or mark, the contact's words, a frame where the hand is."""
 
-    def __init__(self, workbench: Workbench, look: Look) -> None:
-        super().__init__()
+    def __init__(self, workbench: Workbench, look: Look, parent: QObject | None = None) -> None:
+        super().__init__(parent)
         self._workbench = workbench
         self.look = look
 

@@ -43,7 +43,7 @@ class TypingDelegate(CellDelegate):
     """Give a cell its line to type in, and tell the table what happens in it."""
 
     def __init__(self, workbench: Workbench, look: Look, table: "LandingsTable") -> None:
-        super().__init__(workbench, look)
+        super().__init__(workbench, look, table)
         self._table = table
 
     def createEditor(

@@ -27,7 +27,7 @@ class PickList(QDialog):
         self._kind: DefinitionKind = "connector"
         self._among: Sequence[Definition] = ()
         self._picked: Picked = lambda _record: None
-        self.model = ShelfRows()
+        self.model = ShelfRows(self)
         self.title = label("", "question", wrap=True)
         self.search = SearchLine()
         self.list = QListView()
@@ -36,7 +36,7 @@ class PickList(QDialog):
         self._lay_out(look)
 
     def _lay_out(self, look: Look) -> None:
-        self._delegate = ShelfDelegate(look)
+        self._delegate = ShelfDelegate(look, self)
         self.list.setModel(self.model)
         self.list.setItemDelegate(self._delegate)
         self.list.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)

@@ -26,8 +26,8 @@ class ShelfPanel(Panel):
     def __init__(self, workbench: Workbench, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(workbench, look, parent)
         self._wanted = Wanted()
-        self.model = ShelfRows()
-        self.delegate = ShelfDelegate(look)
+        self.model = ShelfRows(self)
+        self.delegate = ShelfDelegate(look, self)
         self.search = SearchLine()
         self.list = ShelfList(self)
         self.hint = label("", "small", wrap=True)

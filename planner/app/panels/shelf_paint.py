@@ -1,8 +1,14 @@
 """How a row of the shelf is drawn."""
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRect, QSize, Qt
+from PySide6.QtCore import QModelIndex, QObject, QPersistentModelIndex, QRect, QSize, Qt
 from PySide6.QtGui import QColor, QFontMetrics, QPainter, QPen, QPixmap
-from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QWidget,
+)
 
 from planner.app.canvas.paint import paint
 from planner.app.fonts import font
@@ -15,17 +21,18 @@ from planner.drawing.marks import mark
 
 ITEM_HEIGHT = 46
 HEAD_HEIGHT = 34
-LEFT = 16
-TEXT_AT = 60
-RIGHT = 14
+LEFT = 14
+TEXT_AT = 56
+LINE = 16
+RIGHT = 12
 _FLAGS = int(Qt.AlignmentFlag.AlignLeft | Qt.TextFlag.TextWordWrap)
 
 
 class ShelfDelegate(QStyledItemDelegate):
     """Draw heads, definitions with their pictograms, and what could not be read."""
 
-    def __init__(self, look: Look) -> None:
-        super().__init__()
+    def __init__(self, look: Look, parent: QObject | None = None) -> None:
+        super().__init__(parent)
         self.look = look
         self._pictures: dict[tuple[str, str, int, str, float], QPixmap] = {}
 
@@ -34,11 +41,19 @@ class ShelfDelegate(QStyledItemDelegate):
     ) -> QSize:
         """Return the height of a row; broken files take what their words need."""
         row = index.data(ROW)
-        if row.sort in {"item"}:
-            return QSize(160, ITEM_HEIGHT)
+        if row.sort == "item":
+            return QSize(160, ITEM_HEIGHT + self._title_height(row, option.widget) - LINE)
         if row.sort in {"broken", "none"}:
             return QSize(160, self._wrapped_height(row, option.widget))
         return QSize(160, HEAD_HEIGHT if row.sort == "head" else 28)
+
+    @staticmethod
+    def _title_height(row: ShelfRow, view: QWidget | None) -> int:
+        """Return the height of a title, which takes more lines where it is long."""
+        width = view.viewport().width() if isinstance(view, QAbstractItemView) else 204
+        box = QRect(0, 0, width - RIGHT - TEXT_AT, 200)
+        lines = QFontMetrics(font()).boundingRect(box, _FLAGS, row.title).height() // LINE
+        return LINE * max(lines, 1)
 
     def _wrapped_height(self, row: ShelfRow, view: QWidget | None) -> int:
         width = (
@@ -103,14 +118,19 @@ class ShelfDelegate(QStyledItemDelegate):
         # Letters stand beside the title, or a line lower where that would cut it.
         need = QFontMetrics(font()).horizontalAdvance(row.title)
         low = need > whole - self._letters_width(row)
-        right = self._letters(painter, box.translated(0, 19 if low else 0), row)
-        beside = right - TEXT_AT - 4
-        title = QRect(TEXT_AT, box.top() + 5, whole if low else beside, 18)
-        second = QRect(TEXT_AT, box.top() + 23, beside if low else whole, 16)
+        drop = box.height() - ITEM_HEIGHT
+        lower = box.translated(0, 19 + drop if low else 0)
+        beside = self._letters(painter, lower, row) - TEXT_AT - 4
         ink = self.look.ink2 if row.why_not else self.look.ink
-        draw_text(painter, title, row.title, ink)
-        words = row.why_not or row.second
-        draw_text(painter, second, words, self.look.ink2, size=12)
+        title = QRect(TEXT_AT, box.top() + 5, whole if low else beside, 18)
+        second = QRect(TEXT_AT, box.top() + 23 + drop, beside if low else whole, 16)
+        if drop:
+            painter.setFont(font())
+            painter.setPen(QColor(ink))
+            painter.drawText(title.adjusted(0, 0, 0, drop), _FLAGS, row.title)
+        else:
+            draw_text(painter, title, row.title, ink)
+        draw_text(painter, second, row.why_not or row.second, self.look.ink2, size=12)
 
     @staticmethod
     def _shown_letters(row: ShelfRow) -> tuple[str, ...]:

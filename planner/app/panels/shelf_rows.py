@@ -5,7 +5,14 @@ from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from PySide6.QtCore import QAbstractListModel, QMimeData, QModelIndex, QPersistentModelIndex, Qt
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QMimeData,
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    Qt,
+)
 
 from planner.app.panels.mime import make_mime
 from planner.app.panels.words import SOURCE_WORDS, TRUST_WORDS
@@ -53,8 +60,8 @@ class ShelfRow:
 class ShelfRows(QAbstractListModel):
     """Hold the rows that are shown."""
 
-    def __init__(self) -> None:
-        super().__init__()
+    def __init__(self, parent: QObject | None = None) -> None:
+        super().__init__(parent)
         self.rows: tuple[ShelfRow, ...] = ()
 
     def show_rows(self, rows: Sequence[ShelfRow]) -> None:

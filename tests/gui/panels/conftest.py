@@ -26,10 +26,15 @@ def bench(qapp, library):
 
 @pytest.fixture
 def show(qtbot):
-    """Show a panel at a size, and let go of it after the test."""
+    """Show a panel at a size, and let go of it after the test.
+
+    The panels are held until then: one that only a cycle holds may be collected while it paints.
+    """
+    held = []
 
     def make(panel_type, bench, size=(920, 300)):
         panel = panel_type(bench, LIGHT)
+        held.append(panel)
         qtbot.addWidget(panel)
         panel.resize(*size)
         panel.show()
@@ -37,7 +42,10 @@ def show(qtbot):
         qtbot.waitExposed(panel)
         return panel
 
-    return make
+    yield make
+    for panel in held:
+        panel.close()
+    QCoreApplication.processEvents()
 
 
 @pytest.fixture

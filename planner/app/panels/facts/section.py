@@ -32,7 +32,7 @@ class SectionPage(Page):
         self.policy = Choice("Shield lands", POLICY_WORDS, self._on_policy)
         for part in (self.title, self.picture, self.cable, self.length, self.policy):
             self.column.addWidget(part)
-        self.add_facts("Cores", "Shield", "Jacket", "Core size", "Goes on")
+        self.add_facts("Spool", "Cores", "Shield", "Jacket", "Core size", "Goes on")
         self.column.addStretch(1)
 
     @property
@@ -55,7 +55,7 @@ class SectionPage(Page):
     def _show_choices(self, section: Section) -> None:
         stock = self.workbench.library.cables()
         none = () if section.cable else (("", "not chosen"),)
-        self.cable.set_choices((*none, *((it.id, f"{it.title}, {it.spool}") for it in stock)))
+        self.cable.set_choices((*none, *((it.id, it.title) for it in stock)))
         self.cable.show_value(section.cable)
         self.cable.setVisible(not section.fan_of)
         self.policy.show_value(section.shield_policy or "")
@@ -66,6 +66,8 @@ class SectionPage(Page):
         if cable is not None:
             self.picture.show_drawing(lambda look: cable_picture(cable, look))
             self.picture.setAccessibleName(f"cut end of {cable.title}")
+        spool = (cable.spool, cable.maker) if cable else ()
+        self.show_fact("Spool", ", ".join(filter(None, spool)))
         self.show_fact("Cores", " ".join(core.code for core in cable.cores) if cable else "")
         self.show_fact("Shield", _shields(cable) if cable else "")
         self.show_fact("Jacket", self.units.small(cable.jacket_mm) if cable else "")

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Sequence
 
-from PySide6.QtCore import QPointF, Qt
+from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QFontMetrics, QKeyEvent, QPainter, QPaintEvent, QPen, QWheelEvent
 from PySide6.QtWidgets import (
     QCheckBox,
@@ -183,9 +183,34 @@ class Notes(QPlainTextEdit):
             self._commit(self._kept)
 
 
-def check(text: str, clicked: Callable[[bool], object], tip: str = "") -> QCheckBox:
+class Check(QCheckBox):
+    """A check box that draws its own box and tick, so that both looks show them alike."""
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Draw box, tick and words; the focus frames them."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        ink = self.palette().color(self.foregroundRole())
+        top = (self.height() - 16) / 2
+        painter.setPen(QPen(ink, 1.2))
+        painter.setBrush(self.palette().base())
+        painter.drawRoundedRect(QRectF(1, top, 16, 16), 3, 3)
+        if self.isChecked():
+            painter.setPen(QPen(ink, 2.2))
+            painter.drawPolyline([QPointF(5, top + 8), QPointF(8, top + 11), QPointF(13, top + 5)])
+        painter.setPen(ink)
+        words = self.rect().adjusted(26, 0, 0, 0)
+        painter.drawText(words, int(Qt.AlignmentFlag.AlignVCenter), self.text())
+        if self.hasFocus():
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.setPen(QPen(ink, 2))
+            painter.drawRect(self.rect().adjusted(0, 1, -1, -2))
+        painter.end()
+
+
+def check(text: str, clicked: Callable[[bool], object], tip: str = "") -> Check:
     """Make a check box that calls `clicked` only when a person turns it."""
-    made = QCheckBox(text)
+    made = Check(text)
     made.setToolTip(tip)
     made.setAccessibleName(text)
     made.clicked.connect(clicked)

@@ -38,7 +38,6 @@ QLineEdit[cell="true"] {{ border: 2px solid {accent}; border-radius: 0; padding:
 QSpinBox QLineEdit, QSpinBox QLineEdit:focus {{ border: none; padding: 0; min-height: 0;
     background: transparent; }}
 QCheckBox {{ font-size: 13px; }}
-QCheckBox:focus {{ text-decoration: underline; }}
 """
 
 _BUTTONS = """
