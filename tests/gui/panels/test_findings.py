@@ -2,7 +2,9 @@ from PySide6.QtCore import Qt
 
 from planner.app.panels.finding_card import NO_REASON
 from planner.app.panels.findings import FindingsPanel
+from planner.drawing.primitives import Text
 from planner.services.checking import is_accepted
+from planner.sheet.page import sheet_pages
 
 SIZE = (304, 900)
 
@@ -99,3 +101,13 @@ def test_an_empty_plan_explains_the_weights(bench, show):
     assert panel.empty.isVisible()
     assert not panel.clear.isVisible()
     assert panel.shown == ()
+
+
+def test_the_reason_prints_on_the_sheet(bench, demo, show):
+    bench.open_plan(demo("cue-desk-headphone-lead"))
+    panel = show(FindingsPanel, bench, SIZE)
+    card = cards(panel)["pinout-unconfirmed"]
+    card.reason.given.emit("rung out twice")
+    pages = sheet_pages(bench.plan, bench.findings)
+    words = " ".join(item.text for page in pages for item in page.items if isinstance(item, Text))
+    assert "rung out twice" in words
