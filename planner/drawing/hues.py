@@ -2,7 +2,8 @@
 
 After the engravers' old convention where it has the hue (from memory): red across the run (upright
 in a flag), blue along it (level), green slanted, violet slanted back, yellow dotted. The others are
-ours; the slanted lattice on paper is kept for the shield.
+ours: green-yellow is green's slant in pairs, and gold and silver are not the engravers' dots and
+plain, which yellow and white have here. The slanted lattice on paper is kept for the shield.
 """
 
 from collections.abc import Iterator
@@ -24,6 +25,9 @@ Pattern = Literal[
     "along-and-across",
     "across-in-pairs",
     "zigzag",
+    "in-turns",
+    "chevrons",
+    "slanted-in-pairs",
 ]
 PATTERNS: dict[str, Pattern] = {
     "WH": "plain",
@@ -38,6 +42,9 @@ PATTERNS: dict[str, Pattern] = {
     "GY": "along-and-across",
     "PK": "across-in-pairs",
     "TQ": "zigzag",
+    "GD": "in-turns",
+    "SR": "chevrons",
+    "GNYE": "slanted-in-pairs",
 }
 
 Line = tuple[Point, ...]
@@ -61,10 +68,15 @@ def hatch_lines(run: Run, width: float, pattern: Pattern, unit: float) -> Iterat
         yield from strip.slanted(-1)
     if pattern in {"slanted-back", "crossed"}:
         yield from strip.slanted(1)
-    if pattern == "dotted":
-        yield from strip.dots()
-    if pattern == "zigzag":
-        yield from strip.zigzag()
+    alone = {
+        "dotted": strip.dots,
+        "zigzag": strip.zigzag,
+        "in-turns": strip.in_turns,
+        "chevrons": strip.chevrons,
+        "slanted-in-pairs": strip.slanted_in_pairs,
+    }
+    if pattern in alone:
+        yield from alone[pattern]()
 
 
 class _Strip:
@@ -107,6 +119,29 @@ class _Strip:
         for along in self._steps(8 * self.unit, margin=min(abs(lean), self.run.length / 3)):
             start = self.run.beside(along + lean, -self.edge)
             yield (start, self.run.beside(along - lean, self.edge))
+
+    def slanted_in_pairs(self) -> Iterator[Line]:
+        lean, shift = self.edge * 0.9, 1.7 * self.unit
+        margin = min(lean + shift, self.run.length / 3)
+        for along in self._steps(13 * self.unit, margin=margin):
+            for place in (along - shift, along + shift):
+                start = self.run.beside(place - lean, -self.edge)
+                yield (start, self.run.beside(place + lean, self.edge))
+
+    def in_turns(self) -> Iterator[Line]:
+        """Yield bars from the middle to either edge by turns."""
+        for number, along in enumerate(self._steps(5 * self.unit)):
+            way = self.edge if number % 2 else -self.edge
+            yield (self.run.beside(along, way), self.run.beside(along, way * 0.1))
+
+    def chevrons(self) -> Iterator[Line]:
+        """Yield open angles that point along the run."""
+        high, deep = self.width * 0.34, self.width * 0.3
+        margin = min(deep, self.run.length / 3)
+        for along in self._steps(9 * self.unit, margin=margin):
+            back, front = along - deep / 2, along + deep / 2
+            ends = (self.run.beside(back, -high), self.run.beside(back, high))
+            yield (ends[0], self.run.beside(front, 0.0), ends[1])
 
     def dots(self) -> Iterator[Line]:
         for row, lead in zip((-0.24 * self.width, 0.24 * self.width), (0.0, 0.5), strict=True):

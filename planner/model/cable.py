@@ -4,14 +4,15 @@ import math
 from functools import cached_property
 from typing import Annotated, Any, Literal
 
-from pydantic import AfterValidator, Field, WithJsonSchema, model_validator
+from pydantic import AfterValidator, BeforeValidator, Field, WithJsonSchema, model_validator
 
 from planner.model.base import Ident, Line, Paragraph, Record
 from planner.units import awg_area_mm2, awg_of_area, rounded
 
 Metal = Literal["copper", "tinned", "silver"]
 
-# IEC 60757 letter codes and the words for them.
+# IEC 60757 letter codes and the words for them. GNYE is one code there, not two: the standard keeps
+# it for the protective conductor, whichever of the two colours a maker takes for the ground.
 COLOUR_WORDS = {
     "BK": "black",
     "BN": "brown",
@@ -25,6 +26,9 @@ COLOUR_WORDS = {
     "WH": "white",
     "PK": "pink",
     "TQ": "turquoise",
+    "GD": "gold",
+    "SR": "silver",
+    "GNYE": "green-yellow",
 }
 
 # Diameter of a concentric lay over the strand diameter: exact for 1, 7, 19, 37 (geometry).
@@ -57,6 +61,16 @@ def _strand_mm(key: str, size: float, strands: float) -> float:
     return rounded(math.sqrt(4 * area / math.pi / strands), 9)
 
 
+def _one_spelling(codes: Any) -> Any:  # noqa: ANN401 - raw file data
+    """Read green with a yellow stripe as green-yellow.
+
+    Both print GNYE, and a builder cannot tell them apart on the wire. Of two spellings of one
+    letter code the standard's own stays, so that a code on a sheet always means one drawing. Green
+    on yellow stays what it is: YEGN.
+    """
+    return ("GNYE",) if isinstance(codes, list | tuple) and list(codes) == ["GN", "YE"] else codes
+
+
 Colour = Annotated[
     str,
     AfterValidator(_check_colour),
@@ -67,12 +81,16 @@ Colour = Annotated[
 class Core(Record):
     """One insulated conductor. `colours` has the body's colour, then the stripe's if there is one.
 
+    Green-yellow is one colour, GNYE; ("GN", "YE") is read as it.
+
     In a file the size is given by exactly one of `strand_mm`, `awg` (of the whole conductor) or
     `area_mm2`; the record keeps the strand diameter. `x_mm`, `y_mm`: place at the cut end.
     """
 
     id: Ident
-    colours: tuple[Colour, ...] = Field(min_length=1, max_length=2)
+    colours: Annotated[tuple[Colour, ...], BeforeValidator(_one_spelling)] = Field(
+        min_length=1, max_length=2
+    )
     strands: int = Field(ge=1, le=1000)
     strand_mm: float = Field(gt=0, le=5)
     insulation_mm: float = Field(gt=0, le=20)

@@ -10,6 +10,7 @@ from planner.drawing.cores import (
 )
 from planner.drawing.looks import DARK, LIGHT, PRINT
 from planner.drawing.primitives import Circle, Path, Poly, Rect, Text
+from planner.model.cable import COLOUR_WORDS
 from tests.drawing.samples import BRAID, core
 
 LINE = ((0.0, 0.0), (120.0, 0.0))
@@ -52,7 +53,7 @@ def test_green_slants_as_engravers_have_it_and_violet_the_other_way():
     assert leans("VT") == {False}
 
 
-@pytest.mark.parametrize("code", ["BK", "BN", "OG", "YE", "VT", "GY", "PK", "TQ", "GN", "RD", "BU"])
+@pytest.mark.parametrize("code", sorted(set(COLOUR_WORDS) - {"WH"}))
 @pytest.mark.parametrize("scale", [8, 10, 30])
 def test_hatch_stays_inside_the_body(code, scale):
     items = core_stroke(LINE, core(code), scale=scale, look=LIGHT)
@@ -60,6 +61,17 @@ def test_hatch_stays_inside_the_body(code, scale):
     for _, figures in lines_of(items):
         assert abs(figures[1]) <= half
         assert -0.01 <= figures[0] <= 120.01
+
+
+def test_green_yellow_is_green_s_slant_in_pairs_of_yellow():
+    items = core_stroke(LINE, core("GNYE"), scale=20, look=LIGHT)
+    single = lines_of(core_stroke(LINE, core("GN"), scale=20, look=LIGHT))
+    starts = [start[1][0] for start, _ in pairs(lines_of(items))]
+    assert {round(b - a, 1) for a, b in zip(starts[::2], starts[1::2], strict=True)} == {3.4}
+    assert {(b[0] - a[0]) * (b[1] - a[1]) > 0 for (_, a), (_, b) in pairs(single)} == {True}
+    assert {(b[0] - a[0]) * (b[1] - a[1]) > 0 for (_, a), (_, b) in pairs(lines_of(items))} == {
+        True
+    }
 
 
 def test_white_is_plain_and_thin_cores_have_no_hatch():

@@ -48,6 +48,7 @@ IEC_60757 = {
     "GD": "gold",
     "TQ": "turquoise",
     "SR": "silver",
+    "GNYE": "green-yellow",
 }
 
 
@@ -121,7 +122,7 @@ def test_size_given_as_area_or_gauge_is_kept(area_mm2):
 
 
 def test_colour_codes_are_those_of_iec_60757():
-    assert {code: IEC_60757.get(code) for code in COLOUR_WORDS} == COLOUR_WORDS
+    assert COLOUR_WORDS == IEC_60757
 
 
 def test_the_ten_of_the_resistor_code_are_all_there():
@@ -132,3 +133,18 @@ def test_the_ten_of_the_resistor_code_are_all_there():
 def test_two_colours_are_written_together():
     # IEC 60757: RDBU is one core with two colours.
     assert core(7, 0.1, colours=("RD", "BU")).code == "RDBU"
+
+
+def test_green_yellow_is_one_code_however_it_is_written():
+    # IEC 60757 lists GNYE among the single codes, beside GN and YE.
+    made = [core(7, 0.1, colours=it) for it in (("GNYE",), ("GN", "YE"))]
+    assert [(it.code, it.colours, it.colour_words) for it in made] == [
+        ("GNYE", ("GNYE",), "green-yellow")
+    ] * 2
+    assert core(7, 0.1, colours=("YE", "GN")).colour_words == "yellow, green stripe"
+
+
+def test_no_letter_code_is_written_in_two_ways():
+    pairs = [(one, other) for one in COLOUR_WORDS for other in (None, *COLOUR_WORDS)]
+    kept = {core(7, 0.1, colours=tuple(filter(None, pair))).colours for pair in pairs}
+    assert len({"".join(colours) for colours in kept}) == len(kept)
