@@ -307,14 +307,14 @@ def _mating_face(
 def _ring_radius(connector: Connector, contact: Contact) -> float:
     """Return the outside radius of a contact's ring, mm: the tip inmost, the sleeve outmost."""
     place = connector.contacts.index(contact) + 1
-    return connector.shell.bore_mm / 2 * 0.78 * place / connector.poles
+    return connector.shell.narrowest_mm / 2 * 0.78 * place / connector.poles
 
 
 def _ring_point(connector: Connector, contact: Contact, centre: Point, scale: float) -> Point:
     place = connector.contacts.index(contact)
     if place == 0:
         return centre
-    step = connector.shell.bore_mm / 2 * 0.78 / connector.poles
+    step = connector.shell.narrowest_mm / 2 * 0.78 / connector.poles
     radius = (_ring_radius(connector, contact) - step / 2) * scale
     angle = math.radians(60 - 72 * place)
     return (centre[0] + radius * math.cos(angle), centre[1] - radius * math.sin(angle))

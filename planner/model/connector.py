@@ -7,7 +7,8 @@ the plug's axis. A file drawn from the mating side is mirrored on reading (see p
 from functools import cached_property
 from typing import Literal
 
-from pydantic import Field, model_validator
+from pydantic import Field, ValidationInfo, field_validator, model_validator
+from pydantic_core import PydanticKnownError
 
 from planner.model.base import Ident, Line, Paragraph, Record
 
@@ -64,19 +65,38 @@ class Contact(Record):
 
 
 class Shell(Record):
-    """The shell's inside: a round bore, or a D (or oblong) of `width_mm` by `height_mm`."""
+    """The shell's inside: a round bore, or a D (or oblong) of `width_mm` by `height_mm`.
+
+    A round shell needs `bore_mm`; a D has none, and one that is given plays no part.
+    """
 
     shape: Literal["round", "d"] = "round"
-    bore_mm: float = Field(gt=0, le=100)
+    bore_mm: float = Field(default=0.0, le=100, json_schema_extra={"minimum": 0})
     width_mm: float = Field(default=0.0, ge=0, le=200)
     height_mm: float = Field(default=0.0, ge=0, le=200)
 
+    @field_validator("bore_mm")
+    @classmethod
+    def _bore_above_zero(cls, bore_mm: float, info: ValidationInfo) -> float:
+        # Not `gt` on the field: a D that is read again brings the 0 that it was given by default.
+        if bore_mm < 0 or (bore_mm == 0 and info.data.get("shape") != "d"):
+            raise PydanticKnownError("greater_than", {"gt": 0})
+        return bore_mm
+
     @model_validator(mode="after")
-    def _d_has_sizes(self) -> "Shell":
+    def _has_sizes(self) -> "Shell":
+        if self.shape == "round" and self.bore_mm <= 0:
+            msg = "a round shell needs bore_mm above zero"
+            raise ValueError(msg)
         if self.shape == "d" and (self.width_mm <= 0 or self.height_mm <= 0):
             msg = "a D shell needs width_mm and height_mm above zero"
             raise ValueError(msg)
         return self
+
+    @property
+    def narrowest_mm(self) -> float:
+        """How far across it is where it is narrowest: the bore, or the lesser side of a D, mm."""
+        return self.bore_mm if self.shape == "round" else min(self.width_mm, self.height_mm)
 
 
 class Clamp(Record):

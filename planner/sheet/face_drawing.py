@@ -58,7 +58,7 @@ class FaceDrawing:
         x, y = self.spot(joint.contact.id)
         away = (x - self.centre[0], y - self.centre[1])
         size = math.hypot(*away)
-        if size > 0.12 * self.connector.shell.bore_mm / 2 * self.scale:
+        if size > 0.12 * self.connector.shell.narrowest_mm / 2 * self.scale:
             return (away[0] / size, away[1] / size)
         angle = math.radians(joint.contact.terminal.opening_deg + self.turn_deg)
         return (math.cos(angle), -math.sin(angle))
@@ -128,7 +128,7 @@ class FaceDrawing:
         return sum(flag.width_mm for flag in joint.flags) * self.scale + 80
 
     def _inside(self, found: Box) -> bool:
-        reach = self.connector.shell.bore_mm / 2 * self.scale * 0.97
+        reach = self.connector.shell.narrowest_mm / 2 * self.scale * 0.97
         return all(math.dist(corner, self.centre) < reach for corner in found.corners)
 
     def side(self, side: Side, top: float, bottom: float, *, on_left: bool) -> DrawList:

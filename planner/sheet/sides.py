@@ -45,7 +45,7 @@ def share_sides(facts: EndFacts, connector: Connector, sizes: Sizes) -> tuple[Si
         )
         for joint in facts.joints
     }
-    lean = 0.12 * connector.shell.bore_mm / 2
+    lean = 0.12 * connector.shell.narrowest_mm / 2
     sides: tuple[list[Joint], list[Joint]] = ([], [])
     middle = []
     for joint in facts.joints:

@@ -34,7 +34,7 @@ def connector(*contacts, **changes):
 
 
 def d_connector():
-    shell = Shell(shape="d", bore_mm=10, width_mm=20, height_mm=8)
+    shell = Shell(shape="d", width_mm=20, height_mm=8)
     return connector(cup("1", 6, 1), cup("2", -6, -1), shell=shell)
 
 

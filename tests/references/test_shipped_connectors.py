@@ -84,6 +84,12 @@ def test_shell_goes_into_the_barrel_and_the_clamped_jacket_through_it(shipped, r
     assert connector.clamp.max_mm <= connector.barrel.bore_mm < connector.barrel.outside_mm
 
 
+def test_a_d_is_given_by_its_sides_and_no_bore(shipped):
+    shells = {it.id: it.shell for it in shipped.connectors() if it.shell.shape == "d"}
+    assert set(shells) == {it for it in POLES if it.startswith("dsub")}
+    assert {shell.bore_mm for shell in shells.values()} == {0}
+
+
 @each_connector
 def test_each_group_of_figures_says_once_what_it_rests_on(shipped, record_id):
     basis = shipped.connector(record_id).basis
