@@ -103,6 +103,41 @@ def test_something_is_always_to_be_measured(shipped, record_id):
     assert {"terminals", "clamp"} <= set(shipped.connector(record_id).to_measure())
 
 
+# How many cores the return, ground or sleeve of each takes. Common practice, no source: a sleeve
+# lug takes a return and a shield, a wide one the returns of two channels too.
+RETURN_TAKES = {
+    **dict.fromkeys(("jack-2.5-two-pole", "jack-2.5-four-pole", "jack-3.5-two-pole"), ("S", 2)),
+    **dict.fromkeys(("jack-3.5-two-pole-slim", "jack-3.5-four-pole"), ("S", 2)),
+    **dict.fromkeys(("jack-6.35-two-pole", "jack-6.35-three-pole"), ("S", 3)),
+    "jack-4.4-five-pole": ("S", 2),
+    "jack-3.5-three-pole": ("S", 3),
+    "phono-male": ("2", 2),
+    **{f"xlr-{n}-{gender}": ("1", 2) for n in (3, 4, 5) for gender in ("male", "female")},
+    "mini-xlr-3-female": ("1", 2),
+    "mini-xlr-4-female": ("1", 1),
+    "din-5-180-male": ("2", 2),
+    "din-3-male": ("2", 2),
+    **{f"dsub-{n}-{gender}": ("1", 1) for n in (9, 15, 25, 37) for gender in ("male", "female")},
+    "earphone-two-pin-0.78": ("2", 1),
+    "earphone-micro-coaxial": ("2", 2),
+}
+
+
+@each_connector
+def test_the_return_takes_what_practice_puts_there(shipped, record_id):
+    contact, takes = RETURN_TAKES[record_id]
+    assert shipped.connector(record_id).by_id[contact].terminal.takes == takes
+
+
+def test_line_plugs_take_both_cores_of_a_star_quad_in_a_cup(shipped):
+    """Two cores of 0.18 mm2 need 1.1 mm over both (geometry); the cups have 2.3 mm (memory)."""
+    across = 2 * max(core.conductor_mm for core in shipped.cable("star-quad").cores)
+    for gender in ("male", "female"):
+        terminals = [it.terminal for it in shipped.connector(f"xlr-3-{gender}").contacts]
+        assert [it.takes for it in terminals] == [2, 2, 2]
+        assert min(it.bore_mm for it in terminals) > across
+
+
 def test_jack_contacts_run_from_the_nose_to_the_sleeve(shipped):
     orders = {
         2: ["T", "S"],
