@@ -2,6 +2,7 @@
 
 from planner.edits import said
 from planner.edits.changing import answered, reaches, the_end
+from planner.edits.doubling import double_cores
 from planner.edits.landings import land, occupants
 from planner.edits.lines import (
     Line,
@@ -12,12 +13,10 @@ from planner.edits.lines import (
     open_lines,
 )
 from planner.edits.routing import can_join, route
-from planner.edits.shields import policy_of
-from planner.edits.signal_shields import land_shields
-from planner.model.plan import Conductor, Plan
-from planner.model.signals import GROUNDS, leg_of
+from planner.edits.signal_shields import land_a_return, land_shields, return_shield
+from planner.model.plan import Plan
+from planner.model.signals import GROUNDS
 from planner.wiring.graph import Wiring
-from planner.wiring.roles import is_return
 
 
 def land_by_signal(plan: Plan, *, end: str = "") -> tuple[Plan, tuple[str, ...]]:
@@ -31,7 +30,8 @@ def land_by_signal(plan: Plan, *, end: str = "") -> tuple[Plan, tuple[str, ...]]
     after = plan
     while True:
         before = after
-        after = land_shields(_new_lines(_continued(before)))
+        after = land_a_return(land_shields(_new_lines(_continued(before))))
+        after = double_cores(after)
         if after == before:
             break
     if end:
@@ -123,9 +123,10 @@ def _new_lines(plan: Plan) -> Plan:
         if not _is_pending(wiring, line)
         and not any(joins_outputs(wiring, *spot) for spot in (line.near, line.far))
     )
-    by_shield = [line for line in lines if _shield_serves(wiring, line)]
-    if len(lines) > len(free_cores(plan)):
-        lines = tuple(line for line in lines if line not in by_shield)
+    too_many = max(len(lines) - len(free_cores(plan)), 0)
+    by_shield = [line for line in lines if return_shield(wiring, line)]
+    spared = by_shield[max(len(by_shield) - too_many, 0) :]
+    lines = tuple(line for line in lines if line not in spared)
     for line, conductor in assign(plan, lines).items():
         if has_room(plan, *line.near) and has_room(plan, *line.far):
             for end, contact in (line.far, line.near):
@@ -150,20 +151,3 @@ def _is_pending(wiring: Wiring, line: Line) -> bool:
 def _is_used(plan: Plan, conductor: str) -> bool:
     """Tell whether a core joins two ends already."""
     return sum(it.conductor == conductor for it in plan.landings) > 1
-
-
-def _shield_serves(wiring: Wiring, line: Line) -> bool:
-    """Tell whether a shield that lands at both ends can be this return."""
-    plan = wiring.plan
-    if {leg_of(it) for it in line.signals} != {"-"}:
-        return False
-    if not all(is_return(plan, *spot) for spot in (line.near, line.far)):
-        return False
-    return any(_runs_between(plan, it, line) for it in plan.conductors if it.kind == "shield")
-
-
-def _runs_between(plan: Plan, shield: Conductor, line: Line) -> bool:
-    ends = (line.near[0], line.far[0])
-    return policy_of(plan, shield) == "both-ends" and all(
-        reaches(plan, end, shield.id) for end in ends
-    )

@@ -127,9 +127,22 @@ def core_of(plan: Plan, conductor: Conductor) -> Core | None:
     return cable.core_by_id.get(conductor.runs[0].core) if cable is not None else None
 
 
+def doubled_group(plan: Plan, conductor: Conductor) -> tuple[str, str] | None:
+    """Return the section and group of a core that is meant to be doubled with others, or None."""
+    section = conductor.runs[0].section
+    cable, core = plan.cable_of(section), core_of(plan, conductor)
+    if cable is None or core is None or not core.group or cable.groups != "doubled":
+        return None
+    return (section, core.group)
+
+
 def assign(plan: Plan, lines: tuple[Line, ...]) -> dict[Line, str]:
-    """Choose a free core for each line: legs of one channel on one pair, else in cable order."""
+    """Choose a free core for each line: legs of one channel on one pair, else in cable order.
+
+    Cores that are meant to be doubled go to one line: a line takes one of a fresh group first.
+    """
     free = list(free_cores(plan))
+    begun = {doubled_group(plan, it) for it in plan.conductors if it not in free}
     chosen: dict[Line, str] = {}
     units: dict[tuple[str, ...], list[Line]] = {}
     for line in lines:
@@ -137,13 +150,24 @@ def assign(plan: Plan, lines: tuple[Line, ...]) -> dict[Line, str]:
     for unit in units.values():
         pool = _best_pool(plan, unit, free)
         for line in unit:
-            fit = [it for it in pool if _fits(plan, line, it)]
-            if fit:
-                core = min(fit, key=lambda it, line=line: _preference(plan, line, it))  # type: ignore[misc] # mypy cannot type a default that binds the loop variable
+            core = _first_choice(plan, line, pool, begun)
+            if core is not None:
                 chosen[line] = core.id
+                begun.add(doubled_group(plan, core))
                 pool.remove(core)
                 free.remove(core)
     return chosen
+
+
+def _first_choice(
+    plan: Plan, line: Line, pool: list[Conductor], begun: set[tuple[str, str] | None]
+) -> Conductor | None:
+    def preference(core: Conductor) -> tuple[bool, bool, int]:
+        away = not all(reaches(plan, end, core.id) for end, _ in (line.near, line.far))
+        group = doubled_group(plan, core)
+        return (away, group is not None and group in begun, _colour_rank(plan, line, core))
+
+    return min((it for it in pool if _fits(plan, line, it)), key=preference, default=None)
 
 
 def _fits(plan: Plan, line: Line, conductor: Conductor) -> bool:
@@ -155,7 +179,8 @@ def _best_pool(plan: Plan, unit: list[Line], free: list[Conductor]) -> list[Cond
     groups: dict[tuple[str, str], list[Conductor]] = {}
     for conductor in free:
         core = core_of(plan, conductor)
-        if core is not None and core.group and _fits(plan, unit[0], conductor):
+        paired = core is not None and core.group and doubled_group(plan, conductor) is None
+        if core is not None and paired and _fits(plan, unit[0], conductor):
             groups.setdefault((conductor.runs[0].section, core.group), []).append(conductor)
     enough = [group for group in groups.values() if len(group) >= len(unit)]
     if not enough:
@@ -167,11 +192,6 @@ def _best_pool(plan: Plan, unit: list[Line], free: list[Conductor]) -> list[Cond
         return (away, len(group) - len(unit), colours)
 
     return min(enough, key=suits)
-
-
-def _preference(plan: Plan, line: Line, conductor: Conductor) -> tuple[bool, int]:
-    away = not all(reaches(plan, end, conductor.id) for end, _ in (line.near, line.far))
-    return (away, _colour_rank(plan, line, conductor))
 
 
 def _colour_rank(plan: Plan, line: Line, conductor: Conductor) -> int:

@@ -2,15 +2,16 @@
 
 from collections.abc import Iterator
 
-from planner.edits.changing import answered, the_contact
+from planner.edits.changing import answered, spoken_count, the_contact
+from planner.edits.doubling import full_spot, partners
 from planner.edits.landings import occupants
 from planner.edits.lines import Doubt, Line, carriers, ends_carrying, joins_outputs, open_lines
-from planner.edits.shields import policy_of, shield_contacts
+from planner.edits.shields import policy_of, shield_contacts, wanted_ends
 from planner.edits.signal_shields import certain_contacts, loose_shields
 from planner.model.plan import Conductor, Plan
 from planner.model.signals import signal_text, signals_text
 from planner.wiring.graph import Wiring
-from planner.wiring.roles import role_of
+from planner.wiring.roles import is_return, role_of
 
 Said = tuple[str, str]  # the end it is about, or empty text; the sentence
 
@@ -69,9 +70,10 @@ def _unwired(wiring: Wiring, line: Line) -> str:
 
 def _cores(wiring: Wiring) -> Iterator[Said]:
     plan = wiring.plan
-    done = answered(plan)
+    done, doubled = answered(plan), _undoubled(plan)
+    yield from doubled.values()
     for conductor in plan.conductors:
-        if conductor.kind == "shield":
+        if conductor.kind == "shield" or conductor.id in doubled:
             continue
         landed = [it for it in plan.landings if it.conductor == conductor.id]
         if not any(name == conductor.id for _, name in done):
@@ -80,6 +82,17 @@ def _cores(wiring: Wiring) -> Iterator[Said]:
         for end in wiring.ends_of(conductor.id) if landed else ():
             if (end, conductor.id) not in done:
                 yield end, _loose(wiring, conductor.id, end, signals)
+
+
+def _undoubled(plan: Plan) -> dict[str, Said]:
+    """Say of each core that should be doubled with another which contact has no room for that."""
+    beside = partners(plan)
+    full = full_spot(plan, beside)
+    if full is None:
+        return {}
+    record = the_contact(plan, *full)
+    why = f"{record.spoken} at {full[0]} takes {spoken_count(record.terminal.takes)}"
+    return {name: ("", f"{name} stays loose, to be capped: {why}") for name in beside}
 
 
 def _loose(wiring: Wiring, conductor: str, end: str, signals: frozenset[str]) -> str:
@@ -113,11 +126,27 @@ def _shields(wiring: Wiring) -> Iterator[Said]:
                 yield "", f"{shield.id}: no end is known as the source"
             elif policy == "load-end" and "load" not in roles:
                 yield "", f"{shield.id}: no end is known as the load"
+    yield from _beyond_policy(plan)
+
+
+def _beyond_policy(plan: Plan) -> Iterator[Said]:
+    """Say of each shield that is landed as a return where its policy would leave it off."""
+    for it in plan.landings:
+        shield = plan.conductor_by_id[it.conductor]
+        alone = len(occupants(plan, it.end, it.contact)) == 1
+        if shield.kind != "shield" or not alone or not is_return(plan, it.end, it.contact):
+            continue
+        policy = policy_of(plan, shield)
+        if policy is None or it.end not in wanted_ends(plan, shield):
+            yield (
+                it.end,
+                f"{shield.id} is the return, so it lands at both ends: make that its policy",
+            )
 
 
 def _unshielded(wiring: Wiring, shield: Conductor, end: str) -> str:
-    contacts = shield_contacts(wiring, end)
-    names = [the_contact(wiring.plan, end, it).spoken for it in contacts]
+    plan, contacts = wiring.plan, shield_contacts(wiring, end)
+    names = [the_contact(plan, end, it).spoken for it in contacts]
     if not contacts:
         return "no contact is for it"
     certain = certain_contacts(wiring, shield, end)
@@ -125,7 +154,16 @@ def _unshielded(wiring: Wiring, shield: Conductor, end: str) -> str:
         return f"{names[0]} is the return of another channel"
     if not certain:
         return f"{', '.join(names[:-1])} or {names[-1]}, choose one"
-    return f"{names[0]} is taken"
+    return _no_room(plan, end, certain[0])
+
+
+def _no_room(plan: Plan, end: str, contact: str) -> str:
+    record = the_contact(plan, end, contact)
+    there = " and ".join(it.conductor for it in occupants(plan, end, contact))
+    return (
+        f"{record.spoken} takes {spoken_count(record.terminal.takes)} and is full with {there}; "
+        "exchange them if the shield may be the return, or make the shield isolated"
+    )
 
 
 def _is_landed(plan: Plan, conductor: str) -> bool:

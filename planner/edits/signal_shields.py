@@ -1,19 +1,23 @@
-"""Land shields after their policy, each on the contact nearest to its own channel's."""
+"""Land shields: after their policy, nearest to their channel, or as a return without a core."""
 
 import math
 
-from planner.edits.changing import answered
+from planner.edits.changing import answered, reaches
 from planner.edits.landings import land, occupants
+from planner.edits.lines import Line, free_cores, open_lines
+from planner.edits.routing import can_join
 from planner.edits.shields import (
     channels_inside,
     cores_inside,
+    policy_of,
     shield_contacts,
     wanted_ends,
 )
 from planner.model.connector import Connector
 from planner.model.plan import Conductor, Plan
-from planner.model.signals import GROUNDS, channel_of
+from planner.model.signals import GROUNDS, channel_of, leg_of
 from planner.wiring.graph import Wiring
+from planner.wiring.roles import is_return
 
 
 def land_shields(plan: Plan) -> Plan:
@@ -22,6 +26,59 @@ def land_shields(plan: Plan) -> Plan:
         for shield, contact in _choices(plan, end.id).items():
             plan = land(plan, end=end.id, conductor=shield, contact=contact)
     return plan
+
+
+def land_a_return(plan: Plan) -> Plan:
+    """Let a shield carry the first return that no core is left for, at both its ends.
+
+    The braid of a single core is the only way back, so the policy does not matter: it says where a
+    shield that is no more than a shield lands. Isolated is obeyed.
+    """
+    wiring = Wiring(plan)
+    for line in open_lines(wiring)[0]:
+        ends = (line.near[0], line.far[0])
+        shield = return_shield(wiring, line)
+        if shield and not any(can_join(plan, it.id, ends) for it in free_cores(plan)):
+            for end, contact in (line.near, line.far):
+                plan = land(plan, end=end, conductor=shield, contact=contact)
+            return plan
+    return plan
+
+
+def return_shield(wiring: Wiring, line: Line) -> str:
+    """Return the shield that can be this line, one round its own channel first; empty if none."""
+    if {leg_of(it) for it in line.signals} != {"-"}:
+        return ""
+    if not all(is_return(wiring.plan, *spot) for spot in (line.near, line.far)):
+        return ""
+    shields = [it for it in wiring.plan.conductors if _can_be(wiring, it, line)]
+    channels = {channel_of(it) for it in line.signals}
+
+    def strange(shield: Conductor) -> bool:
+        ends = (line.near[0], line.far[0])
+        return not any(channels & channels_inside(wiring, shield, end) for end in ends)
+
+    return min(shields, key=strange).id if shields else ""
+
+
+def _can_be(wiring: Wiring, shield: Conductor, line: Line) -> bool:
+    plan = wiring.plan
+    if shield.kind != "shield" or policy_of(plan, shield) == "isolated":
+        return False
+    return all(
+        reaches(plan, end, shield.id)
+        and _may_lie(plan, shield.id, end, contact)
+        and _agrees(wiring, shield, end, contact)
+        for end, contact in (line.near, line.far)
+    )
+
+
+def _may_lie(plan: Plan, shield: str, end: str, contact: str) -> bool:
+    """Tell whether a shield is on a contact, or is loose and finds room there."""
+    landing = plan.landing_at.get((end, shield))
+    if landing is not None:
+        return landing.contact == contact
+    return (end, shield) not in answered(plan) and bool(_room(plan, end, (contact,)))
 
 
 def loose_shields(plan: Plan, end: str) -> tuple[Conductor, ...]:

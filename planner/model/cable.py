@@ -164,7 +164,11 @@ class Shield(Record):
 
 
 class Cable(Record):
-    """One cable on a spool."""
+    """One cable on a spool.
+
+    `groups` says what cores of one group are: the two legs of a circuit (`pairs`), or cores meant
+    to be `doubled` on one contact, as the opposite cores of a star quad are.
+    """
 
     id: Ident
     revision: int = Field(default=1, ge=1)
@@ -175,6 +179,7 @@ class Cable(Record):
     jacket_colour: Colour = "BK"
     cores: tuple[Core, ...] = Field(min_length=1, max_length=256)
     shields: tuple[Shield, ...] = ()
+    groups: Literal["pairs", "doubled"] = "pairs"
     remarks: Paragraph = ""
 
     @model_validator(mode="after")
