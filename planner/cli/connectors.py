@@ -24,9 +24,11 @@ def run(words: Sequence[str]) -> int:
 
 
 def _with_list(words: Sequence[str]) -> list[str]:
-    """Put `list` first where only options are given, so that `connectors --json` lists."""
-    is_bare = all(word.startswith("-") for word in words) and not {"-h", "--help"} & set(words)
-    return ["list", *words] if is_bare else list(words)
+    """Put `list` first where no act is named, so that `connectors --json` lists."""
+    given = [word for word in words if word != "--debug"]
+    asks_for_help = bool(given) and given[0] in {"-h", "--help"}
+    names_no_act = not given or given[0].startswith("-")
+    return ["list", *words] if names_no_act and not asks_for_help else list(words)
 
 
 def _parser() -> Parser:

@@ -83,7 +83,7 @@ def _(record: Connector) -> list[str]:
     lines = [
         f"  {record.family}, {record.gender}, {record.poles} contacts"
         f"{f', size {record.size}' if record.size else ''}",
-        f"  positions  {_SIDES[record.drawn_from]}; mm, solder side, x right, y up",
+        f"  positions in mm, solder side, x right, y up: {_SIDES[record.drawn_from]}",
         "",
         "  contact  name          terminal          x       y       z   takes",
     ]
@@ -108,9 +108,9 @@ def _(record: Connector) -> list[str]:
 
 
 _SIDES = {
-    "solder": "drawn from the solder side",
-    "mating": "drawn from the mating side, mirrored on reading",
-    "unstated": "the side they were drawn from is not stated",
+    "solder": "drawn so",
+    "mating": "mirrored from the mating side",
+    "unstated": "drawn from no stated side",
 }
 
 
