@@ -5,6 +5,7 @@ import json
 import pytest
 
 from planner.files.folders import library_folder
+from planner.library.loading import shipped_folders
 from tests.files.samples import CONNECTOR, PART
 
 

@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from planner.data import data_dir
 from planner.files.plans import parse_plan, plan_bytes, read_plan, write_plan
 from planner.model.plan import Plan
 from planner.problem import InputError
@@ -65,3 +66,10 @@ def test_a_plan_that_does_not_hang_together_is_refused_with_its_place(plan):
     (problem,) = caught.value.problems
     assert problem.where == "lead.json: landings[#1].contact"
     assert problem.what == "there is no contact on 'bench-three' called 'TT'"
+
+
+@pytest.mark.parametrize(
+    "path", sorted((data_dir("resources") / "demo").glob("*.json")), ids=lambda path: path.stem
+)
+def test_saving_a_demo_plan_again_changes_no_byte(path):
+    assert plan_bytes(read_plan(path)) == path.read_bytes()
