@@ -1,0 +1,77 @@
+"""Make the pictures of the README and the guide anew: `python -m tests.tools.pictures`."""
+
+import os
+import tempfile
+from pathlib import Path
+
+os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+from PySide6.QtCore import QByteArray, QSize, Qt
+from PySide6.QtGui import QImage, QPainter
+from PySide6.QtSvg import QSvgRenderer
+
+from planner.app.shell import Shell
+from planner.data import data_dir
+from planner.files.plans import read_plan
+from planner.library.loading import load_library
+from planner.services.checking import check_plan
+from planner.services.sheets import write_sheet
+
+PICTURES = Path(__file__).parents[2] / "docs" / "pictures"
+SIZE = (1440, 900)
+SHEET_PX = (827, 1169)  # A4 at 100 dots an inch
+
+
+def demo(name: str) -> Path:
+    """Return the path of a demo plan."""
+    return data_dir("resources") / "demo" / f"{name}.json"
+
+
+def window(shell: Shell, name: str) -> None:
+    """Grab the window as it stands."""
+    for _ in range(5):
+        shell.app.processEvents()
+    shell.window.grab().save(str(PICTURES / f"{name}.png"))
+
+
+def windows() -> None:
+    """Grab the empty window, the cue-desk lead, and its spoiled copy in the dark look."""
+    shell = Shell.start()
+    shell.settings.choose("theme", "light")
+    shell.window.resize(*SIZE)
+    shell.window.show()
+    shell.furnish()
+    window(shell, "window-empty")
+    shell.bench.begin(demo("cue-desk-headphone-lead"), demo=False)
+    window(shell, "window")
+    shell.settings.choose("theme", "dark")
+    shell.bench.begin(demo("spoiled-cue-desk"), demo=False)
+    window(shell, "window-stops")
+    shell.take_down()
+
+
+def sheet() -> None:
+    """Render the sheet of the cue-desk lead."""
+    plan = read_plan(demo("cue-desk-headphone-lead"))
+    findings = check_plan(plan, load_library().pinouts())
+    with tempfile.TemporaryDirectory() as folder:
+        (path,) = write_sheet(plan, findings, Path(folder) / "sheet.svg")
+        renderer = QSvgRenderer(QByteArray(path.read_bytes()))
+    image = QImage(QSize(*SHEET_PX), QImage.Format.Format_RGB32)
+    image.fill(Qt.GlobalColor.white)
+    painter = QPainter(image)
+    renderer.render(painter)
+    painter.end()
+    image.save(str(PICTURES / "sheet.png"))
+
+
+def main() -> None:
+    """Make all pictures, on throw-away settings and data."""
+    with tempfile.TemporaryDirectory() as folder:
+        os.environ["CUPWRIGHT_SETTINGS"] = os.environ["CUPWRIGHT_DATA"] = folder
+        windows()
+        sheet()
+
+
+if __name__ == "__main__":
+    main()
