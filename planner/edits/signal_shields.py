@@ -141,11 +141,16 @@ def certain_contacts(wiring: Wiring, shield: Conductor, end: str) -> tuple[str, 
 
 
 def _agrees(wiring: Wiring, shield: Conductor, end: str, contact: str) -> bool:
-    """Tell whether a shield would join this return with no other one at another end."""
+    """Tell whether a shield would join this return with no other one at another end.
+
+    A joined return where it is landed already says all that it may join.
+    """
     carried = wiring.signals_at(end, contact) - GROUNDS
     landed = [it for it in wiring.plan.landings if it.conductor == shield.id and it.end != end]
     elsewhere = [wiring.signals_at(it.end, it.contact) - GROUNDS for it in landed]
-    return not carried or all(one & carried for one in elsewhere if one)
+    if not carried or any(carried <= one for one in elsewhere):
+        return True
+    return all(one & carried for one in elsewhere if one)
 
 
 def _distance_mm(

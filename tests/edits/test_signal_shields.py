@@ -6,10 +6,22 @@ from planner.edits.by_signal import land_by_signal
 from planner.edits.cables import choose_cable
 from planner.edits.ends import choose_connector
 from planner.edits.landings import cap, land
-from planner.edits.shapes import one_to_one
+from planner.edits.shapes import one_to_one, one_to_two
 from planner.model.cable import Shield
 from planner.services.checking import check_plan
-from tests.edits.leads import BRAID, CUP, CUP_IN, LINE, cable, connector, landed, line_lead, pinout
+from tests.edits.leads import (
+    BRAID,
+    CUP,
+    CUP_IN,
+    LINE,
+    THREE,
+    THREE_OUT,
+    cable,
+    connector,
+    landed,
+    line_lead,
+    pinout,
+)
 
 CUP_OUT = pinout("cup-out", "cup", "single-ended", T="+", S="-")
 COAX = cable("coax", "WH", shields=(BRAID,))
@@ -84,6 +96,21 @@ def test_the_return_takes_the_shield_round_its_own_channel():
     assert landed(plan) == {
         f"{end}:{it}" for end in "AB" for it in ("WH>1", "sw>2", "RD>3", "sr>4")
     }
+
+
+def test_a_braid_spliced_to_two_legs_is_the_common_return():
+    """Two cores in one braid to two single cores: the braid is the return of both. Practice."""
+    plan = one_to_two(policy="both-ends")
+    plan = choose_connector(plan, end="A", connector=THREE, pinout=THREE_OUT)
+    for end in ("L", "R"):
+        plan = choose_connector(plan, end=end, connector=CUP, pinout=CUP_IN)
+    plan = choose_cable(plan, section="trunk", cable=cable("t", "WH RD", shields=(BRAID,)))
+    for leg, core in (("leg-L", "WH"), ("leg-R", "RD")):
+        plan = choose_cable(plan, section=leg, cable=cable(leg, core, shields=(BRAID,)))
+    plan, left = land_by_signal(plan)
+    assert left == ()
+    spots = ("A:WH>T", "A:RD>R", "A:SH>S", "L:WH>T", "L:SH>S", "R:RD>T", "R:SH>S")
+    assert landed(plan) == set(spots)
 
 
 HEADSET = {"T": "L+", "R1": "R+"}
