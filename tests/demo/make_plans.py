@@ -82,14 +82,19 @@ def balanced_line(library: Library) -> Plan:
 
 
 def stereo_to_mono(library: Library) -> Plan:
-    """A stereo plug to two mono plugs; the sleeve takes both returns."""
+    """A stereo plug to two mono plugs over two shielded singles; each spiral is a return."""
     plan = one_to_two(
-        title="Stereo to two mono", order="SP-0412", length_mm=1500, leg_mm=300, policy=None
+        title="Stereo to two mono", order="SP-0412", length_mm=1500, leg_mm=300, policy="both-ends"
     )
     plan = plug(plan, library, "A", "jack-3.5-three-pole", "trs-stereo-output")
     for end in ("L", "R"):
-        plan = plug(plan, library, end, "jack-6.35-two-pole", "ts-unbalanced-input")
-    return spooled(plan, library, "hp4-silver")
+        plan = plug(plan, library, end, "jack-3.5-two-pole", "ts-unbalanced-input")
+    plan = spooled(plan, library, "twin-spiral")
+    plan = threaded(plan, library, "splitter-cover", "split", "A")
+    for end in ("L", "R"):
+        plan = threaded(plan, library, "heat-shrink-2.36", end, end)
+    remarks = "Shrink a tube over the sheath of each leg, so that the clamp has 2 mm to grip."
+    return set_remarks(plan, remarks=remarks)
 
 
 def rack_loom(library: Library) -> Plan:

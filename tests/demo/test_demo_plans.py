@@ -91,3 +91,16 @@ def test_the_balanced_plug_is_landed_pole_by_pole():
     lead = read_plan(FOLDER / "cue-desk-headphone-lead.json")
     at_plug = {it.contact: it.conductor for it in lead.landings if it.end == "A"}
     assert at_plug == {"T": "WH", "R1": "BU", "R2": "RD", "R3": "GN", "S": "SH"}
+
+
+def test_the_mono_plugs_have_a_spiral_each_for_their_return():
+    """Unbalanced line: the shield is the return, landed at both ends. Common practice."""
+    lead = read_plan(FOLDER / "stereo-to-two-mono.json")
+    landed = {(it.end, it.conductor, it.contact) for it in lead.landings}
+    shields = {it for it in landed if lead.conductor_by_id[it[1]].kind == "shield"}
+    assert {it[2] for it in shields} == {"S"}
+    assert sorted((end, name) for end, name, _ in shields) == [
+        *(("A", "RDs"), ("A", "WHs"), ("L", "WHs"), ("R", "RDs"))
+    ]
+    cables = [lead.cable_of(it.id) for it in lead.sections]
+    assert all(it.shields for it in cables)

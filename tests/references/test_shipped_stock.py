@@ -69,6 +69,25 @@ def test_the_star_quad_has_its_pairs_crosswise(shipped):
         assert [a + b for a, b in zip(spots[one], spots[other], strict=True)] == [0.0, 0.0]
 
 
+def test_the_star_quad_says_that_its_opposite_cores_are_doubled(shipped):
+    doubled = {it.id: it for it in shipped.cables() if it.groups == "doubled"}
+    assert set(doubled) == {"star-quad"}
+    groups = {core.id: core.group for core in doubled["star-quad"].cores}
+    assert groups == {"WH": "1", "WHRD": "1", "BU": "2", "BURD": "2"}
+
+
+def test_the_twin_has_a_spiral_round_each_core_and_fits_its_jacket(shipped):
+    # Invented stock; 1.4 mm over each sheath, as its remarks say.
+    twin = shipped.cable("twin-spiral")
+    assert [(it.kind, it.around) for it in twin.shields] == [
+        ("spiral", ("WH",)),
+        ("spiral", ("RD",)),
+    ]
+    apart = math.dist(*(spot(core) for core in twin.cores))
+    assert apart == pytest.approx(1.4)
+    assert twin.jacket_mm - 2 * THINNEST_JACKET_MM >= 2 * 1.4
+
+
 def test_the_loom_has_eight_pairs_each_in_its_own_foil(shipped):
     loom = shipped.cable("loom-eight-pair")
     assert {s.id: s.around for s in loom.shields} == {

@@ -11,6 +11,8 @@ LEADS = [  # invented, of our scenario: cable and the connectors that its jacket
     ("triple-spiral", "jack-3.5-three-pole"),
     ("hp4-braid", "jack-3.5-three-pole"),
     ("hp4-braid", "jack-3.5-four-pole"),
+    ("twin-spiral", "jack-3.5-three-pole"),
+    ("pair-braid-thin", "jack-3.5-three-pole"),
     ("coax-single", "jack-6.35-two-pole"),
     ("coax-single", "phono-male"),
     ("pair-spiral", "xlr-3-male"),
