@@ -9,7 +9,7 @@ from planner.files.definitions import Definition
 from planner.library.collection import Library
 from planner.library.comparing import Difference
 from planner.model.cable import Cable
-from planner.model.connector import Connector, Terminal
+from planner.model.connector import Connector, Shell, Terminal
 from planner.model.part import Part
 from planner.model.pinout import PinoutRecord
 from planner.model.signals import signals_text
@@ -96,7 +96,7 @@ def _(record: Connector) -> list[str]:
         )
     lines += [
         "",
-        f"  shell bore      {number(shell.bore_mm)} mm",
+        f"  shell           {_shell_text(shell)}",
         f"  clamp           {number(clamp.min_mm)} to {number(clamp.max_mm)} mm",
         f"  barrel          outside {number(barrel.outside_mm)}, bore {number(barrel.bore_mm)},"
         f" length {number(barrel.length_mm)} mm",
@@ -112,6 +112,12 @@ _SIDES = {
     "mating": "mirrored from the mating side",
     "unstated": "drawn from no stated side",
 }
+
+
+def _shell_text(shell: Shell) -> str:
+    if shell.shape == "round":
+        return f"bore {number(shell.bore_mm)} mm"
+    return f"{number(shell.width_mm)} by {number(shell.height_mm)} mm"
 
 
 def _terminal_text(terminal: Terminal) -> str:

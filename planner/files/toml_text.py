@@ -4,7 +4,7 @@ from collections.abc import MutableMapping
 from typing import Any
 
 import tomlkit
-from tomlkit.items import AoT, Item
+from tomlkit.items import Array, Item
 
 # A core's size may stand in a file under another key; a new figure takes its place.
 _SAME_FIGURE = {"strand_mm": ("awg", "area_mm2")}
@@ -58,6 +58,11 @@ def _item(value: Any) -> Item:  # noqa: ANN401 - any file value
         for key, inner in value.items():
             inline.add(key, _item(inner))
         return inline
+    if _is_tables(value):
+        array = tomlkit.array()
+        for inner in value:
+            array.append(_item(inner))
+        return array.multiline(True)
     if isinstance(value, str) and "\n" in value:
         return tomlkit.string(value, multiline=True)
     item: Item = tomlkit.item(value)
@@ -91,9 +96,9 @@ def _drop(target: MutableMapping[str, Any], key: str) -> None:
 def _put(target: MutableMapping[str, Any], key: str, value: Any) -> None:  # noqa: ANN401 - any value
     for name in _SAME_FIGURE.get(key, ()):
         target.pop(name, None)
-    is_old_tables = isinstance(target.get(key), AoT)
-    at_top = isinstance(target, tomlkit.TOMLDocument)
-    target[key] = _top_item(value) if at_top or is_old_tables else _item(value)
+    # A list in brackets stays one: [[tables]] in its place would swallow the keys after it.
+    at_top = isinstance(target, tomlkit.TOMLDocument) and not isinstance(target.get(key), Array)
+    target[key] = _top_item(value) if at_top else _item(value)
 
 
 def _same_ids(old: object, new: object) -> bool:
