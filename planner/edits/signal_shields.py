@@ -67,6 +67,7 @@ def _can_be(wiring: Wiring, shield: Conductor, line: Line) -> bool:
         return False
     return all(
         reaches(plan, end, shield.id)
+        and contact in shield_contacts(wiring, end)
         and _may_lie(plan, shield.id, end, contact)
         and _agrees(wiring, shield, end, contact)
         for end, contact in (line.near, line.far)

@@ -63,6 +63,15 @@ def test_a_capped_braid_is_left_alone():
     assert landed(plan) == {"A:WH>T", "A:SH>S", "B:WH>T"}
 
 
+def test_a_braid_with_a_ground_contact_of_its_own_is_no_return():
+    three = connector("three-way", "1 2 3")
+    grounded = pinout("grounded", "three-way", "load", _1="+", _2="-", _3="shield")
+    plan = choose_connector(mono_lead("source-end"), end="B", connector=three, pinout=grounded)
+    plan, left = land_by_signal(plan)
+    assert landed(plan) == {"A:WH>T", "A:SH>S", "B:WH>1"}
+    assert left == ("pin S at A is taken",)
+
+
 def test_a_core_goes_before_the_braid():
     plan, left = land_by_signal(mono_lead("source-end", cable("two", "WH BU", shields=(BRAID,))))
     assert {"A:BU>S", "B:BU>S"} <= landed(plan)
