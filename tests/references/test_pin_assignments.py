@@ -134,7 +134,34 @@ def test_only_standards_and_measured_parts_are_confirmed(shipped):
     assert len(shipped.pinouts()) >= 36
     for record in shipped.pinouts():
         assert record.confirmed == (record.source.kind in {"standard", "measured"}), record.id
-        assert record.source.reference, record.id
+        # That something is common practice says all that there is to say of some.
+        assert record.source.reference or record.source.kind == "practice", record.id
+
+
+def test_a_reference_does_not_say_again_what_kind_of_source_it_is(shipped):
+    """The sheet prints `Letter: from the maker`: kind first, then the reference."""
+    again = {
+        "letter": "letter",
+        "drawing": "drawing ",
+        "practice": "practice",
+        "memory": "from memory:",
+        "hearsay": "hearsay",
+        "measured": "measured",
+    }
+    doubled = [
+        it.id
+        for it in shipped.pinouts()
+        if it.source.kind in again and again[it.source.kind] in it.source.reference.lower()
+    ]
+    assert doubled == []
+
+
+def test_titles_fit_the_shelf_and_differ(shipped):
+    """About 24 characters stand in two lines beside a pictogram of the shelf (our own figure)."""
+    for records in (shipped.pinouts(), shipped.connectors()):
+        titles = [it.title for it in records]
+        assert [it for it in titles if len(it) > 24] == []
+        assert len(set(titles)) == len(titles)
 
 
 def test_a_record_from_a_standard_says_as_quoted(shipped):

@@ -72,7 +72,7 @@ def test_a_pinout_for_another_plug_is_refused_with_the_reason(bench, bare_lead, 
     bench.select(Place(end="A"))
     panel.search.setText("odalisk cup")
     row = next(row for row in rows(panel) if row.kind == "pinout")
-    assert row.why_not == "is not for 4.4 five-pole plug"
+    assert row.why_not == "is not for 4.4 five-pole"
     panel.list.setCurrentIndex(panel.model.index(panel.model.rows.index(row)))
     with qtbot.waitSignal(bench.refused):
         panel.choose_current()
