@@ -160,6 +160,7 @@ class Bench(QObject):
         self.window.hints.show_hints(panel)
 
     def _on_opened(self) -> None:
+        self.guide.begin_anew()
         self._show_guide()
         if self.workbench.plan.ends:
             self.canvas.fit()

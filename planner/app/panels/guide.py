@@ -39,17 +39,13 @@ class GuidePanel(Panel):
     """Ask four questions about the lead, in any order, by mouse or by the keys 1 to 4."""
 
     started = Signal()
-    open_requested = Signal()
-    demo_requested = Signal()
-    recent_requested = Signal(str)
 
     def __init__(self, workbench: Workbench, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(workbench, look, parent)
         self.draft = Draft()
         self.shapes: dict[Shape, ShapeButton] = {name: ShapeButton(name, look) for name in WORDS}
         self.sketch = LeadSketch(self.draft, look)
-        self.length, self.leg_length = QLineEdit(self.draft.length), QLineEdit()
-        self.leg_length.setText(self.draft.leg_length)
+        self.length, self.leg_length = QLineEdit(), QLineEdit()
         self.legs = QSpinBox()
         self.policy = Combo()
         self.order = QLineEdit()
@@ -61,6 +57,22 @@ class GuidePanel(Panel):
         self._lay_out()
         self._listen()
         self.set_look(look)
+        self.begin_anew()
+
+    def begin_anew(self) -> None:
+        """Forget every answer: another plan has begun."""
+        if self.pick is not None:
+            self.pick.reject()
+        fresh = Draft()
+        # The fields write into the old draft while they are set; it is let go of afterwards.
+        self.shapes[fresh.shape].setChecked(True)
+        self.length.setText(fresh.length)
+        self.leg_length.setText(fresh.leg_length)
+        self.legs.setValue(fresh.legs)
+        self.policy.setCurrentIndex(self.policy.findData(fresh.policy))
+        self.order.setText(fresh.order)
+        self.draft = self.sketch.draft = fresh
+        self.setFocusProxy(self.shapes[fresh.shape])
         self._refresh()
 
     def set_look(self, look: Look) -> None:
@@ -77,9 +89,7 @@ class GuidePanel(Panel):
     def _set_up(self) -> None:
         for value, words in POLICY_WORDS:
             self.policy.addItem(words, value)
-        self.policy.setCurrentIndex(self.policy.findData(self.draft.policy))
         self.legs.setRange(2, MOST_LEGS)
-        self.legs.setValue(self.draft.legs)
         self.legs.setButtonSymbols(QSpinBox.ButtonSymbols.NoButtons)
         self.order.setPlaceholderText("such as SP-0417")
         self.order.setMaxLength(200)
@@ -95,7 +105,6 @@ class GuidePanel(Panel):
         for shape, choice in self.shapes.items():
             # As with any exclusive choice, Tab stops at the chosen one; arrows go to the others.
             chosen = shape == self.draft.shape
-            choice.setChecked(chosen)
             policy = Qt.FocusPolicy.StrongFocus if chosen else Qt.FocusPolicy.ClickFocus
             choice.setFocusPolicy(policy)
         self.setAccessibleName("New plan")
@@ -131,7 +140,6 @@ class GuidePanel(Panel):
         whole = QVBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(self._scroll)
-        self.setFocusProxy(self.shapes[self.draft.shape])
 
     def _step(self, number: int, question: str) -> QHBoxLayout:
         row = QHBoxLayout()

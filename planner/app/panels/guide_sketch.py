@@ -66,7 +66,7 @@ class LeadSketch(QWidget):
 
     def __init__(self, draft: Draft, look: Look) -> None:
         super().__init__()
-        self._draft = draft
+        self.draft = draft
         self.look = look
         self.buttons: dict[str, QPushButton] = {}
         self.setAcceptDrops(True)
@@ -79,7 +79,7 @@ class LeadSketch(QWidget):
 
     def rebuild(self) -> None:
         """Make the buttons that the draft wants, in the order of the keys, and place them."""
-        names = (*self._draft.ends(), CABLE)
+        names = (*self.draft.ends(), CABLE)
         for gone in set(self.buttons) - set(names):
             old = self.buttons.pop(gone)
             old.hide()
@@ -97,7 +97,7 @@ class LeadSketch(QWidget):
         return made
 
     def _place(self) -> None:
-        layout = layout_of(self._draft, self.width(), self.height())
+        layout = layout_of(self.draft, self.width(), self.height())
         for name, button in self.buttons.items():
             button.setText(self._text(name))
             said = self._text(name).lstrip("+ ")
@@ -113,14 +113,14 @@ class LeadSketch(QWidget):
             QWidget.setTabOrder(before, after)
 
     def _is_chosen(self, name: str) -> bool:
-        return self._draft.cable is not None if name == CABLE else name in self._draft.chosen
+        return self.draft.cable is not None if name == CABLE else name in self.draft.chosen
 
     def _text(self, name: str) -> str:
         if name == CABLE:
-            cable = self._draft.cable
+            cable = self.draft.cable
             return cable.title if cable else "+  Choose cable"
-        chosen = self._draft.chosen.get(name)
-        text = chosen.connector.title if chosen else f"+  Choose {self._draft.named(name)}"
+        chosen = self.draft.chosen.get(name)
+        text = chosen.connector.title if chosen else f"+  Choose {self.draft.named(name)}"
         small = self.width() < 800
         room = 150 if not small else 100
         room += 46 if name == "A" else 0
@@ -132,7 +132,7 @@ class LeadSketch(QWidget):
         size = button.size()
         if name == CABLE:
             x, y = self._cable_middle(layout)
-            drop = 22 if self._draft.cable else -size.height() / 2
+            drop = 22 if self.draft.cable else -size.height() / 2
             return QPoint(round(x - size.width() / 2), round(y + drop))
         at = layout.near if name == "A" else layout.far[name]
         radius = layout.near_radius if name == "A" else layout.far_radius
@@ -159,7 +159,7 @@ class LeadSketch(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Draw cable, split and ends."""
-        layout = layout_of(self._draft, self.width(), self.height())
+        layout = layout_of(self.draft, self.width(), self.height())
         painter = QPainter(self)
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         paint(painter, self._cables(layout))
@@ -177,7 +177,7 @@ class LeadSketch(QWidget):
         return Style(stroke=self.look.ink if chosen else self.look.edge, width=width, dash=dash)
 
     def _cables(self, layout: Layout) -> DrawList:
-        pen = self._pen(chosen=self._draft.cable is not None)
+        pen = self._pen(chosen=self.draft.cable is not None)
         left, y = layout.near[0] + layout.near_radius, layout.near[1]
         stop = layout.split or next(iter(layout.far.values()))
         right = stop[0] - (26 if layout.split else layout.far_radius)
@@ -205,7 +205,7 @@ class LeadSketch(QWidget):
         ]
 
     def _end(self, painter: QPainter, name: str, at: Spot, radius: float) -> None:
-        chosen = self._draft.chosen.get(name)
+        chosen = self.draft.chosen.get(name)
         if chosen is not None:
             painter.save()
             painter.translate(at[0] - radius, at[1] - radius)
@@ -230,7 +230,7 @@ class LeadSketch(QWidget):
 
     def _many(self, layout: Layout, at: Spot) -> DrawList:
         assert layout.split is not None
-        chosen = MANY in self._draft.chosen
+        chosen = MANY in self.draft.chosen
         pen = self._pen(chosen=chosen)
         ring = Style(fill=self.look.panel, stroke=pen.stroke, width=1.5, dash=pen.dash)
         spread = min(46.0, self.height() / 6)
@@ -244,18 +244,18 @@ class LeadSketch(QWidget):
     def _words(self, painter: QPainter, layout: Layout) -> None:
         """Write the pinout below each chosen end's button, and draw the chosen cable's cut end."""
         face = QFontMetrics(font(SMALL))
-        for name, chosen in self._draft.chosen.items():
+        for name, chosen in self.draft.chosen.items():
             button = self.buttons.get(name)
             if button is not None:
                 box = button.geometry()
                 words = face.elidedText(_pinout_words(chosen), Qt.TextElideMode.ElideRight, 190)
                 at = (box.left() + 2.0, box.bottom() + 15.0)
                 paint(painter, (Text(at, words, SMALL, self.look.ink2),))
-        if self._draft.cable is not None:
+        if self.draft.cable is not None:
             x, y = self._cable_middle(layout)
             painter.save()
             painter.translate(x - 20, y - 20)
-            paint(painter, cable_picture(self._draft.cable, self.look, 40.0))
+            paint(painter, cable_picture(self.draft.cable, self.look, 40.0))
             painter.restore()
 
     # -- dropped on -------------------------------------------------------------------------
@@ -276,7 +276,7 @@ class LeadSketch(QWidget):
         """Return what a drop at a point is for: cable is for the cable, the rest for an end."""
         if dragged.kind == "cable":
             return CABLE
-        layout = layout_of(self._draft, self.width(), self.height())
+        layout = layout_of(self.draft, self.width(), self.height())
         spots = {"A": layout.near, **layout.far}
 
         def away(name: str) -> float:

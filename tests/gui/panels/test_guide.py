@@ -88,3 +88,24 @@ def test_no_button_outlives_its_shape(guide):
     guide.shapes["many"].click()
     assert set(guide.sketch.buttons) == {"A", MANY, CABLE}
     assert all(button.height() >= 24 for button in guide.sketch.buttons.values())
+
+
+def test_another_plan_begins_with_an_empty_guide(guide, press, library):
+    guide.shapes["one"].click()
+    guide.offer(library.connector("phono-male"))
+    guide.offer(library.cable("star-quad"))
+    guide.length.setText("10 m")
+    guide.order.setText("SP-0500")
+    guide.begin_anew()
+    assert guide.draft == Draft()
+    assert guide.sketch.buttons[CABLE].text() == "+  Choose cable"
+    assert (guide.length.text(), guide.order.text()) == ("1.2 m", "")
+    assert [name for name, choice in guide.shapes.items() if choice.isChecked()] == ["two"]
+    tab_stops = [
+        name
+        for name, choice in guide.shapes.items()
+        if choice.focusPolicy() & Qt.FocusPolicy.TabFocus
+    ]
+    assert tab_stops == ["two"]
+    guide.offer(library.connector("phono-male"))
+    assert set(guide.draft.chosen) == {"A"}

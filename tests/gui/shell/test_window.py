@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QApplication, QLabel
 from planner.app.arrangement import Form
 from planner.app.dialogs.details import Details
 from planner.app.labels import ElidedLabel
+from planner.app.panels.guide_draft import Draft
 from planner.edits.landings import lift
 from planner.files.plans import read_plan, write_plan
 from planner.model.place import Place
@@ -35,6 +36,38 @@ def test_a_new_plan_has_nothing_to_check(shell):
     assert shell.window.windowTitle() == "Untitled plan[*] – Cupwright"
     assert not shell.window.acts["sheet"].isEnabled()
     assert shell.window.regions.holders["lately"].isVisible()
+
+
+@pytest.mark.parametrize("before", ["a lead from the guide", "the demo"])
+def test_a_new_plan_begins_with_an_empty_guide(make_shell, answers, library, before):
+    shell = make_shell()
+    answers.about_unsaved = "discard"
+    guide = shell.bench.guide
+    for record in (library.connector("phono-male"), library.cable("star-quad")):
+        guide.offer(record)
+    if before == "the demo":
+        shell.window.acts["demo"].trigger()
+    else:
+        guide.shapes["one"].click()
+        guide.offer(library.connector("phono-male"))
+        guide.start.click()
+    assert shell.bench.stack.currentWidget() is shell.bench.canvas
+    shell.window.acts["new"].trigger()
+    assert shell.bench.stack.currentWidget() is guide
+    assert guide.draft == Draft()
+    assert QApplication.focusWidget() is guide.shapes["two"]
+
+
+def test_undoing_the_first_step_keeps_the_answers_of_the_guide(shell, library):
+    guide = shell.bench.guide
+    guide.shapes["one"].click()
+    for record in (library.connector("phono-male"), library.connector("phono-male")):
+        guide.offer(record)
+    guide.offer(library.cable("star-quad"))
+    guide.start.click()
+    shell.window.acts["undo"].trigger()
+    assert shell.bench.stack.currentWidget() is guide
+    assert set(guide.draft.chosen) == {"A", "B"}
 
 
 def test_a_mistake_is_said_and_counted(make_shell, spoiled_plan):
