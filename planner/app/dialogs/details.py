@@ -2,11 +2,12 @@
 
 from dataclasses import dataclass
 
-from PySide6.QtWidgets import QDialog, QLineEdit, QPlainTextEdit, QSpinBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QPlainTextEdit, QSpinBox, QVBoxLayout, QWidget
 
 from planner.app.dialogs.message import Choice, buttons_row
 from planner.app.fonts import BODY, GUIDE
 from planner.app.labels import label
+from planner.app.panels.widgets.text_line import TextLine
 from planner.model.plan import Plan
 
 _LONGEST = 200
@@ -29,16 +30,16 @@ class DetailsDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle("Title and order")
         self.setMinimumWidth(480)
-        self.title = QLineEdit(plan.title)
-        self.order = QLineEdit(plan.order)
+        self.title, self.order = TextLine(), TextLine()
         self.revision = QSpinBox()
         self.revision.setRange(1, 9999)
         self.revision.setValue(plan.revision)
         self.remarks = QPlainTextEdit(plan.remarks)
         self.remarks.setTabChangesFocus(True)
         self.remarks.setMinimumHeight(96)
-        for line in (self.title, self.order):
+        for line, text in ((self.title, plan.title), (self.order, plan.order)):
             line.setMaxLength(_LONGEST)
+            line.setText(text)
         self._build()
 
     def _build(self) -> None:

@@ -8,7 +8,6 @@ from PySide6.QtWidgets import (
     QDialog,
     QGridLayout,
     QHBoxLayout,
-    QLineEdit,
     QListWidget,
     QPushButton,
     QVBoxLayout,
@@ -19,6 +18,7 @@ from planner.app.dialogs.message import Choice, buttons_row
 from planner.app.fonts import BODY, GUIDE, font
 from planner.app.labels import label
 from planner.app.panels.widgets.fields import Combo
+from planner.app.panels.widgets.text_line import TextLine
 from planner.app.settings import CHOICES, Settings
 
 _ROWS = (
@@ -44,8 +44,9 @@ class SettingsDialog(QDialog):
         self.setMinimumWidth(520)
         self._settings = settings
         self._ask_folder = ask_folder
-        self.bench_name = QLineEdit(settings.bench_name)
+        self.bench_name = TextLine()
         self.bench_name.setMaxLength(_LONGEST_NAME)
+        self.bench_name.setText(settings.bench_name)
         self.bench_name.setPlaceholderText("Shown at the top right")
         self.choices = {key: self._combo(key, words) for key, _, words in _ROWS}
         self.folders = QListWidget()

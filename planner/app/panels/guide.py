@@ -7,7 +7,6 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import (
     QHBoxLayout,
-    QLineEdit,
     QPushButton,
     QScrollArea,
     QSpinBox,
@@ -24,6 +23,7 @@ from planner.app.panels.widgets.drawn import Drawn, step_disc
 from planner.app.panels.widgets.fields import Combo
 from planner.app.panels.widgets.labels import button, label, restyle
 from planner.app.panels.widgets.panel import Panel
+from planner.app.panels.widgets.text_line import TextLine
 from planner.app.panels.words import POLICY_WORDS
 from planner.app.workbench import Workbench
 from planner.drawing.looks import Look
@@ -45,10 +45,10 @@ class GuidePanel(Panel):
         self.draft = Draft()
         self.shapes: dict[Shape, ShapeButton] = {name: ShapeButton(name, look) for name in WORDS}
         self.sketch = LeadSketch(self.draft, look)
-        self.length, self.leg_length = QLineEdit(), QLineEdit()
+        self.length, self.leg_length = TextLine(), TextLine()
         self.legs = QSpinBox()
         self.policy = Combo()
-        self.order = QLineEdit()
+        self.order = TextLine()
         self.start = button("Start landing", self._on_start, "primary")
         self.missing = label("", "small")
         self.pick: PickList | None = None

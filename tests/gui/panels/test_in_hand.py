@@ -109,3 +109,18 @@ def test_markup_in_a_name_is_shown_as_it_is(bench, panel):
     bench.select(Place())
     panel.page._on_title("<b>bold</b>")
     assert panel.page.title.line.text() == "<b>bold</b>"
+
+
+def test_a_long_title_shows_its_beginning_until_it_is_typed_in(bench, panel, press, qtbot):
+    bench.select(Place())
+    line = panel.page.title.line
+    line.setFocus()
+    line.selectAll()
+    qtbot.keyClicks(line, "Cue desk headphone lead for the stage left desk")
+    assert line.cursorPosition() == len(line.text())
+    press(panel, Qt.Key.Key_Tab)
+    assert bench.plan.title == line.text() == "Cue desk headphone lead for the stage left desk"
+    assert line.cursorPosition() == 0
+    bench.undo_stack.undo()
+    bench.undo_stack.redo()
+    assert line.cursorPosition() == 0

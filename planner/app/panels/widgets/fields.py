@@ -9,7 +9,6 @@ from PySide6.QtWidgets import (
     QComboBox,
     QHBoxLayout,
     QLabel,
-    QLineEdit,
     QPlainTextEdit,
     QStyle,
     QStyleOptionComboBox,
@@ -19,6 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app.panels.widgets.labels import label, restyle
+from planner.app.panels.widgets.text_line import TextLine
 from planner.app.workbench import Edit, Workbench
 
 Commit = Callable[[str], str]
@@ -39,7 +39,7 @@ def attempt(workbench: Workbench, text: str, edit: Edit) -> str:
     return said[0] if said else ""
 
 
-class Line(QLineEdit):
+class Line(TextLine):
     """A line that calls `commit` with its text when that was changed and the field is left.
 
     `commit` returns what is wrong, or nothing. Esc brings the committed text back.
