@@ -242,7 +242,7 @@ class GuidePanel(Panel):
         fitting = self.workbench.library.pinouts_for(record.id)
         self.put(name, Chosen(record, fitting[0] if len(fitting) == 1 else None))
         if len(fitting) > 1:
-            title = f"Which pinout has {record.title}?"
+            title = f"Which pinout has the {record.title}?"
             self._ask(title, "pinout", fitting, partial(self._take_pinout, name, record))
 
     def _take_pinout(self, name: str, connector: Connector, record: Definition | None) -> None:

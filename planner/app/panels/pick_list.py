@@ -16,6 +16,13 @@ from planner.library.collection import Definition, DefinitionKind, Library
 
 Picked = Callable[[Definition | None], object]
 SIZE = (380, 460)
+# What the search meets, by what is asked for.
+SEARCHED: dict[DefinitionKind, str] = {
+    "connector": "size, poles, maker",
+    "pinout": "maker, use, signal such as L+",
+    "cable": "cores, spool, maker",
+    "part": "kind, maker",
+}
 
 
 class PickList(QDialog):
@@ -46,7 +53,6 @@ class PickList(QDialog):
         self.search.textChanged.connect(self._refresh)
         self.search.entered.connect(self.pick_current)
         self.search.walked.connect(self._walk)
-        self.search.setPlaceholderText("size, poles, maker")
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 14, 0, 14)
         for part in (self.title, self.search, self.list, self.later):
@@ -70,6 +76,7 @@ class PickList(QDialog):
         self.setWindowTitle(title)
         self.later.setVisible(kind == "pinout")
         self.search.clear()
+        self.search.setPlaceholderText(SEARCHED[kind])
         self._refresh()
         self.search.setFocus()
         self.open()
@@ -90,7 +97,7 @@ class PickList(QDialog):
         known = {record.id for record in self._among}
         found = self._library.search(text, self._kind) if text else self._among
         rows = [item_row(record) for record in found if record.id in known]
-        none = ShelfRow("none", f"Nothing fits {text!r}.", "Try a size or a number of poles.")
+        none = ShelfRow("none", f"Nothing fits {text!r}.", f"Try {SEARCHED[self._kind]}.")
         self.model.show_rows(rows or [none])
         self.list.setCurrentIndex(self.model.index(0))
 

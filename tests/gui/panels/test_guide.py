@@ -4,6 +4,7 @@ from PySide6.QtCore import Qt
 from planner.app.panels.guide import GuidePanel
 from planner.app.panels.guide_draft import MANY, Chosen, Draft
 from planner.app.panels.guide_sketch import CABLE
+from planner.app.panels.pick_list import SEARCHED
 
 SIZE = (920, 544)
 
@@ -109,3 +110,21 @@ def test_another_plan_begins_with_an_empty_guide(guide, press, library):
     assert tab_stops == ["two"]
     guide.offer(library.connector("phono-male"))
     assert set(guide.draft.chosen) == {"A"}
+
+
+@pytest.mark.parametrize("kind", ["connector", "pinout", "cable"])
+def test_a_list_says_what_can_be_searched_in_it(guide, library, kind):
+    record = library.connector("jack-4.4-five-pole")
+    ask = {
+        "connector": lambda: guide.choose("A"),
+        "pinout": lambda: guide.offer(record),
+        "cable": lambda: guide.choose(CABLE),
+    }
+    ask[kind]()
+    assert guide.pick.search.placeholderText() == SEARCHED[kind]
+    if kind == "pinout":
+        assert guide.pick.title.text() == f"Which pinout has the {record.title}?"
+        guide.pick.search.setText("l+")
+        assert guide.pick.model.rows[0].record in library.pinouts_for(record.id)
+    guide.pick.search.setText("zinc roof")
+    assert [row.second for row in guide.pick.model.rows] == [f"Try {SEARCHED[kind]}."]
