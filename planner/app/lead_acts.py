@@ -88,7 +88,7 @@ class LeadActs(QObject):
         ):
             self._actions[name].setEnabled(can)
         for name in ("go_finding", "mend_finding", "next_finding", "previous_finding"):
-            self._actions[name].setEnabled(bool(self._workbench.findings))
+            self._actions[name].setEnabled(bool(self._findings.shown))
         for name, words, text in (
             ("undo", "&Undo", stack.undoText()),
             ("redo", "&Redo", stack.redoText()),

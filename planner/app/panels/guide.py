@@ -214,7 +214,7 @@ class GuidePanel(Panel):
         missing = draft.missing()
         self.missing.setText(missing)
         self.start.setEnabled(not missing)
-        self.start.setToolTip(missing or "Make the plan and go to its landings")
+        self.start.setToolTip(missing or "Make the plan and go to its landings (Ctrl+Enter)")
 
     # -- choosing ---------------------------------------------------------------------------
 
@@ -312,23 +312,29 @@ class GuidePanel(Panel):
     # -- keys -------------------------------------------------------------------------------
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """1 to 4 go to the steps, Enter presses the button that has the focus."""
+        """1 to 4 go to the steps; Ctrl+Enter, or Enter in the last field, starts landing."""
         steps: dict[int, QWidget] = {
             int(Qt.Key.Key_1): self.shapes[self.draft.shape],
             int(Qt.Key.Key_2): self._first_open_end(),
             int(Qt.Key.Key_3): self.sketch.buttons[CABLE],
             int(Qt.Key.Key_4): self.length,
         }
-        focused = self.focusWidget()
-        if event.key() in steps:
+        control = bool(event.modifiers() & Qt.KeyboardModifier.ControlModifier)
+        if event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
+            self._enter(control=control)
+        elif event.key() in steps and not control:
             steps[event.key()].setFocus(Qt.FocusReason.ShortcutFocusReason)
-        elif event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}:
-            if isinstance(focused, QPushButton):
-                focused.click()
-            elif self.start.isEnabled():
-                self.start.setFocus(Qt.FocusReason.ShortcutFocusReason)
         else:
             super().keyPressEvent(event)
+
+    def _enter(self, *, control: bool) -> None:
+        focused = self.focusWidget()
+        if control or focused is self.order:
+            self.start.click()
+        elif isinstance(focused, QPushButton):
+            focused.click()
+        elif self.start.isEnabled():
+            self.start.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def _first_open_end(self) -> QWidget:
         names = [name for name in self.draft.ends() if name not in self.draft.chosen]

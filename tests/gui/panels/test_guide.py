@@ -128,3 +128,38 @@ def test_a_list_says_what_can_be_searched_in_it(guide, library, kind):
         assert guide.pick.model.rows[0].record in library.pinouts_for(record.id)
     guide.pick.search.setText("zinc roof")
     assert [row.second for row in guide.pick.model.rows] == [f"Try {SEARCHED[kind]}."]
+
+
+@pytest.fixture
+def complete(guide, library):
+    """A guide in which all is chosen: a phono lead."""
+    guide.shapes["one"].click()
+    for record in ("phono-male", "phono-male"):
+        guide.offer(library.connector(record))
+    guide.offer(library.cable("star-quad"))
+    return guide
+
+
+def test_enter_in_the_last_field_starts_landing(bench, complete, press):
+    complete.length.setFocus()
+    press(complete, Qt.Key.Key_Return)
+    assert bench.plan.ends == ()
+    complete.order.setFocus()
+    press(complete, "SP-0501", Qt.Key.Key_Return)
+    assert (bench.plan.order, len(bench.plan.ends)) == ("SP-0501", 2)
+
+
+@pytest.mark.parametrize("place", ["length", "legs", "policy", "order", "shapes", "cable"])
+def test_ctrl_enter_starts_landing_from_anywhere(bench, complete, send_key, place):
+    widget = {
+        "shapes": complete.shapes["one"],
+        "cable": complete.sketch.buttons[CABLE],
+    }.get(place) or getattr(complete, place)
+    widget.setFocus()
+    send_key(widget, Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
+    assert len(bench.plan.ends) == 2
+
+
+def test_ctrl_enter_does_nothing_while_something_is_missing(bench, guide, send_key):
+    send_key(guide.order, Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
+    assert bench.plan.ends == ()

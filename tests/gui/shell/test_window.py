@@ -70,6 +70,19 @@ def test_undoing_the_first_step_keeps_the_answers_of_the_guide(shell, library):
     assert set(guide.draft.chosen) == {"A", "B"}
 
 
+def test_ctrl_enter_in_the_guide_starts_landing_and_mends_nothing(shell, library):
+    guide = shell.bench.guide
+    guide.shapes["one"].click()
+    for record in (library.connector("phono-male"), library.connector("phono-male")):
+        guide.offer(record)
+    guide.offer(library.cable("star-quad"))
+    guide.order.setFocus()
+    assert not shell.window.acts["mend_finding"].isEnabled()
+    key(shell, Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
+    assert len(shell.bench.workbench.plan.ends) == 2
+    assert shell.window.regions.panel == "canvas"
+
+
 def test_a_mistake_is_said_and_counted(make_shell, spoiled_plan):
     shell = make_shell()
     shell.bench.workbench.open_plan(spoiled_plan)
