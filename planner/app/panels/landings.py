@@ -25,7 +25,6 @@ class LandingsPanel(Panel):
     """Show the table, or what it will be for while there is no cable yet."""
 
     land_by_signal_requested = Signal()
-    hint_changed = Signal(str)
 
     def __init__(self, workbench: Workbench, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(workbench, look, parent)
@@ -132,7 +131,6 @@ class LandingsPanel(Panel):
             if (place.end, place.conductor) != self._selected():
                 self.workbench.select(place)
             self.workbench.light(place)
-            self.hint_changed.emit(self.model.spoken(index.row(), index.column()))
 
     def _selected(self) -> tuple[str, str]:
         return (self.workbench.selection.end, self.workbench.selection.conductor)
@@ -285,7 +283,6 @@ class LandingsPanel(Panel):
 
     def _say(self, wrong: str) -> None:
         if wrong:
-            self.hint_changed.emit(wrong)
             self._show_box((), (("note", wrong),))
         else:
             self._hide_box()
