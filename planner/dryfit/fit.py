@@ -1,13 +1,12 @@
 """The dry fit of each end of a plan: leads, small gaps, crossings, access, wire fit."""
 
-from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 
-from planner.dryfit.access import Access, iron_access, solder_order
-from planner.dryfit.bodies import Capsule, Lead, lead_capsules, leads_at, terminal_capsule
+from planner.dryfit.access import Access, iron_accesses, solder_order
+from planner.dryfit.bodies import Lead, lead_capsules, leads_at, terminal_capsule
 from planner.dryfit.crossings import crossing_pairs
-from planner.dryfit.gaps import Gap, small_gaps
+from planner.dryfit.gaps import Gap, own_gap_mm, small_gaps
 from planner.model.connector import Connector
 from planner.model.plan import Plan
 from planner.wiring.graph import Wiring, contact_node
@@ -64,6 +63,11 @@ class _Hardware:
         return isinstance(other, _Hardware) and other.connector is self.connector
 
 
+@lru_cache(maxsize=64)
+def _own_gap_mm(hardware: _Hardware) -> float | None:
+    return own_gap_mm(hardware.connector)
+
+
 @lru_cache(maxsize=256)
 def _fit(  # noqa: PLR0917 - the whole input of an end, as one cache key
     end: str,
@@ -76,27 +80,20 @@ def _fit(  # noqa: PLR0917 - the whole input of an end, as one cache key
     terminals = [terminal_capsule(contact, turn_deg) for contact in hardware.connector.contacts]
     covers = {lead: lead_capsules(lead) for lead in leads}
     bodies = [*terminals, *(body for lead in leads for body in covers[lead])]
-
-    def apart(one: Capsule, other: Capsule) -> bool:
-        if one.contact == other.contact:
-            return False
-        return not any(one.contact in pair and other.contact in pair for pair in joined)
-
+    number = _net_numbers(hardware.connector, joined)
+    nets = [number[body.contact] for body in bodies]
     return EndFit(
         end,
         leads,
-        small_gaps(hardware.connector, bodies, apart),
+        tuple(small_gaps(_own_gap_mm(hardware), bodies, nets)),
         crossing_pairs(leads),
-        tuple(_accesses(solder_order(leads, order), terminals, covers)),
+        iron_accesses(solder_order(leads, order), terminals, covers),
     )
 
 
-def _accesses(
-    ordered: tuple[Lead, ...],
-    terminals: list[Capsule],
-    covers: dict[Lead, tuple[Capsule, ...]],
-) -> Iterator[Access]:
-    there = list(terminals)
-    for lead in ordered:
-        yield iron_access(lead, there)
-        there += covers[lead]
+def _net_numbers(connector: Connector, joined: tuple[frozenset[str], ...]) -> dict[str, int]:
+    numbers = {contact.id: number for number, contact in enumerate(connector.contacts)}
+    for group in joined:
+        lowest = min(numbers[contact] for contact in group)
+        numbers |= dict.fromkeys(group, lowest)
+    return numbers

@@ -17,23 +17,36 @@ def segment_distances(p0: Array, p1: Array, q0: Array, q1: Array) -> Array:
         np.minimum(_point_segment(q0, p0, p1), _point_segment(q1, p0, p1)),
     )
     u, v, w = p1 - p0, q1 - q0, p0 - q0
-    normal = np.cross(u, v)
-    area2 = np.einsum("ij,ij->i", normal, normal)
+    normal = _cross(u, v)
+    area2 = _dot(normal, normal)
     # |u x v|^2 keeps its precision where a*c - b*b cancels.
     safe = np.where(area2 > 0, area2, 1.0)
-    s = np.einsum("ij,ij->i", np.cross(v, w), normal) / safe
-    t = np.einsum("ij,ij->i", np.cross(u, w), normal) / safe
+    s = _dot(_cross(v, w), normal) / safe
+    t = _dot(_cross(u, w), normal) / safe
     inside = (area2 > 0) & (s >= 0) & (s <= 1) & (t >= 0) & (t <= 1)
-    lines = np.abs(np.einsum("ij,ij->i", w, normal)) / np.sqrt(safe)
+    lines = np.abs(_dot(w, normal)) / np.sqrt(safe)
     return np.asarray(np.where(inside, np.minimum(best, lines), best))
 
 
+def _dot(a: Array, b: Array) -> Array:
+    return np.asarray(np.einsum("ij,ij->i", a, b))
+
+
+def _cross(a: Array, b: Array) -> Array:
+    """Return the cross products by columns, several times as fast as numpy's general form."""
+    found = np.empty_like(a)
+    found[:, 0] = a[:, 1] * b[:, 2] - a[:, 2] * b[:, 1]
+    found[:, 1] = a[:, 2] * b[:, 0] - a[:, 0] * b[:, 2]
+    found[:, 2] = a[:, 0] * b[:, 1] - a[:, 1] * b[:, 0]
+    return found
+
+
 def _point_segment(point: Array, start: Array, end: Array) -> Array:
-    along = end - start
-    length2 = np.einsum("ij,ij->i", along, along)
-    foot = np.einsum("ij,ij->i", point - start, along) / np.where(length2 > 0, length2, 1.0)
-    foot = np.clip(foot, 0.0, 1.0)
-    return np.asarray(np.linalg.norm(point - start - foot[:, None] * along, axis=1))
+    along, away = end - start, point - start
+    length2 = _dot(along, along)
+    foot = _dot(away, along) / np.where(length2 > 0, length2, 1.0)
+    rest = away - np.clip(foot, 0.0, 1.0)[:, None] * along
+    return np.asarray(np.sqrt(_dot(rest, rest)))
 
 
 def cross_in_plane(

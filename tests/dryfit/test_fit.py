@@ -1,5 +1,6 @@
 """The dry fit on small leads with invented figures, where the answer can be seen by eye."""
 
+import numpy as np
 import pytest
 
 from planner.dryfit.bodies import terminal_capsule
@@ -125,7 +126,7 @@ def test_the_same_net_is_left_out():
 def test_turning_plug_and_cable_together_changes_nothing(turn):
     """Own gaps do not depend on the turn: the terminals turn as one."""
     bodies = [terminal_capsule(contact, turn) for contact in connector().contacts]
-    gaps = pair_gaps_mm(bodies, [(0, 1), (0, 2), (1, 2)])
+    gaps = pair_gaps_mm(bodies, np.array([0, 0, 1]), np.array([1, 2, 2]))
     assert min(gaps) == pytest.approx(own_gap_mm(connector()))
 
 
