@@ -27,7 +27,7 @@ HINTS: dict[str, tuple[Hint, ...]] = {
         ("\u2191 \u2193", "core"),
         ("\u2190 \u2192", "end"),
         ("r1, tip, 3", "contact"),
-        ("Enter", "lands"),
+        ("Enter", "lands, next core"),
         ("Del", "lifts"),
         ("X", "exchanges"),
         ("C", "spare, capped"),
@@ -60,7 +60,7 @@ GESTURE_KEYS: tuple[Hint, ...] = (
     ("Esc", "puts back what is in hand"),
     ("New plan: Ctrl+Enter", "starts landing, once all is chosen"),
     ("Landings: arrows", "choose the core and the end"),
-    ("Landings: r1, tip, 3 and Enter", "lands the core on that contact"),
+    ("Landings: r1, tip, 3 and Enter", "lands the core on that contact and goes to the next core"),
     ("Landings: Delete, X, C", "lifts, exchanges, marks as spare and capped"),
 )
 

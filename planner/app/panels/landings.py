@@ -235,14 +235,14 @@ class LandingsPanel(Panel):
         place, contact = self._place(), self._meant()
         typed = self._line.text() if self._line is not None else ""
         if contact is None and not typed.strip():
-            self.table.finish_typing(down=True)
+            self.table.finish_typing()
             return
         wrong = self._refuse(place, typed) if contact is None else self._land(place, contact.id)
         if wrong:
             self._exchanging = False
             self._show_wrong(wrong)
         else:
-            self.table.finish_typing(down=True)
+            self.table.finish_typing()
 
     def _refuse(self, place: Place, typed: str) -> str:
         if len(self._offers) > 1:

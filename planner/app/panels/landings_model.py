@@ -38,6 +38,11 @@ class Cell:
     words: str = ""
     contact: str = ""
 
+    @property
+    def is_loose(self) -> bool:
+        """Whether the core comes out here and is neither landed, capped nor in hand."""
+        return not self.contact and self.state in {"loose", "caution"}
+
 
 @dataclass(frozen=True, slots=True)
 class RowHead:
@@ -146,6 +151,23 @@ class LandingsModel(QAbstractTableModel):
         columns = [at for at, known in enumerate(self._ends) if known.id == end]
         rows = [at for at, known in enumerate(self._conductors) if known.id == conductor]
         return self.index(rows[0], columns[0]) if rows and columns else QModelIndex()
+
+    def after(self, index: Index) -> QModelIndex:
+        """Return where typing goes on: the next core of the end, then the next end's first loose.
+
+        The same cell comes back where nothing is loose any more.
+        """
+        row, column = index.row(), index.column()
+        rows, ends = range(self.rowCount()), self.columnCount()
+        below = (at for at in rows[row + 1 :] if self.cell(at, column).state != "away")
+        loose = (
+            (at, other % ends)
+            for other in range(column + 1, column + ends)
+            for at in rows
+            if self.cell(at, other % ends).is_loose
+        )
+        following = next(((at, column) for at in below), None) or next(loose, (row, column))
+        return self.index(*following)
 
     def head(self, row: int) -> RowHead:
         """Return what stands before a row."""

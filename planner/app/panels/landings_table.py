@@ -177,13 +177,12 @@ class LandingsTable(QTableView):
         """Say that the pointer is over none."""
         self.hovered.emit(QModelIndex())
 
-    def finish_typing(self, *, down: bool) -> None:
-        """Close the line of the current cell, and go to the core below."""
+    def finish_typing(self) -> None:
+        """Close the line of the current cell, and go to the next core."""
         index = self.currentIndex()
         if self.line is not None:
             self.closeEditor(self.line, TypingDelegate.EndEditHint.NoHint)
-        if down and index.row() + 1 < self._model.rowCount():
-            self.setCurrentIndex(index.siblingAtRow(index.row() + 1))
+        self.setCurrentIndex(self._model.after(index))
         self.setFocus()
 
     def repaint_all(self) -> None:

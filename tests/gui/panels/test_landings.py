@@ -22,21 +22,45 @@ def test_a_whole_lead_is_built_by_typing(bench, bare_lead, show, press):
     panel = show(LandingsPanel, bench)
     panel.focus_table()
     press(panel, "tip", ENTER, "r1", ENTER, "ring 2", ENTER, "r3", ENTER, "S", ENTER)
-    at(panel, "L", "WH")
-    press(panel, "tip", ENTER, "s", ENTER)
-    at(panel, "R", "RD")
-    press(panel, "t", ENTER, "sleeve", ENTER)
+    press(panel, "tip", ENTER, "s", ENTER, "t", ENTER, "sleeve", ENTER)
     assert left_to_land(bench.plan) == ()
     assert [it.code for it in check_plan(bench.plan) if it.weight == "stop"] == []
     assert bench.undo_stack.count() == 9
 
 
-def test_enter_goes_to_the_core_below(bench, bare_lead, show, press):
+def here(bench):
+    return bench.selection.end, bench.selection.conductor
+
+
+def test_enter_goes_to_the_next_core(bench, bare_lead, show, press):
     bench.open_plan(bare_lead)
     panel = show(LandingsPanel, bench)
     panel.focus_table()
     press(panel, "tip", ENTER)
-    assert (bench.selection.end, bench.selection.conductor) == ("A", "BU")
+    assert here(bench) == ("A", "BU")
+
+
+def test_after_the_last_core_of_an_end_comes_the_first_loose_one_of_the_next(
+    bench, bare_lead, show, press
+):
+    bench.open_plan(bare_lead)
+    panel = show(LandingsPanel, bench)
+    at(panel, "L", "WH")
+    press(panel, "tip", ENTER)
+    assert here(bench) == ("L", "BU")
+    press(panel, "s", ENTER)
+    assert here(bench) == ("R", "RD")
+    press(panel, "tip", ENTER, "s", ENTER)
+    assert here(bench) == ("A", "WH")
+
+
+def test_after_the_last_loose_core_typing_stays_where_it_is(bench, demo, show, press):
+    bench.open_plan(demo("cue-desk-headphone-lead"))
+    panel = show(LandingsPanel, bench)
+    at(panel, "R", "GN")
+    press(panel, ENTER, ENTER)
+    assert here(bench) == ("R", "GN")
+    assert panel.window().focusWidget() is panel.table
 
 
 def test_an_unknown_contact_says_which_was_meant(bench, bare_lead, show, press):
