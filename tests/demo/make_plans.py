@@ -11,7 +11,7 @@ from unittest.mock import patch
 from planner.data import data_dir
 from planner.edits.by_signal import land_by_signal
 from planner.edits.cables import choose_cable
-from planner.edits.ends import choose_connector, rename_end, turn_end
+from planner.edits.ends import choose_connector, choose_pinout, rename_end, turn_end
 from planner.edits.landings import cap, exchange, land, lift, link, sleeve
 from planner.edits.parts import add_part, set_after_joint
 from planner.edits.shapes import one_to_many, one_to_one, one_to_two
@@ -82,19 +82,17 @@ def balanced_line(library: Library) -> Plan:
 
 
 def stereo_to_mono(library: Library) -> Plan:
-    """A stereo plug to two mono plugs over two shielded singles; each spiral is a return."""
+    """A stereo plug to two mono plugs: a thin pair, spliced to two coaxial legs at the split."""
     plan = one_to_two(
         title="Stereo to two mono", order="SP-0412", length_mm=1500, leg_mm=300, policy="both-ends"
     )
     plan = plug(plan, library, "A", "jack-3.5-three-pole", "trs-stereo-output")
+    leg = library.cable("coax-single")
+    assert leg is not None
     for end in ("L", "R"):
-        plan = plug(plan, library, end, "jack-3.5-two-pole", "ts-unbalanced-input")
-    plan = spooled(plan, library, "twin-spiral")
-    plan = threaded(plan, library, "splitter-cover", "split", "A")
-    for end in ("L", "R"):
-        plan = threaded(plan, library, "heat-shrink-2.36", end, end)
-    remarks = "Shrink a tube over the sheath of each leg, so that the clamp has 2 mm to grip."
-    return set_remarks(plan, remarks=remarks)
+        plan = plug(plan, library, end, "jack-6.35-two-pole", "ts-unbalanced-input")
+        plan = choose_cable(plan, section=f"leg-{end}", cable=leg)
+    return spooled(plan, library, "pair-braid-thin")
 
 
 def rack_loom(library: Library) -> Plan:
@@ -125,8 +123,12 @@ def intercom(library: Library) -> Plan:
 
 
 def spoiled(library: Library) -> Plan:
-    """The cue-desk lead with five faults planted."""
+    """The cue-desk lead, with cups that were measured, and five faults planted."""
     plan = set_title(cue_desk(library), title="Cue desk headphone lead, spoiled")
+    measured = library.pinout("pit-earphone-slim")
+    assert measured is not None
+    for end in ("L", "R"):
+        plan = choose_pinout(plan, end=end, pinout=measured)
     plan = exchange(plan, end="R", conductor="GN", contact="T")
     plan = cap(lift(plan, end="L", conductor="BU"), end="L", conductor="BU")
     plan = link(plan, end="A", contacts=("R1", "R3"))
