@@ -10,6 +10,7 @@ from planner.sheet.block import Block
 from planner.sheet.end_block import badge
 from planner.sheet.lettering import BODY, INK, PAPER, THIN, say, say_runs
 from planner.sheet.paper import HALF_WIDTH, LIVE_WIDTH, MM
+from planner.sheet.splits import split_lines
 from planner.sheet.stack import Part, joined, sentences, stacked
 from planner.units import length_text
 
@@ -38,8 +39,9 @@ CARE = (
 
 
 def cable_blocks(plan: Plan, room: float) -> Iterator[Block]:
-    """Say which cable runs where, and how long each section is."""
+    """Say which cable runs where, how long each section is, and what is spliced in a split."""
     lines = [(text, False) for text in dict.fromkeys(map_sections(plan))]
+    lines += [(text, True) for text in split_lines(plan)]
     parts = tuple(sentences(lines or [("No cable is chosen.", False)], HALF_WIDTH))
     yield from stacked("Cable", parts, room=room)
 
