@@ -29,7 +29,7 @@ class ShapeButton(QPushButton):
         self.setCheckable(True)
         self.setAutoExclusive(True)
         self.setAccessibleName(f"{title}, {example}")
-        self.setMinimumHeight(60)
+        self.setProperty("role", "shape")
         self.setMaximumHeight(HEIGHT)
         self.setMinimumWidth(190)
 

@@ -43,6 +43,7 @@ QCheckBox {{ font-size: 13px; }}
 _BUTTONS = """
 QPushButton {{ font-size: 13px; padding: 0 11px; min-height: 26px; }}
 QPushButton:focus {{ border: 2px solid {ink}; padding: 0 10px; }}
+QPushButton[role="shape"] {{ min-height: 58px; }}
 QPushButton[role="primary"]:focus {{ border: 2px solid {ink}; }}
 QPushButton[role="plain"] {{ color: {accent}; padding: 0 4px; text-align: left; }}
 QPushButton[role="plain"]:focus {{ border: 2px solid {ink}; padding: 0 3px; }}
