@@ -13,6 +13,7 @@ from planner.app.canvas.view import BenchView
 from planner.app.dialogs.ask import Ask
 from planner.app.lead_acts import LeadActs
 from planner.app.mishap import MishapHook
+from planner.app.notice_room import taken_in
 from planner.app.panels.findings import FindingsPanel
 from planner.app.panels.guide import GuidePanel
 from planner.app.panels.in_hand import InHandPanel
@@ -82,6 +83,7 @@ class Bench(QObject):
 
     def _build_acts(self) -> None:
         window, notice = self.window, self.window.notice
+        notice.taken = lambda: taken_in(self.stack.currentWidget())
         self.lead_acts = LeadActs(self.workbench, self.findings, notice, self)
         self.plan_acts = PlanActs(
             self.workbench, self.session, self.settings, self.ask, notice, self
@@ -102,6 +104,9 @@ class Bench(QObject):
         bench, window = self.workbench, self.window
         for signal in (bench.plan_changed, bench.findings_changed, bench.hand_changed):
             signal.connect(self._on_plan_changed)
+        for signal in (bench.plan_changed, self.session.opened):
+            signal.connect(self._put_notice_away)
+        bench.hand_changed.connect(self._on_hand_changed)
         bench.refused.connect(self._on_refused)
         self.landings.land_by_signal_requested.connect(window.acts["land_by_signal"].trigger)
         self.session.changed.connect(self._on_session_changed)
@@ -123,7 +128,6 @@ class Bench(QObject):
     def begin(self, plan: Path | None, *, demo: bool) -> None:
         """Open what was asked for, else offer what a kill left, else begin a new plan."""
         self._take_settings()
-        self.plan_acts.tell_problems(self.window.acts)
         self._on_plan_changed()
         self._on_opened()
         self._on_session_changed()
@@ -133,6 +137,7 @@ class Bench(QObject):
             self.session.open_demo()
         else:
             self.autosave.offer_recovery(self.ask)
+        self.plan_acts.tell_problems(self.window.acts)
         self.window.regions.enter("canvas")
 
     # -- heard ------------------------------------------------------------------------------
@@ -185,7 +190,13 @@ class Bench(QObject):
 
     def _on_refused(self, reason: str, mend: str) -> None:
         told = reason if reason.endswith(".") else f"{reason}."
-        self.window.notice.say(f"{told} {mend}".strip(), tone="caution", short=True)
+        self.window.notice.say(f"{told} {mend}".strip(), tone="caution")
+
+    def _put_notice_away(self, *_what: object) -> None:
+        self.window.notice.hide()
+
+    def _on_hand_changed(self) -> None:
+        self.window.notice.take_escape(taken=self.workbench.hand is None)
 
     def _on_look_changed(self, look: Look) -> None:
         for part in (self.shelf, self.findings, self.in_hand, self.landings, self.guide):

@@ -57,7 +57,7 @@ GESTURE_KEYS: tuple[Hint, ...] = (
     ("Shift while dropping", "exchanges with the core that is there"),
     ("M, held", "shows the mating side for as long as it is held"),
     ("Space", "picks up the core that the focus is on"),
-    ("Esc", "puts back what is in hand"),
+    ("Esc", "puts back what is in hand, or closes the notice"),
     ("New plan: Ctrl+Enter", "starts landing, once all is chosen"),
     ("Landings: arrows", "choose the core and the end"),
     ("Landings: r1, tip, 3 and Enter", "lands the core on that contact and goes to the next core"),

@@ -106,7 +106,7 @@ class LeadActs(QObject):
             self._workbench.do("Land by signal", lambda _plan: after)
         told = f"Landed {landed} by signal." if landed else "Nothing more is certain by signal."
         rest = " ".join(_sentence(text) for text in left)
-        self._notice.say(f"{told} {rest}".strip(), short=not left)
+        self._notice.say(f"{told} {rest}".strip(), stays=bool(left))
 
     def add_leg(self) -> None:
         """Add one more end at the split."""

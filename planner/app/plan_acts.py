@@ -127,4 +127,4 @@ class PlanActs(QObject):
             self._ask.trouble("The bench sheet can\u2019t be written", error.problems)
             return
         names = ", ".join(str(name) for name in written)
-        self._notice.say(f"The bench sheet is written: {names}", short=False)
+        self._notice.say(f"The bench sheet is written: {names}")

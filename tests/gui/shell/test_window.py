@@ -241,15 +241,6 @@ def test_in_one_column_a_panel_s_fold_button_goes_back_to_the_bench(make_shell, 
         assert shell.window.regions.folds.sheet == "canvas"
 
 
-def test_a_short_notice_is_no_wider_than_its_words(shell):
-    notice = shell.window.notice
-    notice.say("Landed 9 by signal.")
-    assert notice.width() < 260
-    notice.say("word " * 200)
-    assert notice.width() == 640
-    assert notice.geometry().bottom() < notice.parentWidget().height()
-
-
 def test_folding_the_shelf_and_the_landings_gives_the_room_to_the_bench(make_shell, plan_file):
     shell = make_shell(plan_file)
     canvas = shell.window.regions.holders["canvas"]
