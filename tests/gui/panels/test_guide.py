@@ -85,11 +85,6 @@ def test_the_shelf_offers_to_the_first_open_place(guide, library):
     assert chosen == {"A": "phono-male", "L": "xlr-3-male"}
 
 
-def test_the_shapes_keep_their_height_in_a_low_window(bench, show):
-    guide = show(GuidePanel, bench, (720, 300))
-    assert min(choice.height() for choice in guide.shapes.values()) >= 60
-
-
 def test_no_button_outlives_its_shape(guide):
     guide.shapes["many"].click()
     assert set(guide.sketch.buttons) == {"A", MANY, CABLE}

@@ -70,6 +70,12 @@ def test_undoing_the_first_step_keeps_the_answers_of_the_guide(shell, library):
     assert set(guide.draft.chosen) == {"A", "B"}
 
 
+def test_the_shapes_of_the_guide_keep_their_height_in_a_low_window(make_shell):
+    shell = make_shell(size=(720, 450))
+    QApplication.processEvents()
+    assert {choice.height() for choice in shell.bench.guide.shapes.values()} == {60}
+
+
 def test_ctrl_enter_in_the_guide_starts_landing_and_mends_nothing(shell, library):
     guide = shell.bench.guide
     guide.shapes["one"].click()
