@@ -1,5 +1,6 @@
 """Qt without a screen, the bundled face, and no warning that a test did not expect."""
 
+import gc
 import logging
 import os
 
@@ -22,6 +23,15 @@ def qapp(qapp):
     qapp.setCursorFlashTime(0)
     load_fonts()
     return qapp
+
+
+@pytest.fixture(autouse=True)
+def no_collection_while_qt_paints():
+    """Collect garbage between tests only: a window of an earlier test must not go inside a paint."""
+    gc.disable()
+    yield
+    gc.collect()
+    gc.enable()
 
 
 @pytest.fixture(autouse=True)
