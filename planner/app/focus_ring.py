@@ -1,7 +1,11 @@
-"""One square ink frame on a paper gap round whatever has the keyboard; nothing for the mouse."""
+"""One square ink frame on a paper gap round what the keyboard came to; nothing for the mouse.
+
+The same as `:focus-visible` on the web: what is typed in is always framed, anything else only where
+the last thing that a person used was the keyboard.
+"""
 
 from PySide6.QtCore import QEvent, QObject, QRect, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QPen
+from PySide6.QtGui import QColor, QKeyEvent, QPainter, QPaintEvent, QPen, QWindow
 from PySide6.QtWidgets import (
     QAbstractButton,
     QAbstractSpinBox,
@@ -18,6 +22,10 @@ from planner.drawing.looks import Look
 _REACH = 4
 _TYPED_IN = (QLineEdit, QPlainTextEdit)
 _CONTROLS = (*_TYPED_IN, QAbstractButton, QAbstractSpinBox, QComboBox)
+_KINDS = QEvent.Type
+_MOVED = {_KINDS.Move, _KINDS.Resize, _KINDS.Show, _KINDS.Hide}
+_POINTED = {_KINDS.MouseButtonPress, _KINDS.TouchBegin, _KINDS.TabletPress}
+_HELD = {Qt.Key.Key_Shift, Qt.Key.Key_Control, Qt.Key.Key_Alt, Qt.Key.Key_Meta, Qt.Key.Key_AltGr}
 
 
 class FocusRing(QWidget):
@@ -55,16 +63,20 @@ class FocusKeeper(QObject):
         super().__init__(app)
         self._look = look
         self._ring: FocusRing | None = None
-        self._watched: list[QWidget] = []
+        self._watched: list[QWidget] = []  # what is framed, and what it lies in
+        self._typed_into: QWidget | None = None  # what has the keyboard, framed or not
+        self._by_keyboard = False
         self.awake = False  # no frame while the window is being built
         self._app = app
         app.focusChanged.connect(self._on_focus_changed)
+        app.focusWindowChanged.connect(self._on_window_changed)
 
     def let_go(self) -> None:
         """Frame nothing any more."""
         self.awake = False
         self._let_go()
         self._app.focusChanged.disconnect(self._on_focus_changed)
+        self._app.focusWindowChanged.disconnect(self._on_window_changed)
 
     def set_look(self, look: Look) -> None:
         """Draw in another look from the next focus on."""
@@ -79,18 +91,41 @@ class FocusKeeper(QObject):
 
     def _on_focus_changed(self, _old: QWidget | None, now: QWidget | None) -> None:
         self._let_go()
+        self._listen_to(now)
         if self.awake and now is not None and self._is_due(now):
             self._frame(now)
 
-    @staticmethod
-    def _is_due(widget: QWidget) -> bool:
+    def _is_due(self, widget: QWidget) -> bool:
         if widget.isWindow() or _frames_itself(widget):
             return False
-        return isinstance(widget, _TYPED_IN) or not QApplication.mouseButtons()
+        return isinstance(widget, _TYPED_IN) or self._by_keyboard
+
+    # -- keyboard or pointer ----------------------------------------------------------------
+
+    def _on_window_changed(self, window: QWindow | None) -> None:
+        """Hear where the pointer is pressed in a window; a second call installs nothing more."""
+        if window is not None:
+            window.installEventFilter(self)
+
+    def _listen_to(self, widget: QWidget | None) -> None:
+        """Hear the keys, which reach what has the focus before any shortcut does."""
+        before, self._typed_into = self._typed_into, widget
+        if before is not None and isValid(before):
+            before.removeEventFilter(self)
+        if widget is not None:
+            widget.installEventFilter(self)
+
+    def _on_pointed(self) -> None:
+        self._by_keyboard = False
+        if self._watched and not isinstance(self._watched[0], _TYPED_IN):
+            self._let_go()
+
+    # -- the frame --------------------------------------------------------------------------
 
     def _let_go(self) -> None:
         for widget in self._watched:
-            if isValid(widget):  # the focus also leaves a window that is being taken down
+            # The focus also leaves a window that is being taken down.
+            if isValid(widget) and widget is not self._typed_into:
                 widget.removeEventFilter(self)
         self._watched = []
         if self._ring is not None and isValid(self._ring):
@@ -120,8 +155,12 @@ class FocusKeeper(QObject):
         self._ring.raise_()
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
-        """Follow the widget when it, or what it lies in, moves."""
-        kinds = QEvent.Type
-        if event.type() in {kinds.Move, kinds.Resize, kinds.Show, kinds.Hide}:
+        """Follow what is framed when it moves; see whether keyboard or pointer was last used."""
+        kind = event.type()
+        if kind in _MOVED:
             self._move()
+        elif kind == _KINDS.ShortcutOverride and isinstance(event, QKeyEvent):
+            self._by_keyboard |= event.key() not in _HELD
+        elif kind in _POINTED and isinstance(watched, QWindow):
+            self._on_pointed()
         return False

@@ -4,7 +4,9 @@ import re
 from pathlib import Path
 
 import pytest
-from PySide6.QtCore import QMargins
+from PySide6.QtCore import QMargins, Qt
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication
 
 from planner.app.theme import qss
 from planner.drawing.looks import DARK, LIGHT, Look, contrast
@@ -90,6 +92,7 @@ def test_light_and_dark_look_different_and_the_choice_is_kept(make_shell, plan_f
 def test_the_focus_frame_is_ink_and_square_and_goes_with_the_focus(make_shell, plan_file):
     shell = make_shell(plan_file)
     band = shell.window.band
+    QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_F6)
     band.sheet.setFocus()
     ring = shell.focus.ring
     assert ring is not None
