@@ -27,7 +27,7 @@ def qapp(qapp):
 
 @pytest.fixture(autouse=True)
 def no_collection_while_qt_paints():
-    """Collect garbage between tests only: a window of an earlier test must not go inside a paint."""
+    """Collect garbage between tests only, so that no old window goes inside a paint."""
     gc.disable()
     yield
     gc.collect()

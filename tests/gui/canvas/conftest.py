@@ -86,7 +86,11 @@ class Bench:
 
 @pytest.fixture
 def bench_of(qtbot, library):
-    """Return a function that opens a plan in a bench view of the usual size."""
+    """Give a function that opens a plan in a bench view of the usual size.
+
+    The views are held until the test is over: Qt may still paint what Python has let go of.
+    """
+    held = []
 
     def open_plan(plan, size=(920, 544)):
         workbench = Workbench(library)
@@ -99,9 +103,11 @@ def bench_of(qtbot, library):
         view.show()
         workbench.open_plan(plan)
         view.fit()
+        held.append(view)
         return Bench(qtbot, view)
 
-    return open_plan
+    yield open_plan
+    held.clear()
 
 
 @pytest.fixture
