@@ -1,12 +1,12 @@
 """The answer band: may the iron be heated, what is left to land, which plan this is, main acts."""
 
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtGui import QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QVBoxLayout, QWidget
 
 from planner.app.actions import Actions
 from planner.app.answer import NEW_PLAN, Answer, counted
 from planner.app.arrangement import Form
-from planner.app.buttons import ActionButton
+from planner.app.buttons import ActionButton, set_tight
 from planner.app.canvas.paint import paint
 from planner.app.fonts import BODY, HEAD, SMALL, font
 from planner.app.labels import ElidedLabel, MarkLabel, divider, label, set_tone
@@ -14,6 +14,9 @@ from planner.drawing.looks import Look
 from planner.drawing.marks import mark
 
 MOST_CUPS = 12
+# Below this width the plan's title stands in the window's corner, px.
+PLAN_WIDTH = 1360
+_LAND = "Land by signal"
 _CUP_STEP = 16
 _MARK_RADIUS = {Form.WIDE: 24, Form.COMPACT: 18, Form.COLUMN: 16}
 _TITLE_SIZE = {Form.WIDE: 28, Form.COMPACT: 22, Form.COLUMN: 18}
@@ -70,7 +73,7 @@ class AnswerBand(QWidget):
         self.undo = ActionButton(actions["undo"], look, icon_name="undo")
         self.redo = ActionButton(actions["redo"], look, icon_name="redo")
         self.go = ActionButton(actions["go_finding"], look, text="Go")
-        self.land = ActionButton(actions["land_by_signal"], look, text="Land by signal")
+        self.land = ActionButton(actions["land_by_signal"], look, text=_LAND)
         self.sheet = ActionButton(actions["sheet"], look, text="Bench sheet", icon_name="sheet")
         self.sheet.setProperty("role", "primary")
         self.sheet.set_look(look)
@@ -183,9 +186,19 @@ class AnswerBand(QWidget):
         told = f"Order {order}, revision {revision}" if order else f"Revision {revision}"
         self.plan_order.setText(told)
         self._titled = bool(title or order)
-        self._plan.setVisible(self._titled and self._form is Form.WIDE)
+        self._plan.setVisible(self._titled and self.tells_plan)
 
     _titled = False
+
+    @property
+    def tells_plan(self) -> bool:
+        """Tell whether the band has room for which plan this is."""
+        return self._form is Form.WIDE and self.width() >= PLAN_WIDTH
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Give the plan its place, or leave it to the corner."""
+        super().resizeEvent(event)
+        self._plan.setVisible(self._titled and self.tells_plan)
 
     def set_form(self, form: Form) -> None:
         """Fit the band's height: one line of counts, and icons only, where there is little room."""
@@ -193,9 +206,12 @@ class AnswerBand(QWidget):
         self.sentence.setFont(font(SMALL if form is Form.COLUMN else BODY))
         self._column.setMinimumWidth(335 if form is Form.WIDE else 0)
         wide = form is not Form.COLUMN
-        self.land.setVisible(wide)
+        self.land.show_icon("" if wide else "land")
+        self.land.show_words(_LAND if wide else "")
         self.sheet.show_words("Bench sheet" if wide else "")
-        self._plan.setVisible(self._titled and form is Form.WIDE)
+        for button in (self.land, self.sheet):
+            set_tight(button, tight=not wide)
+        self._plan.setVisible(self._titled and self.tells_plan)
         self.show_answer(self._answer, in_hand=bool(self._hand))
 
     def set_look(self, look: Look) -> None:

@@ -1,7 +1,7 @@
 """Buttons that stand for an action: same words, keys, tip and state, and never under 24 px."""
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QAction, QShowEvent
+from PySide6.QtGui import QAction, QIcon, QShowEvent
 from PySide6.QtWidgets import QPushButton
 
 from planner.app.fonts import BODY, font
@@ -22,7 +22,6 @@ class ActionButton(QPushButton):
         self.show_words(text)
         self.setFont(font(BODY, bold=True))
         self.setCheckable(action.isCheckable())
-        self.setMinimumSize(LEAST, LEAST)
         self.setFocusPolicy(Qt.FocusPolicy.TabFocus)
         self.clicked.connect(self._on_clicked)
         action.changed.connect(self._on_action_changed)
@@ -32,6 +31,18 @@ class ActionButton(QPushButton):
     def show_words(self, text: str) -> None:
         """Show words, at a little distance from the icon."""
         self.setText(f"{_GAP}{text}" if text and self._icon_name else text)
+
+    def show_icon(self, name: str) -> None:
+        """Show an icon, or none for an empty name."""
+        self._icon_name = name
+        if name and self.isVisible():
+            self._draw_icon()
+        elif not name:
+            self.setIcon(QIcon())
+
+    def minimumSizeHint(self) -> QSize:
+        """Keep room for all words: a layout with too little takes it from what can be cut."""
+        return self.sizeHint().expandedTo(QSize(LEAST, LEAST))
 
     def set_look(self, look: Look) -> None:
         """Draw the icon in a look; one that is not seen yet is drawn when it is shown first."""
@@ -61,6 +72,15 @@ class ActionButton(QPushButton):
         self.setToolTip(self._action.toolTip())
         self.setAccessibleName(self._action.text().replace("&", "").rstrip("\u2026"))
         self.setAccessibleDescription(self._action.statusTip())
+
+
+def set_tight(button: QPushButton, *, tight: bool) -> None:
+    """Leave less room beside a button's icon or words; the style sheet says how much."""
+    if button.property("tight") != tight:
+        button.setProperty("tight", tight)
+        button.style().unpolish(button)
+        button.style().polish(button)
+        button.updateGeometry()
 
 
 def fold_button(action: QAction, look: Look, icon_name: str) -> ActionButton:
