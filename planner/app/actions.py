@@ -95,6 +95,17 @@ SPECS = (
         checkable=True,
     ),
     ActionSpec(
+        "one_end",
+        "One &end at a time",
+        "Show one end, large, or the whole lead",
+        ("E",),
+        "View",
+        "bench",
+        checkable=True,
+    ),
+    ActionSpec("next_end", "Next en&d", "Show the next end, large", ("Ctrl+PgDown",), "View"),
+    ActionSpec("previous_end", "End &before", "Show the end before, large", ("Ctrl+PgUp",), "View"),
+    ActionSpec(
         "mating",
         "&Mating side",
         "Show the mating side, mirrored; nothing lands from there",

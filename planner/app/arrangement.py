@@ -8,6 +8,11 @@ from enum import Enum
 
 Box = tuple[int, int, int, int]  # x, y, width, height in px
 
+# The row of the ends, and what the view's buttons need beside it in one column, px.
+ENDS_HIGH, HEAD_WIDE = 48, 376
+# What is kept for the state of saving at the end of the bottom bar, px.
+STATE_WIDE = 136
+
 PANELS = ("shelf", "canvas", "landings", "findings", "in_hand")
 
 
@@ -57,6 +62,7 @@ class Folds:
     landings: bool = False
     sheet: str = "canvas"
     lately: bool = False  # the recent plans, beside a new one
+    ends: bool = False  # the steps from end to end, over the bench
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,10 +101,12 @@ def _centre(  # noqa: PLR0917 - four edges of one rectangle, and how to divide i
     x: int, width: int, top: int, end: int, folds: Folds, sizes: Sizes
 ) -> dict[str, Box]:
     low = sizes.landings_head if folds.landings else min(sizes.landings, (end - top) // 2)
-    boxes: dict[str, Box] = {
-        "head": (x, top, width, sizes.head),
-        "canvas": (x, top + sizes.head, width, end - top - sizes.head - low),
-    }
+    boxes: dict[str, Box] = {"head": (x, top, width, sizes.head)}
+    canvas_y = top + sizes.head
+    if folds.ends:
+        boxes["ends"] = (x, canvas_y, width, ENDS_HIGH)
+        canvas_y += ENDS_HIGH
+    boxes["canvas"] = (x, canvas_y, width, end - canvas_y - low)
     boxes["landings_bar" if folds.landings else "landings"] = (x, end - low, width, low)
     return boxes
 
@@ -121,12 +129,17 @@ def _column(width: int, height: int, folds: Folds) -> Arrangement:
     bar_y = height - sizes.bar
     boxes: dict[str, Box] = {
         "band": (0, 0, width, sizes.band),
-        "bar": (0, bar_y, width * 2 // 3, sizes.bar),
-        "hints": (width * 2 // 3, bar_y, width - width * 2 // 3, sizes.bar),
+        "bar": (0, bar_y, width - STATE_WIDE, sizes.bar),
+        "hints": (width - STATE_WIDE, bar_y, STATE_WIDE, sizes.bar),
     }
     if folds.sheet == "canvas":
-        boxes["head"] = (0, sizes.band, width, sizes.head)
-        boxes["canvas"] = (0, sizes.band + sizes.head, width, bar_y - sizes.band - sizes.head)
+        head = ENDS_HIGH if folds.ends else sizes.head
+        # One row for the steps and the view's buttons: the end below needs the height.
+        steps = max(width - HEAD_WIDE, 0) if folds.ends else 0
+        boxes["head"] = (steps, sizes.band, width - steps, head)
+        if folds.ends:
+            boxes["ends"] = (0, sizes.band, steps, head)
+        boxes["canvas"] = (0, sizes.band + head, width, bar_y - sizes.band - head)
     elif folds.sheet == "in_hand" and folds.lately:
         high = (bar_y - sizes.band) * 2 // 5
         boxes["in_hand"] = (0, sizes.band, width, high)

@@ -3,7 +3,8 @@
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from planner.app.actions import Actions
-from planner.app.buttons import ActionButton, segment
+from planner.app.arrangement import Form
+from planner.app.buttons import ActionButton, segment, set_tight
 from planner.drawing.looks import Look
 
 
@@ -48,8 +49,8 @@ class CanvasHead(QWidget):
         return made
 
     def _build(self) -> None:
-        row = QHBoxLayout(self)
-        row.setContentsMargins(16, 6, 16, 6)
+        self._row = row = QHBoxLayout(self)
+        row.setContentsMargins(16, 0, 16, 0)
         row.setSpacing(0)
         row.addWidget(self.wire)
         row.addStretch(1)
@@ -71,6 +72,17 @@ class CanvasHead(QWidget):
         self.solder.setChecked(not mating)
         for button in (self.solder, self.mating):
             button.setEnabled(self._mating.isEnabled())
+
+    def set_form(self, form: Form) -> None:
+        """Do with less room in one column: shorter words, and no name of the only view."""
+        narrow = form is Form.COLUMN
+        self.wire.setVisible(not narrow)
+        self.solder.setText("Solder" if narrow else "Solder side")
+        self.mating.setText("Mating" if narrow else "Mating side")
+        for part in (*self._parts, self.solder, self.mating):
+            set_tight(part, tight=narrow)
+        side = 8 if narrow else 16
+        self._row.setContentsMargins(side, 0, side, 0)
 
     def show_zoom(self, zoom: float) -> None:
         """Show the zoom, 1.0 being 100 %."""

@@ -11,8 +11,8 @@ from planner.app.fonts import HEAD
 from planner.app.labels import label
 
 REGIONS = (
-    "band", "head", "canvas", "rail", "shelf", "landings", "landings_bar", "findings", "in_hand",
-    "lately", "hints", "bar",
+    "band", "head", "ends", "canvas", "rail", "shelf", "landings", "landings_bar", "findings",
+    "in_hand", "lately", "hints", "bar",
 )  # fmt: skip
 PANEL_NAMES = {
     "shelf": "Shelf",
@@ -122,6 +122,12 @@ class Regions(QWidget):
         """Show what was on the bench lately beside a new plan, in whichever form."""
         self._folds = {form: replace(it, lately=shown) for form, it in self._folds.items()}
         self.lay_out()
+
+    def show_ends(self, *, shown: bool) -> None:
+        """Show the steps from end to end, in whichever form."""
+        if self.folds.ends != shown or any(it.ends != shown for it in self._folds.values()):
+            self._folds = {form: replace(it, ends=shown) for form, it in self._folds.items()}
+            self.lay_out()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Lay out anew."""

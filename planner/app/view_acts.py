@@ -7,6 +7,7 @@ from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QActionGroup
 
 from planner.app.arrangement import Form
+from planner.app.end_steps import EndSteps
 from planner.app.settings import Settings
 from planner.app.window import Window
 
@@ -28,6 +29,7 @@ class ViewActs(QObject):
         self._canvas = canvas
         self._shelf = shelf
         self._settings = settings
+        self.end_steps = EndSteps(window, canvas)
 
     def connect_to_actions(self) -> None:
         """Take on the actions."""
@@ -50,6 +52,7 @@ class ViewActs(QObject):
         canvas.zoom_changed.connect(self._window.head.show_zoom)
         canvas.side_changed.connect(lambda side: acts["mating"].setChecked(side == "mating"))
         canvas.one_scale_changed.connect(acts["one_scale"].setChecked)
+        self.end_steps.connect_to_actions()
         self._connect_themes()
 
     def allow(self, *, bench: bool) -> None:

@@ -118,6 +118,7 @@ class Window(QMainWindow):
         if self.menuBar().property("form") != made.form.value:
             self._fit_menu(made.form)
         self.band.set_form(made.form)
+        self.head.set_form(made.form)
         folds = self.regions.folds
         if made.form is Form.COLUMN:
             self.bar.show_panel(folds.sheet)
@@ -141,8 +142,8 @@ class Window(QMainWindow):
         self._show_corner()
 
     def _show_corner(self) -> None:
-        wide = self.regions.form is Form.WIDE
-        parts = (self._bench_name,) if wide else (self._plan_line, self._bench_name)
+        told = self.band.tells_plan
+        parts = (self._bench_name,) if told else (self._plan_line, self._bench_name)
         words = " \u2013 ".join(part for part in parts if part)
         last = self.menuBar().actionGeometry(self.menus[MENUS[-1]].menuAction())
         room = self.width() - last.right() - 48
@@ -158,8 +159,8 @@ class Window(QMainWindow):
     def set_look(self, look: Look) -> None:
         """Draw the shell in another look."""
         self.look = look
-        for part in (*self._parts().values(), self.notice):
-            if hasattr(part, "set_look"):
+        for part in (*self._parts().values(), self.notice, self.regions.holders["ends"].content):
+            if part is not None and hasattr(part, "set_look"):
                 part.set_look(look)
 
     # -- files dragged in, and closing ------------------------------------------------------

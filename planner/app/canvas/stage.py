@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING, Literal
 
 from PySide6.QtCore import QPointF, Qt, Signal
 from PySide6.QtGui import QColor, QPixmapCache
-from PySide6.QtWidgets import QFrame, QGraphicsView
+from PySide6.QtWidgets import QFrame, QGraphicsView, QStyle
 
 from planner.app.canvas.aim import Aim
 from planner.app.canvas.overlays import Overlays
@@ -20,7 +20,10 @@ from planner.drawing.looks import Look
 if TYPE_CHECKING:
     from planner.model.plan import Plan
 
+# What a fitting zoom depends on, the plan apart: width, height, one scale, side, the only end.
+Room = tuple[float, float, bool, str, str]
 STEP = 1.25
+WHOLE_LEAD = "Bench: the whole lead"
 _SLACK_PX = 8
 _CACHE_KB = 96 * 1024
 
@@ -34,6 +37,7 @@ class Stage(QGraphicsView):
     zoom_changed = Signal(float)
     side_changed = Signal(str)
     one_scale_changed = Signal(bool)
+    end_shown = Signal(str)
 
     def __init__(self, workbench: Workbench, look: Look) -> None:
         super().__init__()
@@ -45,7 +49,8 @@ class Stage(QGraphicsView):
         self.overlays = Overlays(workbench, self.bench_scene, look)
         self._layout = BenchLayout()
         self._zoom, self._fitted, self._one_scale = 1.0, True, False
-        self._fit_of: tuple[Plan, Settings, float] | None = None
+        self._only = ""
+        self._fits: tuple[Plan | None, dict[Room, float]] = (None, {})
         QPixmapCache.setCacheLimit(max(QPixmapCache.cacheLimit(), _CACHE_KB))
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setAlignment(Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignTop)
@@ -70,8 +75,9 @@ class Stage(QGraphicsView):
         """Return how the bench is laid out now."""
         size = self.maximumViewportSize()
         return Settings(
-            self.look, self._zoom, self._one_scale, self.side, size.width(), size.height()
-        )
+            self.look, self._zoom, self._one_scale, self.side, size.width(), size.height(),
+            only=self._only,
+        )  # fmt: skip
 
     def relayout(self) -> None:
         """Lay the bench out anew; only what differs is drawn again."""
@@ -80,8 +86,11 @@ class Stage(QGraphicsView):
         size = self.maximumViewportSize()
         # A few px of a stroke over the edge are not worth a scroll bar.
         across, down = bench.box[2] + MARGIN, bench.box[3] + MARGIN
-        width = across if across > size.width() + _SLACK_PX else size.width()
-        height = down if down > size.height() + _SLACK_PX else size.height()
+        wide, high = across > size.width() + _SLACK_PX, down > size.height() + _SLACK_PX
+        # One scroll bar takes room from the other way, and must not bring the other bar with it.
+        bar = self.style().pixelMetric(QStyle.PixelMetric.PM_ScrollBarExtent)
+        width = across if wide else size.width() - (bar if high else 0)
+        height = down if high else size.height() - (bar if wide else 0)
         self.setSceneRect(0, 0, int(width), int(height))
         self.overlays.show_all()
 
@@ -98,14 +107,35 @@ class Stage(QGraphicsView):
         self.refit()
 
     def refit(self) -> None:
-        """Find the zoom at which the whole lead has room."""
-        room = replace(self.settings(), zoom=1.0)
-        plan = self.workbench.plan
-        if self._fit_of is None or self._fit_of[0] is not plan or self._fit_of[1] != room:
-            self._fit_of = (plan, room, self._layout.fit_zoom(plan, room))
-        self._zoom = self._fit_of[2]
+        """Find the zoom at which the whole lead, or the one end shown, has room."""
+        room, plan = replace(self.settings(), zoom=1.0), self.workbench.plan
+        if self._fits[0] is not plan:
+            self._fits = (plan, {})
+        known = self._fits[1]
+        key = (room.width, room.height, self._one_scale, self.side, self._only)
+        if key not in known:
+            find = self._layout.fit_end if self._only else self._layout.fit_zoom
+            known[key] = find(plan, room)
+        self._zoom = known[key]
         self.relayout()
         self.zoom_changed.emit(self._zoom)
+
+    @property
+    def only(self) -> str:
+        """The one end that is shown; empty for the whole lead."""
+        return self._only
+
+    def show_end(self, end: str | None) -> None:
+        """Show one end alone, as large as the room allows; None shows the whole lead."""
+        wanted = end or ""
+        if wanted == self._only:
+            return
+        self.call_off()
+        self._only = wanted
+        self.aim.clear()
+        self.setAccessibleName(f"Bench: end {wanted}" if wanted else WHOLE_LEAD)
+        self.fit()
+        self.end_shown.emit(wanted)
 
     def zoom_in(self) -> None:
         """Zoom one step in."""

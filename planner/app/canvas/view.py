@@ -17,7 +17,7 @@ from PySide6.QtGui import (
 
 from planner.app.canvas.drops import dropped_file, place_for, put, record_of
 from planner.app.canvas.keys import Keys
-from planner.app.canvas.stage import Stage
+from planner.app.canvas.stage import WHOLE_LEAD, Stage
 from planner.app.canvas.tools.hover import Hover
 from planner.app.canvas.tools.pan import Pan
 from planner.app.canvas.tools.press import Press
@@ -49,7 +49,7 @@ class BenchView(Stage):
         self.setAcceptDrops(True)
         self.viewport().setAcceptDrops(True)
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
-        self.setAccessibleName("Bench: the whole lead")
+        self.setAccessibleName(WHOLE_LEAD)
         workbench.plan_changed.connect(self._on_plan_changed)
         workbench.hand_changed.connect(self._on_hand_changed)
         workbench.go_to.connect(self.show_place)
@@ -59,6 +59,8 @@ class BenchView(Stage):
 
     def show_place(self, place: Place) -> None:
         """Scroll to a place and show it by a pulse."""
+        if self.only and place.end in self.workbench.plan.end_by_id:
+            self.show_end(place.end)
         bench = self.bench_scene.bench
         if place.end not in bench.ends:
             return

@@ -6,6 +6,7 @@ from planner.drawing.bench.end import build_block
 from planner.drawing.bench.facts import EndFacts, carried_signals, facts_of, terminal_scale
 from planner.drawing.bench.joining import link_facts, split_half, split_places
 from planner.drawing.bench.links import SPLIT_PX, LinkFacts, link_items, split_items
+from planner.drawing.bench.lone import least_zoom, lone_bench
 from planner.drawing.bench.parts import Bench, EndBlock, Group, Layer, SectionRun, Settings
 from planner.drawing.bench.placing import MARGIN, place_ends, placed_groups, small
 from planner.drawing.bench.shapes import box_of, joined_box
@@ -29,11 +30,13 @@ class BenchLayout:
     # -- blocks ---------------------------------------------------------------------------
 
     def bench(self, plan: Plan, settings: Settings) -> Bench:
-        """Return the whole bench drawing of a plan."""
+        """Return the drawing of a plan: the whole bench, or the one end that is asked for."""
         tree = tree_of(plan)
         narrow = settings.narrow or 0.0 < settings.width < NARROW_PX
-        plain = replace(settings, width=0.0, height=0.0, narrow=narrow)
-        blocks = self._all_blocks(plan, tree, plain)
+        plain = replace(settings, width=0.0, height=0.0, narrow=narrow, only="")
+        blocks = self._all_blocks(plan, tree, plain, settings.only)
+        if settings.only in blocks:
+            return lone_bench(blocks[settings.only], settings)
         placed, box = place_ends(tree, blocks, settings)
         groups: dict[str, Group] = {}
         for end in placed.values():
@@ -55,7 +58,11 @@ class BenchLayout:
         words = [box_of(groups[f"section/{name}"].items) for name in sections]
         return Bench(groups, placed, sections, joined_box([box, *words]))
 
-    def _all_blocks(self, plan: Plan, tree: Tree, settings: Settings) -> dict[str, EndBlock]:
+    def _all_blocks(
+        self, plan: Plan, tree: Tree, settings: Settings, only: str = ""
+    ) -> dict[str, EndBlock]:
+        """Return the blocks of all ends, or of the only one that is wanted."""
+        names = (*tree.left, *tree.right)
         scales = {end.id: terminal_scale(plan.connector_of(end.id)) for end in plan.ends}
         if settings.one_scale:
             known = [scales[end.id] for end in plan.ends if plan.connector_of(end.id)]
@@ -74,7 +81,7 @@ class BenchLayout:
                 ),
                 settings,
             )
-            for end in (*tree.left, *tree.right)
+            for end in ((only,) if only in names else names)
         }
 
     def _block(self, facts: EndFacts, settings: Settings) -> EndBlock:
@@ -119,9 +126,17 @@ class BenchLayout:
             zoom = (low + high) / 2 if creeping else guess
         return low
 
+    def fit_end(self, plan: Plan, settings: Settings) -> float:
+        """Return the zoom for the one end shown: it has room, or is as large as hands need."""
+        fitting = self.fit_zoom(plan, settings)
+        placed = self.bench(plan, replace(settings, zoom=1.0)).ends.get(settings.only)
+        return max(fitting, least_zoom(placed.block)) if placed is not None else fitting
+
     def _spill(self, plan: Plan, settings: Settings) -> float:
         """Return how many times too large the bench is for its room; 1 just fits."""
-        box = self.bench(plan, replace(settings, width=0.0, height=0.0)).box
+        # The head of one end alone may go where the width leaves it room.
+        width = settings.width if settings.only else 0.0
+        box = self.bench(plan, replace(settings, width=width, height=0.0)).box
         across = (box[2] - box[0]) / max(settings.width - 2 * MARGIN, 1.0)
         down = (box[3] - box[1]) / max(settings.height - 2 * MARGIN, 1.0)
         return max(across, down)

@@ -37,7 +37,10 @@ class Layer(IntEnum):
 
 @dataclass(frozen=True, slots=True)
 class Settings:
-    """How the bench is shown: look, zoom (1 is 100 %), scales, side, room in px to fill."""
+    """How the bench is shown: look, zoom (1 is 100 %), scales, side, room in px to fill.
+
+    `only` names the one end that is shown, large; empty for the whole lead.
+    """
 
     look: Look
     zoom: float = 1.0
@@ -46,6 +49,7 @@ class Settings:
     width: float = 920.0
     height: float = 544.0
     narrow: bool = False
+    only: str = ""
 
 
 @dataclass(frozen=True)

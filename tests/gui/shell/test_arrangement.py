@@ -44,7 +44,7 @@ def test_shelf_opens_over_the_canvas_in_a_compact_window():
 def test_one_column_shows_each_panel_full_width(sheet):
     made = boxes(720, 450, Folds(sheet=sheet))
     assert made[sheet][2] == 720
-    assert made["bar"] == (0, 406, 480, 44)
+    assert made["bar"] == (0, 406, 584, 44)
 
 
 @pytest.mark.parametrize("size", [(1440, 900), (1200, 760), (1024, 700), (900, 560), (720, 450)])
@@ -68,3 +68,13 @@ def test_regions_tile_the_window_without_overlap(size, folds):
 )
 def test_form_follows_the_size(size, form):
     assert form_of(*size) is form
+
+
+def test_the_steps_stand_beside_the_view_s_buttons_in_one_column_and_over_the_bench_else():
+    made = arrange(720, 426, Folds(ends=True), Form.COLUMN).boxes
+    assert made["ends"] == (0, 48, 344, 48)
+    assert made["head"] == (344, 48, 376, 48)
+    assert made["canvas"] == (0, 96, 720, 286)
+    wide = arrange(1440, 868, Folds(ends=True), Form.WIDE).boxes
+    assert wide["ends"][1] == wide["head"][1] + wide["head"][3]
+    assert wide["canvas"][1] == wide["ends"][1] + wide["ends"][3]

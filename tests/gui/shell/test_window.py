@@ -217,7 +217,7 @@ def test_hints_follow_the_panel_and_the_hand(make_shell, plan_file):
     [
         ((1440, 900), Form.WIDE, {"shelf", "landings", "findings", "in_hand", "hints"}),
         ((1024, 700), Form.COMPACT, {"rail", "landings_bar", "findings", "in_hand", "hints"}),
-        ((720, 450), Form.COLUMN, {"bar", "hints"}),
+        ((720, 450), Form.COLUMN, {"ends", "bar", "hints"}),
     ],
 )
 def test_each_size_has_its_form(make_shell, plan_file, size, form, shown):
