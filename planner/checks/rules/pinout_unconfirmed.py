@@ -8,7 +8,15 @@ from planner.checks.wording import headline
 from planner.model.pinout import PinoutRecord
 from planner.model.place import Place
 
-_TRUST = {"hearsay": "is hearsay", "documented": "is documented and not confirmed on the part"}
+_SOURCES = {
+    "standard": "a standard",
+    "drawing": "a drawing",
+    "letter": "a letter",
+    "measured": "a measurement",
+    "practice": "common practice",
+    "hearsay": "hearsay",
+    "memory": "memory",
+}
 
 
 @rule(
@@ -24,13 +32,31 @@ def unconfirmed(context: Context) -> Iterator[Found]:
         ends = tuple(end.id for end in plan.ends if end.pinout == record.id)
         if ends and not record.confirmed:
             yield Found(
-                what=f"{headline(record.title)} ({record.id}) {_trust(record)}.",
+                what=f"{headline(record.title)} rests on {_basis(record)}; {_rest(record)}.",
                 mend="Measure the part in hand, and record that it was confirmed.",
                 where=tuple(sorted(Place(end=end) for end in ends)),
                 title=f"{headline(record.title)} not confirmed",
             )
 
 
-def _trust(record: PinoutRecord) -> str:
-    reference = f", {record.source.reference}" if record.source.reference else ""
-    return f"{_TRUST[record.trust]} (source: {record.source.kind}{reference})"
+def _basis(record: PinoutRecord) -> str:
+    """Say what the record rests on: `a letter from the maker`, `common practice (makers differ)`.
+
+    A reference that begins with its own kind, or with "from", goes on the sentence; any other one
+    stands in brackets.
+    """
+    source = record.source
+    words = _SOURCES[source.kind]
+    told = ", ".join(filter(None, (source.reference, source.date)))
+    rest = told.removeprefix(source.kind).strip(" ,:")
+    if not rest:
+        return words
+    runs_on = rest.startswith("from ") or told != rest
+    return f"{words} {rest}" if runs_on else f"{words} ({rest})"
+
+
+def _rest(record: PinoutRecord) -> str:
+    measured = "no part has been measured"
+    if record.trust == "hearsay" and record.source.kind != "hearsay":
+        return f"it counts as hearsay, and {measured}"
+    return measured
