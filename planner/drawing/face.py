@@ -4,8 +4,9 @@ A contact's x and y are the place where it is soldered: the axis of a cup, the m
 """
 
 import math
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from dataclasses import replace
+from types import MappingProxyType
 from typing import Literal
 
 from planner.drawing.hatching import hatch
@@ -71,7 +72,7 @@ def shell_reach_mm(connector: Connector) -> tuple[float, float]:
     return (radius, radius)
 
 
-def face(
+def face(  # noqa: PLR0913 - what is drawn, where, how, and what is known already
     connector: Connector,
     *,
     centre: Point,
@@ -80,16 +81,24 @@ def face(
     turn_deg: float = 0.0,
     side: ViewSide = "solder",
     landed: Collection[str] = frozenset(),
+    kept: Mapping[str, DrawList] = MappingProxyType({}),
 ) -> DrawList:
     """Draw a connector's face round `centre`, `scale` target units a mm.
 
     Owners are `shell` and `contact/<id>`. Contacts in `landed` are filled with tin. The mating side
-    is drawn mirrored, its shell dashed: nothing is soldered there.
+    is drawn mirrored, its shell dashed: nothing is soldered there. `kept` has, by owner, what was
+    drawn before and is known to be the same; it is taken as it is, on the solder side.
     """
     if side == "mating":
         return _mating_face(connector, centre, scale, look, turn_deg)
-    items = list(owned(_shell(connector, centre, scale, look, turn_deg), "shell"))
+    items = list(
+        kept.get("shell") or owned(_shell(connector, centre, scale, look, turn_deg), "shell")
+    )
     for contact in connector.contacts:
+        before = kept.get(contact_owner(contact.id))
+        if before is not None:
+            items += before
+            continue
         at = contact_point(connector, contact.id, centre=centre, scale=scale, turn_deg=turn_deg)
         pen = _Pen(at, scale, look, contact.terminal.opening_deg + turn_deg, contact.id in landed)
         drawn = _TERMINALS[contact.terminal.kind](contact.terminal, pen)

@@ -7,7 +7,7 @@ To make it anew after changing a font file (fonttools is among the test dependen
 """
 
 import json
-from functools import cache
+from functools import cache, lru_cache
 
 from planner.data import data_dir
 
@@ -32,6 +32,7 @@ def _widest(weight: str) -> float:
     return max(_advances()[weight].values())
 
 
+@lru_cache(maxsize=4096)  # the same names and codes are measured at every layout
 def text_width(text: str, size: float, bold: bool = False) -> float:  # noqa: FBT001, FBT002 - a weight
     """Return the advance of one line of `text` at an em of `size`, in the units of `size`.
 

@@ -3,6 +3,7 @@
 import math
 from bisect import bisect_right
 from collections.abc import Sequence
+from functools import lru_cache
 from itertools import accumulate, pairwise
 
 from planner.drawing.primitives import Point
@@ -23,17 +24,18 @@ class Run:
         """The length along the line."""
         return self._marks[-1]
 
-    def _segment(self, along: float) -> int:
-        return min(max(bisect_right(self._marks, along) - 1, 0), max(len(self.points) - 2, 0))
-
     def at(self, along: float) -> Point:
         """Return the point `along` the line from its start; beyond its ends, its ends."""
-        if len(self.points) == 1:
-            return self.points[0]
-        place = self._segment(along)
-        start, stop = self._marks[place], self._marks[place + 1]
-        share = min(max((along - start) / (stop - start), 0.0), 1.0)
-        (x0, y0), (x1, y1) = self.points[place], self.points[place + 1]
+        # Called for every hatch line of every core: plain comparisons, no calls.
+        points, marks = self.points, self._marks
+        if along <= 0.0:
+            return points[0]
+        if along >= marks[-1]:
+            return points[-1]
+        place = bisect_right(marks, along) - 1
+        start = marks[place]
+        share = (along - start) / (marks[place + 1] - start)
+        (x0, y0), (x1, y1) = points[place], points[place + 1]
         return (x0 + (x1 - x0) * share, y0 + (y1 - y0) * share)
 
     def direction(self, along: float) -> Point:
@@ -70,16 +72,20 @@ def curve(
     start: Point, leaving: Point, arriving: Point, stop: Point, pieces: int = 24
 ) -> tuple[Point, ...]:
     """Return the points of a cubic curve with control points `leaving` and `arriving`."""
-    found = []
-    for index in range(pieces + 1):
-        t = index / pieces
-        u = 1 - t
-        weights = (u * u * u, 3 * u * u * t, 3 * u * t * t, t * t * t)
-        spots = (start, leaving, arriving, stop)
-        x = sum(weight * spot[0] for weight, spot in zip(weights, spots, strict=True))
-        y = sum(weight * spot[1] for weight, spot in zip(weights, spots, strict=True))
-        found.append((x, y))
-    return tuple(found)
+    (x0, y0), (x1, y1), (x2, y2), (x3, y3) = start, leaving, arriving, stop
+    return tuple(
+        (a * x0 + b * x1 + c * x2 + d * x3, a * y0 + b * y1 + c * y2 + d * y3)
+        for a, b, c, d in _cubic_weights(pieces)
+    )
+
+
+@lru_cache(maxsize=32)
+def _cubic_weights(pieces: int) -> tuple[tuple[float, float, float, float], ...]:
+    """Return the weights of the four control points at each point of a cubic curve."""
+    shares = (index / pieces for index in range(pieces + 1))
+    return tuple(
+        ((1 - t) ** 3, 3 * (1 - t) * (1 - t) * t, 3 * (1 - t) * t * t, t * t * t) for t in shares
+    )
 
 
 def arc(
@@ -87,10 +93,18 @@ def arc(
 ) -> tuple[Point, ...]:
     """Return points on a circle; angles counter-clockwise as seen, y down."""
     count = pieces or max(int(abs(to_deg - from_deg) / 5), 2)
+    x, y = centre
+    return tuple(
+        (x + radius * cos, y - radius * sin) for cos, sin in _turns(from_deg, to_deg, count)
+    )
+
+
+@lru_cache(maxsize=512)
+def _turns(from_deg: float, to_deg: float, count: int) -> tuple[Point, ...]:
+    """Return (cos, sin) of evenly spaced angles: the same few arcs are drawn over and over."""
     step = (to_deg - from_deg) / count
     angles = (math.radians(from_deg + step * index) for index in range(count + 1))
-    x, y = centre
-    return tuple((x + radius * math.cos(a), y - radius * math.sin(a)) for a in angles)
+    return tuple((math.cos(angle), math.sin(angle)) for angle in angles)
 
 
 def ring(centre: Point, radius: float, pieces: int = 96) -> tuple[Point, ...]:

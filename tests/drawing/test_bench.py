@@ -235,3 +235,27 @@ def test_a_long_connector_stands_upright_and_the_bench_says_so():
     assert bottom - top > 2 * (right - left)
     said = [text for text, _ in texts(bench, Layer.LABEL)]
     assert "shown turned 90°" in said
+
+
+@pytest.mark.parametrize("name", DEMOS)
+def test_a_drawing_kept_through_edits_equals_one_from_nothing(name):
+    layout, plan = BenchLayout(), demo(name)
+    settings = Settings(LIGHT, width=920, height=544)
+    layout.bench(plan, settings)
+    for landing in plan.landings[:: max(len(plan.landings) // 6, 1)]:
+        plan = landings.lift(plan, end=landing.end, conductor=landing.conductor)
+        kept, afresh = layout.bench(plan, settings), BenchLayout().bench(plan, settings)
+        assert kept.groups == afresh.groups
+
+
+def test_a_lifted_drain_wants_its_own_contact_and_leaves_the_fan_as_it_was():
+    layout, plan = BenchLayout(), demo("recording-rack-loom")
+    settings = Settings(LIGHT)
+    before = layout.bench(plan, settings).ends["A"].block
+    drains = [name for name, fact in before.materials.items() if fact.is_shield]
+    at = plan.landing_at["A", drains[3]].contact
+    block = (
+        layout.bench(landings.lift(plan, end="A", conductor=drains[3]), settings).ends["A"].block
+    )
+    assert block.materials[drains[3]].wanted == at
+    assert block.ties == before.ties

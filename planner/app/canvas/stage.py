@@ -50,6 +50,7 @@ class Stage(QGraphicsView):
         self._layout = BenchLayout()
         self._zoom, self._fitted, self._one_scale = 1.0, True, False
         self._only = ""
+        self.laid_out: Settings | None = None
         self._fits: tuple[Plan | None, dict[Room, float]] = (None, {})
         QPixmapCache.setCacheLimit(max(QPixmapCache.cacheLimit(), _CACHE_KB))
         self.setFrameShape(QFrame.Shape.NoFrame)
@@ -81,7 +82,8 @@ class Stage(QGraphicsView):
 
     def relayout(self) -> None:
         """Lay the bench out anew; only what differs is drawn again."""
-        bench = self._layout.bench(self.workbench.plan, self.settings())
+        self.laid_out = self.settings()
+        bench = self._layout.bench(self.workbench.plan, self.laid_out)
         self.bench_scene.show_bench(bench)
         size = self.maximumViewportSize()
         # A few px of a stroke over the edge are not worth a scroll bar.

@@ -175,7 +175,10 @@ class BenchView(Stage):
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fit again where the lead is fitted, else only lay out."""
         super().resizeEvent(event)
-        self.refit() if self._fitted else self.relayout()
+        if self._fitted:
+            self.refit()
+        elif self.settings() != self.laid_out:  # a scroll bar that comes or goes changes nothing
+            self.relayout()
 
     # -- keys -------------------------------------------------------------------------------
 

@@ -19,7 +19,8 @@ from planner.drawing.primitives import DrawList, Point, Primitive
 def build_block(facts: EndFacts, settings: Settings, before: EndBlock | None = None) -> EndBlock:
     """Draw one end round the centre of its face; `facts.scale` is that of 100 %.
 
-    `before` is the end's last block with the same settings: what is equal is taken from it.
+    `before` is the end's last block with the same settings: what is equal is taken from it, the
+    face's own parts too where it shows the same connector the same way.
     """
     return _Builder(replace(facts, scale=facts.scale * settings.zoom), settings, before).block()
 
@@ -30,7 +31,7 @@ class _Builder:
     def __init__(self, facts: EndFacts, settings: Settings, before: EndBlock | None) -> None:
         self._facts, self._settings, self._before = facts, settings, before
         self._kept = {group.key: group for group in before.groups} if before else {}
-        self._face: ShownFace = draw_face(facts, settings)
+        self._face: ShownFace = draw_face(facts, settings, self._kept_face())
         self._compact = is_compact(self._face.radii)
         self._groups: list[Group] = []
         self._half = self._cable_half()
@@ -38,6 +39,23 @@ class _Builder:
         gap = cut_gap(facts, self._half, settings.zoom, plates=not self._compact)
         self._cut = (edge + facts.facing * gap, 0.0)
         self._strands: dict[str, Strand] = {}
+
+    def _kept_face(self) -> dict[str, DrawList]:
+        """Return the parts of the last face that are the same now, by owner."""
+        before, facts = self._before, self._facts
+        if before is None or before.shows != facts.shows or self._settings.side != "solder":
+            return {}
+        prefix = f"end/{facts.end}/"
+        was = {strand.contact for strand in before.strands.values()}
+        now = {core.contact for core in facts.cores}
+        changed = {f"contact/{contact}" for contact in was ^ now}
+        kept = {
+            key.removeprefix(prefix): group.items
+            for key, group in self._kept.items()
+            if group.layer in {Layer.FACE, Layer.CONTACT}
+        }
+        kept["shell"] = kept.pop("face", ())
+        return {owner: items for owner, items in kept.items() if owner not in changed}
 
     def _cable_half(self) -> float:
         if self._facts.connector is None:
@@ -178,6 +196,7 @@ class _Builder:
             cable_half=self._half,
             ties={core.conductor: fan.slot(core.conductor)[1] for core in fan.order},
             compact=self._compact,
+            shows=facts.shows,
         )
 
 

@@ -26,6 +26,10 @@ _SOURCE_WORDS = {
 }
 
 
+# A connector, its scale, and how far it is turned.
+Shows = tuple[Connector | None, float, float]
+
+
 @dataclass(frozen=True)
 class CoreFact:
     """One conductor at an end: what it is made of, what it carries, where it lies."""
@@ -69,6 +73,11 @@ class EndFacts:
     jacket_mm: float
     braided: bool
     has_cable: bool
+
+    @property
+    def shows(self) -> Shows:
+        """What the face's own parts are drawn from, the landings apart."""
+        return (self.connector, self.scale, self.shown_turn_deg)
 
     @property
     def part(self) -> str:
@@ -135,14 +144,19 @@ def _material(cable: Cable, core: str) -> Core | Shield | None:
     return cable.core_by_id.get(core) or cable.shield_by_id.get(core)
 
 
-def _wanted(signals: dict[str, frozenset[str]], carried: frozenset[str]) -> str:
-    return next((contact for contact, here in signals.items() if carried & here), "")
+def _wanted(
+    signals: dict[str, frozenset[str]], carried: frozenset[str], taken: frozenset[str]
+) -> str:
+    """Return a contact that has what a core brings: a free one before one that is taken."""
+    fitting = [contact for contact, here in signals.items() if carried & here]
+    return next((contact for contact in fitting if contact not in taken), (fitting or [""])[0])
 
 
 def cores_of(plan: Plan, end: str, carried: dict[str, frozenset[str]]) -> tuple[CoreFact, ...]:
     """Return the conductors that come out of the cable at an end."""
     signals = signals_of(plan, end)
     capped = {cap.conductor for cap in plan.caps if cap.end == end}
+    taken = frozenset(landing.contact for landing in plan.landings if landing.end == end)
     found = []
     for conductor, run in plan.conductors_at.get(end, ()):
         cable = plan.cable_of(run.section)
@@ -157,7 +171,9 @@ def cores_of(plan: Plan, end: str, carried: dict[str, frozenset[str]]) -> tuple[
                 material=material,
                 carried="" if isinstance(material, Shield) else signals_text(brings),
                 contact=landing.contact if landing else "",
-                wanted=_wanted(signals, brings or _OF_SHIELD.get(conductor.kind, frozenset())),
+                wanted=_wanted(
+                    signals, brings or _OF_SHIELD.get(conductor.kind, frozenset()), taken
+                ),
                 capped=conductor.id in capped,
             )
         )

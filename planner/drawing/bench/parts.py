@@ -6,7 +6,7 @@ from enum import IntEnum
 from functools import cached_property
 from typing import Literal
 
-from planner.drawing.bench.facts import CoreFact
+from planner.drawing.bench.facts import CoreFact, Shows
 from planner.drawing.bench.shapes import Box, box_of, joined_box, moved_box
 from planner.drawing.looks import Look
 from planner.drawing.primitives import DrawList, Point
@@ -122,6 +122,7 @@ class EndBlock:
     cable_half: float
     ties: dict[str, float]
     compact: bool = False
+    shows: Shows | None = None
     label_boxes: dict[str, Box] = field(default_factory=dict)
 
     @property

@@ -4,7 +4,7 @@ from collections.abc import Mapping, Sequence
 
 from planner.drawing.bench.fan import Fan
 from planner.drawing.bench.parts import Strand
-from planner.drawing.bench.shapes import Box, boxes_meet
+from planner.drawing.bench.shapes import Box
 from planner.drawing.cores import PLATE_HEIGHT, plate, plate_width
 from planner.drawing.looks import Look
 from planner.drawing.primitives import DrawList, Point
@@ -44,7 +44,11 @@ def _free_box(strand: Strand, first: float, taken: Sequence[Box]) -> Box | None:
             break
         x, y = run.at(along)
         box = (x - width / 2, y + shift - half, x + width / 2, y + shift + half)
-        if not any(boxes_meet(box, other, 0.5) for other in taken):
+        left, top, right, bottom = box[0] - 0.5, box[1] - 0.5, box[2] + 0.5, box[3] + 0.5
+        for low_x, low_y, high_x, high_y in taken:
+            if left < high_x and low_x < right and top < high_y and low_y < bottom:
+                break
+        else:
             return box
     return None
 

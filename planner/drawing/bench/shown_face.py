@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 
 from planner.drawing.bench.facts import EndFacts
 from planner.drawing.bench.labels import Ring
@@ -39,8 +40,10 @@ def _unknown_face(facts: EndFacts, settings: Settings) -> ShownFace:
     return ShownFace(items, {}, {}, Ring(box, round=True))
 
 
-def draw_face(facts: EndFacts, settings: Settings) -> ShownFace:
-    """Draw the face of an end round the origin."""
+def draw_face(
+    facts: EndFacts, settings: Settings, kept: Mapping[str, DrawList] = MappingProxyType({})
+) -> ShownFace:
+    """Draw the face of an end round the origin; `kept` has what is the same as before, by owner."""
     connector = facts.connector
     if connector is None:
         return _unknown_face(facts, settings)
@@ -50,6 +53,7 @@ def draw_face(facts: EndFacts, settings: Settings) -> ShownFace:
     items = face(
         connector,
         centre=(0, 0), scale=scale, look=settings.look, turn_deg=turn, side=side, landed=landed,
+        kept=kept,
     )  # fmt: skip
     joints = {
         contact.id: contact_point(
