@@ -59,7 +59,7 @@ class ActionButton(QPushButton):
         look = self._look
         if self._icon_name:
             colour = look.on_accent if self.property("role") == "primary" else look.ink
-            self.setIcon(icon(self._icon_name, look, colour=colour))
+            self.setIcon(icon(self._icon_name, look, colour=colour, rests=True))
             self.setIconSize(QSize(16, 16))
 
     def _on_clicked(self) -> None:

@@ -22,10 +22,6 @@ from planner.drawing.looks import Look
 _REACH = 4
 _TYPED_IN = (QLineEdit, QPlainTextEdit)
 _CONTROLS = (*_TYPED_IN, QAbstractButton, QAbstractSpinBox, QComboBox)
-_KINDS = QEvent.Type
-_MOVED = {_KINDS.Move, _KINDS.Resize, _KINDS.Show, _KINDS.Hide}
-_POINTED = {_KINDS.MouseButtonPress, _KINDS.TouchBegin, _KINDS.TabletPress}
-_HELD = {Qt.Key.Key_Shift, Qt.Key.Key_Control, Qt.Key.Key_Alt, Qt.Key.Key_Meta, Qt.Key.Key_AltGr}
 
 
 class FocusRing(QWidget):
@@ -56,8 +52,20 @@ def _frames_itself(widget: QWidget) -> bool:
     return step is not None or widget.property("card") is not None
 
 
+def _is_held(event: QKeyEvent) -> bool:
+    """Tell whether a key only changes what others do."""
+    keys = Qt.Key
+    return event.key() in {
+        keys.Key_Shift,
+        keys.Key_Control,
+        keys.Key_Alt,
+        keys.Key_AltGr,
+        keys.Key_Meta,
+    }
+
+
 class FocusKeeper(QObject):
-    """Move the frame with the focus, in whichever window it is."""
+    """Move the frame with the focus, in whichever window it is, once it is woken."""
 
     def __init__(self, app: QApplication, look: Look) -> None:
         super().__init__(app)
@@ -66,15 +74,24 @@ class FocusKeeper(QObject):
         self._watched: list[QWidget] = []  # what is framed, and what it lies in
         self._typed_into: QWidget | None = None  # what has the keyboard, framed or not
         self._by_keyboard = False
-        self.awake = False  # no frame while the window is being built
+        self._awake = False  # no frame while the window is being built
         self._app = app
-        app.focusChanged.connect(self._on_focus_changed)
-        app.focusWindowChanged.connect(self._on_window_changed)
+
+    def wake(self) -> None:
+        """Frame what gets the focus from now on."""
+        self._awake = True
+        self._app.focusChanged.connect(self._on_focus_changed)
+        self._app.focusWindowChanged.connect(self._on_window_changed)
+        self._on_window_changed(self._app.focusWindow())
+        self._listen_to(self._app.focusWidget())
 
     def let_go(self) -> None:
-        """Frame nothing any more."""
-        self.awake = False
+        """Frame nothing any more; a second call does nothing."""
+        if not self._awake:
+            return
+        self._awake = False
         self._let_go()
+        self._listen_to(None)
         self._app.focusChanged.disconnect(self._on_focus_changed)
         self._app.focusWindowChanged.disconnect(self._on_window_changed)
 
@@ -92,7 +109,7 @@ class FocusKeeper(QObject):
     def _on_focus_changed(self, _old: QWidget | None, now: QWidget | None) -> None:
         self._let_go()
         self._listen_to(now)
-        if self.awake and now is not None and self._is_due(now):
+        if now is not None and self._is_due(now):
             self._frame(now)
 
     def _is_due(self, widget: QWidget) -> bool:
@@ -156,11 +173,11 @@ class FocusKeeper(QObject):
 
     def eventFilter(self, watched: QObject, event: QEvent) -> bool:
         """Follow what is framed when it moves; see whether keyboard or pointer was last used."""
-        kind = event.type()
-        if kind in _MOVED:
+        kind, kinds = event.type(), QEvent.Type
+        if kind in {kinds.Move, kinds.Resize, kinds.Show, kinds.Hide}:
             self._move()
-        elif kind == _KINDS.ShortcutOverride and isinstance(event, QKeyEvent):
-            self._by_keyboard |= event.key() not in _HELD
-        elif kind in _POINTED and isinstance(watched, QWindow):
+        elif kind == kinds.ShortcutOverride and isinstance(event, QKeyEvent):
+            self._by_keyboard |= not _is_held(event)
+        elif isinstance(watched, QWindow) and kind in {kinds.MouseButtonPress, kinds.TouchBegin}:
             self._on_pointed()
         return False

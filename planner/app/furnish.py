@@ -11,9 +11,9 @@ from planner.app.autosave import Autosave
 from planner.app.buttons import fold_button
 from planner.app.canvas.view import BenchView
 from planner.app.dialogs.ask import Ask
+from planner.app.focus_ring import FocusKeeper
 from planner.app.lead_acts import LeadActs
 from planner.app.mishap import MishapHook
-from planner.app.notice_room import taken_in
 from planner.app.panels.findings import FindingsPanel
 from planner.app.panels.guide import GuidePanel
 from planner.app.panels.in_hand import InHandPanel
@@ -22,6 +22,7 @@ from planner.app.panels.shelf import ShelfPanel
 from planner.app.plan_acts import PlanActs
 from planner.app.session import Session
 from planner.app.standing import standing
+from planner.app.taken import taken_in
 from planner.app.view_acts import ViewActs
 from planner.app.workbench import Workbench
 from planner.drawing.looks import Look
@@ -42,6 +43,7 @@ class Bench(QObject):
         self.session = Session(self.workbench, self.settings, self.ask, self)
         self.autosave = Autosave(self.workbench, self.session, self.settings, self)
         self.mishaps = MishapHook(self._on_mishap)
+        self.focus = FocusKeeper(shell.app, self.theme.look)
         self._build_panels(self.theme.look)
         self._build_acts()
         self._listen()
@@ -139,6 +141,7 @@ class Bench(QObject):
             self.autosave.offer_recovery(self.ask)
         self.plan_acts.tell_problems(self.window.acts)
         self.window.regions.enter("canvas")
+        self.focus.wake()
 
     # -- heard ------------------------------------------------------------------------------
 
@@ -201,6 +204,7 @@ class Bench(QObject):
     def _on_look_changed(self, look: Look) -> None:
         for part in (self.shelf, self.findings, self.in_hand, self.landings, self.guide):
             part.set_look(look)
+        self.focus.set_look(look)
         for button in self.folds:
             button.set_look(look)
         self.canvas.set_look(look)
@@ -228,6 +232,7 @@ class Bench(QObject):
         """Stop listening to what outlives the window."""
         self.autosave.drop()
         self.mishaps.remove()
+        self.focus.let_go()
         self.workbench.undo_stack.blockSignals(True)  # it signals once more while it is destroyed
         for part in (self.shelf, self.findings, self.in_hand, self.landings, self.guide):
             part.detach()

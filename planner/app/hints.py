@@ -79,7 +79,6 @@ class HintsStrip(QWidget):
         self._row.addStretch(1)
         self._row.addWidget(self.state)
         self.state.setAccessibleDescription("What is saved")
-        self.show_hints("canvas")
 
     @property
     def context(self) -> str:

@@ -34,7 +34,8 @@ def pixmap(name: str, colour: str, *, size: int = SIZE, scale: int = 1) -> QPixm
 def _icon(name: str, colour: str, disabled: str, size: int, scale: int) -> QIcon:
     made = QIcon()
     made.addPixmap(pixmap(name, colour, size=size, scale=scale), QIcon.Mode.Normal)
-    made.addPixmap(pixmap(name, disabled, size=size, scale=scale), QIcon.Mode.Disabled)
+    if disabled:
+        made.addPixmap(pixmap(name, disabled, size=size, scale=scale), QIcon.Mode.Disabled)
     return made
 
 
@@ -43,9 +44,12 @@ def _screen_scale() -> int:
     return max((math.ceil(it.devicePixelRatio()) for it in QGuiApplication.screens()), default=1)
 
 
-def icon(name: str, look: Look, *, colour: str = "", size: int = SIZE) -> QIcon:
-    """Return an icon in ink (or `colour`), paler when disabled."""
-    return _icon(name, colour or look.ink, look.ink2, size, _screen_scale())
+def icon(
+    name: str, look: Look, *, colour: str = "", size: int = SIZE, rests: bool = False
+) -> QIcon:
+    """Return an icon in ink (or `colour`); `rests` adds a paler one for when it is disabled."""
+    paler = look.ink2 if rests else ""
+    return _icon(name, colour or look.ink, paler, size, _screen_scale())
 
 
 def app_icon() -> QIcon:

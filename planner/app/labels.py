@@ -29,7 +29,7 @@ def label(
 
 def set_tone(widget: QWidget, tone: str) -> None:
     """Give a widget one of the style sheet's tones (stop, caution, clear, or none)."""
-    if widget.property("tone") != tone:
+    if (widget.property("tone") or "") != tone:
         widget.setProperty("tone", tone)
         widget.style().unpolish(widget)
         widget.style().polish(widget)

@@ -51,8 +51,8 @@ class Notice(QWidget):
         self.timer.setSingleShot(True)
         self.timer.setInterval(SHOWN_MS)
         self.timer.timeout.connect(self._on_time_out)
-        self._escape = QShortcut(QKeySequence(Qt.Key.Key_Escape), parent.window(), self.hide)
-        self.set_look(look)
+        self._escape = QShortcut(QKeySequence("Esc"), parent.window(), self.hide)
+        self._look = look
         self.hide()
 
     @property
@@ -65,6 +65,7 @@ class Notice(QWidget):
         self._text.setText(text)
         self.setAccessibleName(text)
         set_tone(self, tone)
+        self._close.setIcon(icon("close", self._look))
         self.show()
         self.place()
         self.raise_()
@@ -113,4 +114,5 @@ class Notice(QWidget):
 
     def set_look(self, look: Look) -> None:
         """Draw in another look."""
+        self._look = look
         self._close.setIcon(icon("close", look))

@@ -2,19 +2,9 @@
 
 from collections.abc import Iterable, Sequence
 
-from PySide6.QtCore import QPoint, QRect
-from PySide6.QtWidgets import (
-    QAbstractButton,
-    QAbstractSpinBox,
-    QComboBox,
-    QGraphicsView,
-    QLabel,
-    QLineEdit,
-    QWidget,
-)
+from PySide6.QtCore import QRect
 
 GAP = 16
-_NEEDED = (QLabel, QAbstractButton, QAbstractSpinBox, QComboBox, QLineEdit)
 _ACROSS = (0.5, 0.375, 0.625, 0.25, 0.75, 0.125, 0.875, 0.0, 1.0)  # the middle is liked best
 _DOWN = 12
 
@@ -33,20 +23,3 @@ def covered(spot: QRect, taken: Sequence[QRect]) -> int:
     """Return how much of what is taken a spot covers, px2."""
     met = (spot.intersected(box) for box in taken)
     return sum(box.width() * box.height() for box in met if not box.isEmpty())
-
-
-def taken_in(page: QWidget | None) -> list[QRect]:
-    """Return the boxes of what is needed in a page: what is drawn on a bench, else the controls."""
-    if isinstance(page, QGraphicsView):
-        return [
-            page.mapFromScene(item.sceneBoundingRect()).boundingRect()
-            for item in page.items()
-            if not item.boundingRect().isEmpty()
-        ]
-    if page is None:
-        return []
-    return [
-        QRect(child.mapTo(page, QPoint()), child.size())
-        for child in page.findChildren(QWidget)
-        if isinstance(child, _NEEDED) and child.isVisibleTo(page)
-    ]

@@ -6,7 +6,6 @@ from typing import TYPE_CHECKING, cast
 from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QApplication
 
-from planner.app.focus_ring import FocusKeeper
 from planner.app.fonts import load_fonts
 from planner.app.settings import Settings
 from planner.app.theme import Theme
@@ -29,7 +28,6 @@ class Shell(QObject):
         load_fonts()
         self.theme = Theme(settings, self)
         self.theme.dress()
-        self.focus = FocusKeeper(app, self.theme.look)
         self.window = Window(self.theme.look)
         self.window.show_bench_name(settings.bench_name)
         self.bench: Bench | None = None
@@ -41,10 +39,13 @@ class Shell(QObject):
     @classmethod
     def start(cls) -> "Shell":
         """Make the application and its shell."""
-        app = cast("QApplication", QApplication.instance() or QApplication([NAME]))
+        # Fusion is the same on every system. Named here no other style is made first.
+        app = cast(
+            "QApplication", QApplication.instance() or QApplication([NAME, "-style", "Fusion"])
+        )
         app.setApplicationName(NAME)
         app.setDesktopFileName("cupwright")
-        return cls(dressed(app), Settings())
+        return cls(app, Settings())
 
     def show(self) -> None:
         """Show the window at once, still empty, at the size it had last."""
@@ -71,7 +72,6 @@ class Shell(QObject):
 
         self.bench = Bench(self)
         self.bench.begin(plan, demo=demo)
-        self.focus.awake = True
         return self.bench
 
     def take_down(self) -> None:
@@ -80,7 +80,6 @@ class Shell(QObject):
             self.bench.let_go()
         self.window.may_close = lambda: True
         self.window.close()
-        self.focus.let_go()
         self.window.deleteLater()
         self.deleteLater()
 
@@ -90,7 +89,6 @@ class Shell(QObject):
 
     def _on_look_changed(self, look: Look) -> None:
         self.window.set_look(look)
-        self.focus.set_look(look)
 
     def _on_settings_changed(self, key: str) -> None:
         if key == "bench_name":
@@ -100,9 +98,3 @@ class Shell(QObject):
         size = self.window.size()
         self.settings.geometry = f"{size.width()}x{size.height()}"
         self.settings.flush()
-
-
-def dressed(app: QApplication) -> QApplication:
-    """Give the application Fusion, the one style that is the same on every system."""
-    app.setStyle("Fusion")
-    return app

@@ -20,7 +20,7 @@ def key(code, modifiers=Qt.KeyboardModifier.NoModifier):
 
 def framed(shell):
     """The widget that the frame is round, or None."""
-    ring = shell.focus.ring
+    ring = shell.bench.focus.ring
     if ring is None or not ring.isVisible():
         return None
     focused = QApplication.focusWidget()

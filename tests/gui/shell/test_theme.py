@@ -94,7 +94,7 @@ def test_the_focus_frame_is_ink_and_square_and_goes_with_the_focus(make_shell, p
     band = shell.window.band
     QTest.keyClick(QApplication.focusWidget(), Qt.Key.Key_F6)
     band.sheet.setFocus()
-    ring = shell.focus.ring
+    ring = shell.bench.focus.ring
     assert ring is not None
     assert ring.isVisible()
     corner = band.sheet.mapTo(shell.window, band.sheet.rect().topLeft())
@@ -103,4 +103,4 @@ def test_the_focus_frame_is_ink_and_square_and_goes_with_the_focus(make_shell, p
     picture = ring.grab().toImage()
     assert picture.pixelColor(0, 0).name() == LIGHT.ink
     band.land.setFocus()
-    assert shell.focus.ring is not ring
+    assert shell.bench.focus.ring is not ring
