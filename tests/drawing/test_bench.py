@@ -54,13 +54,66 @@ def test_no_words_lie_over_other_words(name, zoom):
     assert over == []
 
 
-@pytest.mark.parametrize("name", DEMOS)
-@pytest.mark.parametrize("size", [(700, 300), (712, 520), (920, 544), (1500, 900)])
-def test_no_head_lies_over_a_split_or_a_jacket(name, size):
+# Canvases of windows of 720 by 450, 1024 by 700, 1280 by 800 and 1440 by 900 px, and a large one.
+SIZES = [(720, 294), (712, 520), (760, 444), (920, 544), (1500, 900)]
+
+
+def fitted(name, size):
     layout, (width, height) = BenchLayout(), size
     settings = Settings(LIGHT, width=width, height=height)
     zoom = layout.fit_zoom(demo(name), settings)
-    bench = layout.bench(demo(name), replace(settings, zoom=zoom))
+    return layout.bench(demo(name), replace(settings, zoom=zoom)), zoom
+
+
+@pytest.mark.parametrize("name", DEMOS)
+@pytest.mark.parametrize("size", SIZES)
+def test_no_words_lie_over_other_words_where_the_lead_is_fitted(name, size):
+    found = texts(fitted(name, size)[0], Layer.LABEL, Layer.LINK)
+    over = [(a, b) for (a, one), (b, other) in combinations(found, 2) if boxes_meet(one, other)]
+    assert over == []
+
+
+@pytest.mark.parametrize("name", DEMOS)
+@pytest.mark.parametrize("size", SIZES)
+def test_no_head_lies_over_cores_or_legs(name, size):
+    bench, _ = fitted(name, size)
+    heads = [(k, moved_box(g.box, g.origin)) for k, g in bench.groups.items() if "head/" in k]
+    for key, (left, top, right, bottom) in heads:
+        for run in bench.sections.values():
+            inside = [
+                (x, y)
+                for way in run.ways.values()
+                for x, y in way
+                if left < x + run.width / 2 and x - run.width / 2 < right and top < y < bottom
+            ]
+            assert (key, inside) == (key, [])
+        cores = [
+            moved_box(group.box, group.origin)
+            for group in bench.groups.values()
+            if group.layer in {Layer.CORE, Layer.LOOSE}
+        ]
+        assert not any(boxes_meet((left, top, right, bottom), core) for core in cores)
+
+
+def test_the_cue_lead_is_fitted_at_about_77_percent_where_the_window_is_compact():
+    _, zoom = fitted("cue-desk-headphone-lead", (712, 520))
+    assert zoom >= 0.75
+
+
+def test_where_height_is_short_heads_have_one_line_and_still_mark_a_doubt():
+    bench, zoom = fitted("cue-desk-headphone-lead", (760, 444))
+    assert zoom >= 0.75
+    head = bench.ends["L"].block.head
+    assert len([item for item in head if isinstance(item, Text)]) <= 3
+    assert any(
+        getattr(item, "style", None) and item.style.fill == LIGHT.caution_fill for item in head
+    )
+
+
+@pytest.mark.parametrize("name", DEMOS)
+@pytest.mark.parametrize("size", SIZES)
+def test_no_head_lies_over_a_split_or_a_jacket(name, size):
+    bench, _ = fitted(name, size)
     heads = [(key, g) for key, g in bench.groups.items() if key.startswith("head/")]
     cable = [(key, g) for key, g in bench.groups.items() if g.layer == Layer.JACKET and g.items]
     over = [

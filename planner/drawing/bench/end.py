@@ -5,7 +5,15 @@ from dataclasses import replace
 
 from planner.drawing.bench.facts import CoreFact, EndFacts
 from planner.drawing.bench.fan import Fan, approaches, cut_gap, make_fan
-from planner.drawing.bench.head import compact_head, head, scale_bar
+from planner.drawing.bench.head import (
+    HEAD_HEIGHT,
+    HEAD_LEAD,
+    HEAD_LEAST,
+    LOW_HEAD_HEIGHT,
+    compact_head,
+    head,
+    scale_bar,
+)
 from planner.drawing.bench.labels import Busy, Ring, contact_labels
 from planner.drawing.bench.parts import EndBlock, Group, Layer, Settings, Strand, box_of_groups
 from planner.drawing.bench.plates import plate_items, plate_places
@@ -139,27 +147,44 @@ class _Builder:
             self._facts, shown.joints, shown.ring, shown.radii, look=self._settings.look, busy=busy
         )
 
-    def _head(self, reach: Box) -> tuple[DrawList, float]:
+    def _head(self, reach: Box, tie: Point) -> tuple[DrawList, float]:
         if self._compact:
             return compact_head(self._facts, self._settings.look, 150.0)
-        room = 300.0 if self._settings.narrow else max(reach[2] - reach[0] + 40.0, 340.0)
-        return head(self._facts, self._settings.look, self._settings.side, room)
+        room = max(reach[2] - reach[0] + 40.0, 340.0)
+        if self._settings.narrow:
+            # No wider than the end itself: what lies beside it are the other ends and the legs.
+            wide = reach[2] - (tie[0] - HEAD_LEAD if self._facts.facing < 0 else reach[0])
+            room = max(wide, HEAD_LEAST)
+        settings = self._settings
+        return head(self._facts, settings.look, settings.side, room, low=settings.low)
 
-    def _foot(self) -> DrawList:
+    def _foot(self, reach: Box, tie: Point) -> tuple[DrawList, Point]:
+        """Draw the scale bar, shorter where that keeps it beside the face; else under all."""
         if self._facts.connector is None or self._compact:
-            return ()
-        room = 90.0 if self._facts.facing > 0 else 66.0
+            return (), (0.0, 0.0)
         words = turn_words(self._facts, self._strands)
-        return scale_bar(self._facts.scale, self._settings.look, words, room)
-
-    def _foot_place(self, foot: DrawList, reach: Box, tie: Point) -> Point:
-        """Return where the scale bar goes: under the jacket where that is free, else under all."""
-        if not foot:
-            return (0.0, 0.0)
-        size, shell = box_of(foot), self._face.ring
+        longest = 90.0 if self._facts.facing > 0 else 66.0
+        bars = [
+            scale_bar(self._facts.scale, self._settings.look, words, room)
+            for room in (longest, 42.0)
+        ]
+        for bar in bars:
+            for spot in self._foot_spots(box_of(bar), reach, tie):
+                if self._is_free(moved_box(box_of(bar), spot)):
+                    return bar, spot
         x = tie[0] + 4 if self._facts.facing < 0 else reach[0]
-        spot = (x, max(shell.box[3] + 3 - size[3], self._half + 16))
-        box = moved_box(size, spot)
+        return bars[0], (x, reach[3] + (4 if self._settings.low else 14))
+
+    def _foot_spots(self, size: Box, reach: Box, tie: Point) -> list[Point]:
+        """Return where the scale bar may go: under the jacket, or in a corner beside the shell."""
+        low = self._face.ring.box[3] + 3 - size[3]
+        under = max(low, self._half + 16)
+        near = tie[0] + 4 if self._facts.facing < 0 else reach[0]
+        width = size[2] - size[0]
+        far = reach[2] - width if self._facts.facing < 0 else tie[0] - width - 4
+        return [(near, under), (far, under), (far, reach[3] - size[3])]
+
+    def _is_free(self, box: Box) -> bool:
         terminals = {Layer.FACE, Layer.CONTACT}
         drawn = [
             group
@@ -167,15 +192,14 @@ class _Builder:
             if group.layer not in terminals and boxes_meet(box, group.box, 4.0)
         ]
         busy = [box_of((item,)) for group in drawn for item in group.items]
-        if _over_ring(box, shell) or any(boxes_meet(box, other, 4.0) for other in busy):
-            return (x, reach[3] + 14)
-        return spot
+        over = any(boxes_meet(box, other, 4.0) for other in busy)
+        return not over and not _over_ring(box, self._face.ring)
 
     def _finished(self, fan: Fan, tie: Point) -> EndBlock:
         facts = self._facts
         reach = joined_box([self._face.ring.box, box_of_groups(tuple(self._groups))])
-        heading, width = self._head(reach)
-        foot = self._foot()
+        heading, width = self._head(reach, tie)
+        foot, foot_at = self._foot(reach, tie)
         return EndBlock(
             end=facts.end,
             facing=facts.facing,
@@ -183,8 +207,9 @@ class _Builder:
             groups=tuple(self._groups),
             head=heading,
             foot=foot,
-            foot_at=self._foot_place(foot, reach, tie),
+            foot_at=foot_at,
             head_width=width,
+            head_height=LOW_HEAD_HEIGHT if self._settings.low else HEAD_HEIGHT,
             contacts=self._face.joints,
             contact_radius=self._face.radii,
             strands=self._strands,

@@ -3,9 +3,17 @@
 from collections.abc import Mapping
 from dataclasses import replace
 
-from planner.drawing.bench.links import SPLIT_PX, LinkFacts, Tie, in_order, materials_of
+from planner.drawing.bench.head import HEAD_LEAD
+from planner.drawing.bench.links import (
+    SPLIT_PX,
+    LinkFacts,
+    Tie,
+    in_order,
+    materials_of,
+    with_free_words,
+)
 from planner.drawing.bench.parts import PlacedEnd, Settings
-from planner.drawing.bench.placing import HEAD_LEAD, heads_left, small
+from planner.drawing.bench.placing import heads_left, small
 from planner.drawing.bench.tree import Reach, Tree
 from planner.drawing.primitives import Point
 from planner.model.plan import Plan
@@ -113,7 +121,7 @@ def link_facts(
                 drawn=cable is not None and settings.side == "solder",
             )
         )
-    return _lengths_once(found)
+    return with_free_words(_lengths_once(found), settings.look)
 
 
 def _levels(placed: Mapping[str, PlacedEnd]) -> dict[str, float]:

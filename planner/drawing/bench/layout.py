@@ -17,6 +17,16 @@ from planner.wiring.roles import role_of
 ZOOM_LEAST, ZOOM_MOST = 0.12, 6.0
 # Below this width of the room the heads are kept shorter.
 NARROW_PX = 860.0
+# Below this height for each of the ends that stand one above another, heads have one line.
+LOW_PX = 240.0
+
+
+def _with_shortness(settings: Settings, tree: Tree) -> Settings:
+    """Return settings that say where width or height is short; what is said already stays."""
+    rows = 1 if settings.only else max(len(tree.left), len(tree.right), 1)
+    narrow = settings.narrow or 0.0 < settings.width < NARROW_PX
+    low = settings.low or (rows > 1 and 0.0 < settings.height < LOW_PX * rows)
+    return replace(settings, narrow=narrow, low=low)
 
 
 class BenchLayout:
@@ -32,8 +42,8 @@ class BenchLayout:
     def bench(self, plan: Plan, settings: Settings) -> Bench:
         """Return the drawing of a plan: the whole bench, or the one end that is asked for."""
         tree = tree_of(plan)
-        narrow = settings.narrow or 0.0 < settings.width < NARROW_PX
-        plain = replace(settings, width=0.0, height=0.0, narrow=narrow, only="")
+        settings = _with_shortness(settings, tree)
+        plain = replace(settings, width=0.0, height=0.0, only="")
         blocks = self._all_blocks(plan, tree, plain, settings.only)
         if settings.only in blocks:
             return lone_bench(blocks[settings.only], settings)
@@ -112,7 +122,7 @@ class BenchLayout:
         if not plan.ends:
             return 1.0
         low, high, zoom = ZOOM_LEAST, most, 1.0
-        settings = replace(settings, narrow=settings.width < NARROW_PX)
+        settings = _with_shortness(settings, tree_of(plan))
         for step in range(9):
             spill = self._spill(plan, replace(settings, zoom=zoom))
             if spill <= 1.0:

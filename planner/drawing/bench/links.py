@@ -1,10 +1,10 @@
 """The cable between the ends: see-through between its breaks, split blocks, legs, lengths."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from planner.drawing.bench.parts import SectionRun
-from planner.drawing.bench.shapes import Box
+from planner.drawing.bench.shapes import Box, box_of, boxes_meet
 from planner.drawing.cores import strip
 from planner.drawing.looks import Look
 from planner.drawing.primitives import DrawList, Path, Point, Poly, Style, Text
@@ -13,6 +13,8 @@ from planner.model.cable import Cable, Core
 
 CORE_PX, CORE_PITCH_PX = 10.0, 18.0
 TUCK_PX = 8.0
+# Where along a leg its length may stand, the best first.
+_SHARES = (0.74, 0.8, 0.86, 0.92, 0.66, 0.58, 0.5)
 SPLIT_PX = 40.0
 
 
@@ -50,6 +52,7 @@ class LinkFacts:
     length: str
     note: str = ""
     words_at: str = "under"
+    words_share: float = 0.74
     drawn: bool = True
 
 
@@ -103,9 +106,8 @@ def _words(facts: LinkFacts, look: Look) -> DrawList:
     (x0, y0), (x1, y1) = facts.left.at, facts.right.at
     half = min(facts.left.half, facts.right.half, 46.0)
     if facts.words_at == "beside":
-        share = 0.74
         way = _ease((x0, y0), (x1, y1))
-        at = way[round(share * (len(way) - 1))]
+        at = way[round(facts.words_share * (len(way) - 1))]
         return (
             Text(
                 (at[0] - half - 12, at[1] + 4), facts.length, 13, look.ink, bold=True, anchor="end"
@@ -118,6 +120,22 @@ def _words(facts: LinkFacts, look: Look) -> DrawList:
     if facts.note:
         items += (Text((middle, base + 19), facts.note, 12, look.ink2, anchor="middle"),)
     return items
+
+
+def with_free_words(links: Sequence[LinkFacts], look: Look) -> list[LinkFacts]:
+    """Return the links with the words beside the legs moved along them, clear of other words."""
+    taken = [box_of(_words(link, look)) for link in links if link.words_at == "under"]
+    found = []
+    for link in links:
+        if link.words_at == "beside":
+            tries = [replace(link, words_share=share) for share in _SHARES]
+            boxes = [box_of(_words(one, look)) for one in tries]
+            clear = (not any(boxes_meet(box, other, 6.0) for other in taken) for box in boxes)
+            place = next((number for number, free in enumerate(clear) if free), 0)
+            link = tries[place]  # noqa: PLW2901 - the same link, its words moved
+            taken.append(boxes[place])
+        found.append(link)
+    return found
 
 
 def _dashed(facts: LinkFacts, look: Look) -> DrawList:

@@ -39,6 +39,7 @@ class Layer(IntEnum):
 class Settings:
     """How the bench is shown: look, zoom (1 is 100 %), scales, side, room in px to fill.
 
+    `narrow` and `low` say that width or height is short, so that heads take less of it.
     `only` names the one end that is shown, large; empty for the whole lead.
     """
 
@@ -49,6 +50,7 @@ class Settings:
     width: float = 920.0
     height: float = 544.0
     narrow: bool = False
+    low: bool = False
     only: str = ""
 
 
@@ -121,6 +123,7 @@ class EndBlock:
     cable: Point
     cable_half: float
     ties: dict[str, float]
+    head_height: float = 44.0
     compact: bool = False
     shows: Shows | None = None
     label_boxes: dict[str, Box] = field(default_factory=dict)

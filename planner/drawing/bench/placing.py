@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import dataclass
 
-from planner.drawing.bench.head import HEAD_HEIGHT
+from planner.drawing.bench.head import HEAD_LEAD
 from planner.drawing.bench.links import SPLIT_PX
 from planner.drawing.bench.parts import EndBlock, Group, Layer, PlacedEnd, Settings
 from planner.drawing.bench.shapes import Box, box_of, joined_box, moved_box
@@ -11,8 +11,6 @@ from planner.drawing.bench.tree import Tree
 from planner.drawing.primitives import DrawList, Point
 
 MARGIN = 16.0
-# How far before its jacket the head of a right end begins, px.
-HEAD_LEAD = 22.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,7 +28,7 @@ class _Column:
 
 def _lead_in(block: EndBlock) -> float:
     """Return how far above its face's centre a block begins, its head included."""
-    return -block.reach[1] + (4.0 if block.compact else HEAD_HEIGHT + 8.0)
+    return -block.reach[1] + (4.0 if block.compact else block.head_height + 8.0)
 
 
 def _stacked(blocks: tuple[EndBlock, ...], extra: float) -> _Column:
