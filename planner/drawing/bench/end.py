@@ -189,10 +189,10 @@ class _Builder:
         drawn = [
             group
             for group in self._groups
-            if group.layer not in terminals and boxes_meet(box, group.box, 4.0)
+            if group.layer not in terminals and boxes_meet(box, group.box, 8.0)
         ]
         busy = [box_of((item,)) for group in drawn for item in group.items]
-        over = any(boxes_meet(box, other, 4.0) for other in busy)
+        over = any(boxes_meet(box, other, 8.0) for other in busy)
         return not over and not _over_ring(box, self._face.ring)
 
     def _finished(self, fan: Fan, tie: Point) -> EndBlock:

@@ -24,7 +24,8 @@ LOW_PX = 240.0
 def _with_shortness(settings: Settings, tree: Tree) -> Settings:
     """Return settings that say where width or height is short; what is said already stays."""
     rows = 1 if settings.only else max(len(tree.left), len(tree.right), 1)
-    narrow = settings.narrow or 0.0 < settings.width < NARROW_PX
+    # One end alone has the whole width for its head.
+    narrow = settings.narrow or (not settings.only and 0.0 < settings.width < NARROW_PX)
     low = settings.low or (rows > 1 and 0.0 < settings.height < LOW_PX * rows)
     return replace(settings, narrow=narrow, low=low)
 
