@@ -140,7 +140,6 @@ class Bench(QObject):
         else:
             self.autosave.offer_recovery(self.ask)
         self.plan_acts.tell_problems(self.window.acts)
-        self.window.regions.enter("canvas")
         self.focus.wake()
 
     # -- heard ------------------------------------------------------------------------------
@@ -172,6 +171,7 @@ class Bench(QObject):
         self._show_guide()
         if self.workbench.plan.ends:
             self.canvas.fit()
+        self.window.regions.enter("canvas")
 
     def _on_started(self) -> None:
         self._show_guide()

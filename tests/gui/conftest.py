@@ -11,8 +11,12 @@ from PySide6.QtCore import QtMsgType
 
 from planner.app.fonts import load_fonts
 
-# Said by the platform without a screen of every dialog; it has no window manager to ask.
-_OFFSCREEN = {"This plugin does not support propagateSizeHints()"}
+# Said by the platform without a screen of dialogs and menus; it has no window manager to ask.
+_OFFSCREEN = {
+    "This plugin does not support propagateSizeHints()",
+    "This plugin does not support raise()",
+    "This plugin does not support grabbing the keyboard",
+}
 _BAD = {QtMsgType.QtWarningMsg, QtMsgType.QtCriticalMsg, QtMsgType.QtFatalMsg}
 
 
