@@ -16,6 +16,9 @@ if TYPE_CHECKING:
     from planner.app.dialogs.ask import Ask
     from planner.app.furnish import Bench
 
+# Room for the title bar and edges that a window manager adds; how much is not known before.
+_FRAME = (8, 40)
+
 
 class Shell(QObject):
     """Hold what lives as long as the window. Imports nothing heavy until it is furnished."""
@@ -60,7 +63,7 @@ class Shell(QObject):
 
     def _fitting(self, size: tuple[int, int]) -> tuple[int, int]:
         room = self.app.primaryScreen().availableGeometry()
-        return (min(size[0], room.width()), min(size[1], room.height()))
+        return (min(size[0], room.width() - _FRAME[0]), min(size[1], room.height() - _FRAME[1]))
 
     def furnish_soon(self, plan: Path | None = None, *, demo: bool = False) -> None:
         """Furnish as soon as the window has been shown."""

@@ -9,6 +9,8 @@ from PySide6.QtCore import QRectF
 from PySide6.QtWidgets import QGraphicsScene
 
 from planner.app import main
+from planner.app.settings import Settings
+from planner.app.shell import Shell
 from planner.cli.main import COMMANDS
 
 HEAVY = ("pydantic", "networkx", "svgwrite", "tomlkit", "numpy", "fontTools")
@@ -94,6 +96,21 @@ def test_a_display_that_does_not_answer_is_said(monkeypatch, capsys):
     monkeypatch.setattr(main, "missing_packages", lambda *, x11: ())
     assert main.run() == 2
     assert capsys.readouterr().err.startswith("cupwright: The display ':4711' does not answer; ")
+
+
+@pytest.mark.parametrize("kept", ["", "5000x4000", "700x500"])
+def test_the_first_window_with_its_title_bar_fits_the_screen(qapp, tmp_path, kept):
+    settings = Settings(tmp_path / "settings.ini")
+    settings.geometry = kept
+    shell = Shell(qapp, settings)
+    shell.show()
+    room = qapp.primaryScreen().availableGeometry()
+    assert shell.window.height() + 32 <= room.height()
+    assert shell.window.width() <= room.width()
+    if kept == "700x500":
+        assert (shell.window.width(), shell.window.height()) == (700, 500)
+    shell.take_down()
+    qapp.setStyleSheet("")
 
 
 def test_a_fresh_profile_leaves_nothing_behind():
