@@ -90,7 +90,9 @@ class EndPage(Page):
         self.show_fact("Connector", f"{connector.title}{maker}")
         self.show_fact("Drawn from", _SIDES[connector.drawn_from])
         small = self.units.small
-        self.show_fact("Shell", f"bore {small(connector.shell.bore_mm)}")
+        shell = connector.shell
+        sides = f"{number(shell.width_mm)} by {small(shell.height_mm)}"
+        self.show_fact("Shell", sides if shell.shape == "d" else f"bore {small(shell.bore_mm)}")
         clamp = connector.clamp
         self.show_fact("Clamp", f"grips {number(clamp.min_mm)} to {small(clamp.max_mm)}")
         groups = connector.to_measure()
