@@ -1,6 +1,7 @@
 """The guide of a new plan: shape, ends, cable, lengths; it ends in one undo step."""
 
 from functools import partial
+from itertools import pairwise
 from typing import cast
 
 from PySide6.QtCore import Qt, Signal
@@ -203,6 +204,7 @@ class GuidePanel(Panel):
     def _refresh(self) -> None:
         draft, split = self.draft, self.draft.shape != "one"
         self.sketch.rebuild()
+        self._order()
         self._length_name.setText("Length to split" if split else "Length")
         self._leg_name.setText("Split to cups" if draft.shape == "two" else "Each leg")
         self._leg_name.setVisible(split)
@@ -215,6 +217,13 @@ class GuidePanel(Panel):
         self.missing.setText(missing)
         self.start.setEnabled(not missing)
         self.start.setToolTip(missing or "Make the plan and go to its landings (Ctrl+Enter)")
+
+    def _order(self) -> None:
+        """Let Tab go through the steps in their order; the sketch makes its buttons anew."""
+        fields = (self.length, self.leg_length, self.legs, self.policy, self.order, self.start)
+        ends = [self.sketch.buttons[name] for name in (*self.draft.ends(), CABLE)]
+        for before, after in pairwise((*self.shapes.values(), *ends, *fields)):
+            self.setTabOrder(before, after)
 
     # -- choosing ---------------------------------------------------------------------------
 

@@ -1,7 +1,6 @@
 """The lead that is not drawn yet: dashed where something is to be chosen, true where it is."""
 
 from dataclasses import dataclass
-from itertools import pairwise
 
 from PySide6.QtCore import QPoint, QSize, Qt, Signal
 from PySide6.QtGui import (
@@ -105,12 +104,6 @@ class LeadSketch(QWidget):
             button.setToolTip("Choose another" if self._is_chosen(name) else "Enter opens a list")
             button.adjustSize()
             button.move(self._corner(name, button, layout))
-        self._order()
-
-    def _order(self) -> None:
-        line = list(self.buttons.values())
-        for before, after in pairwise(line):
-            QWidget.setTabOrder(before, after)
 
     def _is_chosen(self, name: str) -> bool:
         return self.draft.cable is not None if name == CABLE else name in self.draft.chosen

@@ -57,6 +57,20 @@ def test_the_keys_go_to_the_steps(guide, press):
     assert guide.window().focusWidget() is guide.sketch.buttons[CABLE]
 
 
+@pytest.mark.parametrize("shape", ["one", "two", "many"])
+def test_tab_goes_through_the_steps_in_their_order(guide, press, shape):
+    guide.shapes[shape].click()
+    guide.shapes[shape].setFocus()
+    seen = []
+    for _ in range(9):
+        press(guide, Qt.Key.Key_Tab)
+        seen.append(guide.window().focusWidget())
+    ends = [guide.sketch.buttons[name] for name in (*guide.draft.ends(), CABLE)]
+    fields = [guide.length, guide.leg_length, guide.legs, guide.policy, guide.order]
+    shown = [field for field in fields if field.isVisible()]
+    assert seen[: len(ends) + len(shown)] == [*ends, *shown]
+
+
 def test_a_bad_length_is_told(guide, library):
     guide.put("A", Chosen(library.connector("xlr-3-female")))
     guide.put("B", Chosen(library.connector("xlr-3-male")))
