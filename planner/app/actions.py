@@ -172,6 +172,14 @@ SPECS = (
         "bench",
     ),
     ActionSpec(
+        "land_end_by_signal",
+        "Land th&is end by signal",
+        "Land what is certain at the selected end",
+        ("Shift+G",),
+        "Lead",
+        "bench",
+    ),
+    ActionSpec(
         "add_leg",
         "&Add a leg",
         "Add one more end at the split",

@@ -51,6 +51,7 @@ class LeadActs(QObject):
             ("undo", bench.undo_stack.undo),
             ("redo", bench.undo_stack.redo),
             ("land_by_signal", self.land_by_signal),
+            ("land_end_by_signal", self.land_end_by_signal),
             ("add_leg", self.add_leg),
             ("remove_leg", self.remove_leg),
             ("turn_left", partial(self.turn, TURN_DEG)),
@@ -80,6 +81,7 @@ class LeadActs(QObject):
             ("undo", stack.canUndo()),
             ("redo", stack.canRedo()),
             ("land_by_signal", bool(plan.conductors)),
+            ("land_end_by_signal", bool(plan.conductors) and end in plan.end_by_id),
             ("sheet", bool(plan.conductors)),
             ("add_leg", bool(plan.splits)),
             ("remove_leg", bool(plan.splits) and end in plan.end_by_id),
@@ -97,13 +99,21 @@ class LeadActs(QObject):
             self._actions[name].setText(f"{words} {shown}".strip())
 
     def land_by_signal(self) -> None:
-        """Land what is certain as one undo step, and say what it left."""
+        """Land what is certain in the whole lead as one undo step, and say what it left."""
+        self._land_certain("")
+
+    def land_end_by_signal(self) -> None:
+        """Do the same for the selected end alone."""
+        self._land_certain(self._workbench.selection.end)
+
+    def _land_certain(self, end: str) -> None:
         before = self._workbench.plan
-        after, left = land_by_signal(before)
+        after, left = land_by_signal(before, end=end)
         landed = len(after.landings) - len(before.landings)
         self._workbench.put_back()
         if after != before:
-            self._workbench.do("Land by signal", lambda _plan: after)
+            text = f"Land {end} by signal" if end else "Land by signal"
+            self._workbench.do(text, lambda _plan: after)
         told = f"Landed {landed} by signal." if landed else "Nothing more is certain by signal."
         rest = " ".join(_sentence(text) for text in left)
         self._notice.say(f"{told} {rest}".strip(), stays=bool(left))
