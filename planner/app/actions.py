@@ -261,7 +261,6 @@ class Actions(QObject):
         super().__init__(window)
         self._made: dict[str, QAction] = {}
         self._handled: set[str] = set()
-        self._refusals: dict[str, bool] = {}
         for spec in SPECS:
             self._made[spec.name] = self._make(spec, window)
 

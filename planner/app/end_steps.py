@@ -7,8 +7,8 @@ from PySide6.QtCore import QObject
 from planner.app.arrangement import Form
 from planner.app.ends_strip import EndsStrip, Weight
 from planner.app.window import Window
+from planner.checks.acceptance import acceptance_of
 from planner.drawing.bench.tree import tree_of
-from planner.services.checking import is_accepted
 
 if TYPE_CHECKING:
     from planner.app.canvas.view import BenchView
@@ -31,7 +31,7 @@ def end_weights(workbench: "Workbench") -> dict[str, Weight]:
     found: dict[str, Weight] = {}
     for finding in workbench.findings:
         quiet = finding.unfinished or finding.weight == "note"
-        if quiet or is_accepted(workbench.plan, finding):
+        if quiet or acceptance_of(workbench.plan, finding):
             continue
         for place in finding.where:
             if place.end and found.get(place.end) != "stop":

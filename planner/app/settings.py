@@ -11,8 +11,6 @@ from planner.app.recent import RecentPlan
 if TYPE_CHECKING:
     from tempfile import TemporaryDirectory
 
-Units = Literal["mm", "inch"]
-Gauge = Literal["awg", "mm2"]
 Paper = Literal["a4", "letter"]
 Theme = Literal["system", "light", "dark"]
 

@@ -7,6 +7,7 @@ from PySide6.QtCore import QObject, QTimer
 from PySide6.QtWidgets import QApplication
 
 from planner.app.fonts import load_fonts
+from planner.app.icons import app_icon
 from planner.app.settings import Settings
 from planner.app.theme import Theme
 from planner.app.window import FIRST_SIZE, NAME, Window
@@ -73,6 +74,7 @@ class Shell(QObject):
         """Bring in the workbench, the panels and the canvas; then open what was asked for."""
         from planner.app.furnish import Bench  # noqa: PLC0415 - the heavy part, after the show
 
+        self.window.setWindowIcon(app_icon())
         self.bench = Bench(self)
         self.bench.begin(plan, demo=demo)
         return self.bench

@@ -2,10 +2,10 @@
 
 from planner.app.answer import NEW_PLAN, Answer, answer_of
 from planner.app.workbench import Workbench
+from planner.checks.acceptance import acceptance_of
 from planner.checks.finding import Finding
 from planner.edits.progress import progress
 from planner.model.plan import Plan
-from planner.services.checking import is_accepted
 
 
 def is_new(plan: Plan) -> bool:
@@ -20,7 +20,7 @@ def standing(workbench: Workbench) -> Answer:
         return NEW_PLAN
 
     def accepted(finding: object) -> bool:
-        return isinstance(finding, Finding) and is_accepted(plan, finding) is not None
+        return isinstance(finding, Finding) and acceptance_of(plan, finding) is not None
 
     made = progress(plan, workbench.wiring)
     return answer_of(

@@ -4,6 +4,7 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from functools import cached_property
 
+from planner.model.cable import Core
 from planner.model.place import Place
 from planner.model.signals import signal_text, sort_key
 from planner.wiring.exchanges import Arrival
@@ -71,10 +72,8 @@ class Words:
         """The colour code of each conductor, where no other conductor has the same."""
         codes = {}
         for conductor in self._plan.conductors:
-            section = conductor.runs[0].section
-            cable = self._plan.cable_of(section) if section in self._plan.section_by_id else None
-            core = cable.core_by_id.get(conductor.runs[0].core) if cable else None
-            codes[conductor.id] = core.code if core else conductor.id
+            part = self._plan.part_of(conductor.runs[0])
+            codes[conductor.id] = part.code if isinstance(part, Core) else conductor.id
         often = Counter(codes.values())
         return {name: code if often[code] == 1 else name for name, code in codes.items()}
 

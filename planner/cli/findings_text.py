@@ -3,11 +3,12 @@
 import textwrap
 from collections.abc import Iterator, Sequence
 
+from planner.checks.acceptance import acceptance_of
 from planner.checks.finding import WEIGHTS, Finding
 from planner.cli.output import WIDTH
 from planner.model.place import Place
 from planner.model.plan import Plan
-from planner.services.checking import is_accepted, verdict
+from planner.services.checking import verdict
 
 _LEFT = 31
 _CLOSING = {
@@ -50,7 +51,7 @@ def _finding_lines(plan: Plan, finding: Finding) -> Iterator[str]:
         yield from _wrapped(f"{indent}at ", "; ".join(map(_place_text, finding.where)))
     yield from _wrapped(f"{indent}why ", finding.why)
     yield from _wrapped(f"{indent}mend ", finding.mend)
-    acceptance = is_accepted(plan, finding)
+    acceptance = acceptance_of(plan, finding)
     if acceptance:
         by = f" ({acceptance.by})" if acceptance.by else ""
         yield from _wrapped(f"{indent}accepted ", f"{acceptance.reason}{by}")

@@ -23,7 +23,7 @@ COMMANDS = {
     "schema": "JSON Schema of a plan, a connector, a pinout record, a cable, a part",
     "sheet": "the bench sheet of a plan, as SVG or PDF",
 }
-FINE, STOPPED, WRONG_USE, NOT_READ = 0, 1, 2, 3
+WRONG_USE, NOT_READ = 2, 3
 INTERRUPTED = 130
 _LOOKS_LIKE_A_COMMAND = re.compile(r"^[a-z][a-z-]*$")
 

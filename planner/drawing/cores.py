@@ -25,7 +25,6 @@ from planner.drawing.primitives import (
 from planner.drawing.runs import Run, arc
 from planner.model.cable import Core, Shield
 
-SHIELD_CODE = "SH"
 PLATE_HEIGHT = 18.0
 _CASING = 2.6  # how much wider than the core its casing is, in units of the look's line
 _BARE_MM = 1.0

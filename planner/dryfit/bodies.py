@@ -100,7 +100,7 @@ def leads_at(plan: Plan, end: str) -> tuple[Lead, ...]:
     found = []
     for conductor, run in plan.conductors_at[end]:
         landing = plan.landing_at.get((end, conductor.id))
-        part = cable.core_by_id.get(run.core) or cable.shield_by_id.get(run.core)
+        part = cable.part(run.core)
         contact = connector.by_id.get(landing.contact) if landing else None
         if landing is None or contact is None or part is None:
             continue

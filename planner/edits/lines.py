@@ -123,8 +123,8 @@ def free_cores(plan: Plan) -> tuple[Conductor, ...]:
 
 def core_of(plan: Plan, conductor: Conductor) -> Core | None:
     """Return the core of a conductor's first run."""
-    cable = plan.cable_of(conductor.runs[0].section)
-    return cable.core_by_id.get(conductor.runs[0].core) if cable is not None else None
+    part = plan.part_of(conductor.runs[0])
+    return part if isinstance(part, Core) else None
 
 
 def doubled_group(plan: Plan, conductor: Conductor) -> tuple[str, str] | None:

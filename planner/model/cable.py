@@ -201,6 +201,10 @@ class Cable(Record):
         """Cores by id."""
         return {core.id: core for core in self.cores}
 
+    def part(self, name: str) -> Core | Shield | None:
+        """Return the core or shield of that id, or None if there is neither."""
+        return self.core_by_id.get(name) or self.shield_by_id.get(name)
+
     @cached_property
     def shield_by_id(self) -> dict[str, Shield]:
         """Shields by id."""

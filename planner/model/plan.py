@@ -10,7 +10,7 @@ from typing import Literal
 from pydantic import Field
 
 from planner.model.base import Ident, Line, Paragraph, Record
-from planner.model.cable import Cable
+from planner.model.cable import Cable, Core, Shield
 from planner.model.connector import Connector
 from planner.model.part import Part
 from planner.model.pinout import PinoutRecord
@@ -193,6 +193,11 @@ class Plan(Record):
             record = self.section_by_id[record.fan_of]
             seen.add(record.id)
         return self._cables.get(record.cable)
+
+    def part_of(self, run: Run) -> Core | Shield | None:
+        """Return the core or shield of a run; None while its section or cable is not known."""
+        cable = self.cable_of(run.section) if run.section in self.section_by_id else None
+        return cable.part(run.core) if cable is not None else None
 
     @cached_property
     def section_at(self) -> dict[str, Section]:

@@ -2,12 +2,11 @@
 
 from collections.abc import Iterable
 
-from planner.checks.acceptance import acceptance_of
 from planner.checks.context import Context
 from planner.checks.finding import Finding, Verdict
 from planner.checks.runner import run
 from planner.model.pinout import PinoutRecord
-from planner.model.plan import Acceptance, Plan
+from planner.model.plan import Plan
 from planner.wiring.graph import Wiring
 
 
@@ -24,8 +23,3 @@ def verdict(findings: Iterable[Finding]) -> Verdict:
     if "stop" in weights:
         return "stop"
     return "caution" if "caution" in weights else "clear"
-
-
-def is_accepted(plan: Plan, finding: Finding) -> Acceptance | None:
-    """Return the acceptance of a caution, found by its code and places; None if there is none."""
-    return acceptance_of(plan, finding)

@@ -7,7 +7,7 @@ from functools import cached_property
 from planner.model.cable import Core, Shield
 from planner.model.connector import Connector, Contact
 from planner.model.pinout import PinoutRecord
-from planner.model.plan import Conductor, End, Plan, Run
+from planner.model.plan import Conductor, End, Plan
 from planner.model.signals import signals_text
 from planner.wiring.graph import Wiring
 
@@ -116,7 +116,7 @@ def _flags(plan: Plan, end: str) -> dict[str, Flag]:
     """Return the flags of the conductors that come out of the cable at an end, in lay order."""
     found: list[tuple[Conductor, Core | Shield]] = []
     for conductor, run in plan.conductors_at.get(end, ()):
-        record = _record(plan, run)
+        record = plan.part_of(run)
         if record is not None:
             found.append((conductor, record))
     shields = sum(isinstance(record, Shield) for _, record in found)
@@ -125,13 +125,6 @@ def _flags(plan: Plan, end: str) -> dict[str, Flag]:
         conductor.id: _flag(conductor.id, record, alone=shields == 1, often=often)
         for conductor, record in found
     }
-
-
-def _record(plan: Plan, run: Run) -> Core | Shield | None:
-    cable = plan.cable_of(run.section) if run.section in plan.section_by_id else None
-    if cable is None:
-        return None
-    return cable.core_by_id.get(run.core) or cable.shield_by_id.get(run.core)
 
 
 def _flag(name: str, record: Core | Shield, *, alone: bool, often: Counter[str]) -> Flag:

@@ -25,7 +25,6 @@ HEAVY = 100.0
 
 INK = PRINT.ink
 PAPER = PRINT.paper
-TINT = "#ececec"
 PITCH = 460.0  # from one body line to the next
 
 Run = tuple[str, bool]

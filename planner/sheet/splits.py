@@ -28,6 +28,5 @@ def _pieces(plan: Plan, conductor: Conductor, split: str) -> list[str]:
 
 
 def _code(plan: Plan, run: Run) -> str:
-    cable = plan.cable_of(run.section)
-    part = cable.core_by_id.get(run.core) if cable else None
+    part = plan.part_of(run)
     return part.code if isinstance(part, Core) else "SHIELD"

@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from planner.checks.acceptance import acceptance_of
 from planner.model.plan import Acceptance, Landing
-from planner.services.checking import check_plan, is_accepted, verdict
+from planner.services.checking import check_plan, verdict
 from tests.building import BALANCED, BALANCED_IN, CUP, LINE_IN, PHONES, PHONO_OUT, lead
 from tests.strategies import DEFINITIONS, plans
 
@@ -169,9 +170,9 @@ def test_an_accepted_caution_is_found_by_code_and_places():
     plan = lead(CUPS, (*WIRES, "BK"))
     caution = next(each for each in check_plan(plan) if each.code == "loose-conductor")
     acceptance = Acceptance(code=caution.code, places=caution.place_keys, reason="cut back")
-    assert is_accepted(plan, caution) is None
+    assert acceptance_of(plan, caution) is None
     accepted = plan.evolve(acceptances=(acceptance,))
-    assert is_accepted(accepted, caution) == acceptance
+    assert acceptance_of(accepted, caution) == acceptance
     assert caution in check_plan(accepted)
 
 
@@ -179,4 +180,4 @@ def test_a_stop_is_never_accepted():
     plan = lead(CUPS, WIRES[:3])
     stop = next(each for each in check_plan(plan) if each.weight == "stop")
     acceptance = Acceptance(code=stop.code, places=stop.place_keys, reason="no")
-    assert is_accepted(plan.evolve(acceptances=(acceptance,)), stop) is None
+    assert acceptance_of(plan.evolve(acceptances=(acceptance,)), stop) is None

@@ -2,10 +2,11 @@
 
 import pytest
 
+from planner.checks.acceptance import acceptance_of
 from planner.data import data_dir
 from planner.edits.progress import left_to_land
 from planner.files.plans import plan_bytes, read_plan
-from planner.services.checking import check_plan, is_accepted, verdict
+from planner.services.checking import check_plan, verdict
 from tests.demo.make_plans import PLANS, shipped_library
 
 FOLDER = data_dir("resources") / "demo"
@@ -54,7 +55,7 @@ def test_check_finds_what_is_expected_and_nothing_else(name, plan, library):
 
 
 def test_every_acceptance_answers_a_finding(plan, library):
-    answered = [is_accepted(plan, it) for it in check_plan(plan, library.pinouts())]
+    answered = [acceptance_of(plan, it) for it in check_plan(plan, library.pinouts())]
     assert [it for it in plan.acceptances if it not in answered] == []
 
 

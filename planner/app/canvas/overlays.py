@@ -6,12 +6,12 @@ from PySide6.QtCore import QObject, QTimer, QVariantAnimation
 
 from planner.app.canvas.scene import BenchScene
 from planner.app.workbench import Workbench
+from planner.checks.acceptance import acceptance_of
 from planner.drawing.bench import Layer
 from planner.drawing.bench import overlays as drawn
 from planner.drawing.looks import Look
 from planner.drawing.primitives import Point
 from planner.model.place import Place
-from planner.services.checking import is_accepted
 
 PULSE_MS = 700
 
@@ -77,7 +77,7 @@ class Overlays(QObject):
         found: dict[tuple[str, str], Literal["stop", "caution"]] = {}
         plan = self._workbench.plan
         for finding in self._workbench.findings:
-            if finding.unfinished or finding.weight == "note" or is_accepted(plan, finding):
+            if finding.unfinished or finding.weight == "note" or acceptance_of(plan, finding):
                 continue
             for place in finding.where:
                 contact = place.contact or self._landed_on(place)

@@ -14,12 +14,12 @@ from planner.app.panels.widgets.labels import Head
 from planner.app.panels.widgets.panel import Panel
 from planner.app.standing import is_new
 from planner.app.workbench import Workbench
+from planner.checks.acceptance import acceptance_of
 from planner.checks.finding import Finding
 from planner.drawing.looks import Look
 from planner.edits import texts
 from planner.edits.progress import left_to_land
 from planner.model.place import Place
-from planner.services.checking import is_accepted
 
 
 class FindingsPanel(Panel):
@@ -127,7 +127,7 @@ class FindingsPanel(Panel):
         # Before there is a lead, that it is not there yet is no finding worth a card.
         known = () if is_new(plan) else self.workbench.findings
         told = [it for it in known if not (it.unfinished and left)]
-        accepted = [it for it in told if is_accepted(plan, it)]
+        accepted = [it for it in told if acceptance_of(plan, it)]
         still = [it for it in told if it not in accepted]
         self._fill(self._open, self._cards, still)
         self._fill(self._accepted, self._accepted_cards, accepted)
@@ -156,7 +156,7 @@ class FindingsPanel(Panel):
             shown = at < len(findings)
             card.setVisible(shown)
             if shown:
-                card.show_finding(plan, findings[at], is_accepted(plan, findings[at]))
+                card.show_finding(plan, findings[at], acceptance_of(plan, findings[at]))
 
     def _new_card(self) -> FindingCard:
         card = FindingCard(self.look)

@@ -15,12 +15,12 @@ from planner.app.panels.words import (
     worst_at,
 )
 from planner.app.workbench import Workbench
+from planner.checks.acceptance import acceptance_of
 from planner.checks.finding import Finding
 from planner.model.cable import Core, Shield
 from planner.model.place import Place
 from planner.model.plan import Conductor, End
 from planner.model.signals import signals_text
-from planner.services.checking import is_accepted
 
 Index = QModelIndex | QPersistentModelIndex
 State = Literal["away", "loose", "landed", "hand", "capped", "stop", "caution"]
@@ -237,5 +237,5 @@ class LandingsModel(QAbstractTableModel):
         if self._standing is None:
             plan = self._workbench.plan
             told = self._workbench.findings
-            self._standing = tuple(it for it in told if is_accepted(plan, it) is None)
+            self._standing = tuple(it for it in told if acceptance_of(plan, it) is None)
         return worst_at(self._standing, end, conductor, contact)

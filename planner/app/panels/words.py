@@ -81,11 +81,7 @@ def wire_at(plan: Plan, conductor: Conductor, end: str = "") -> Core | Shield | 
     """Return the core or shield that a conductor is at an end, else in its first run."""
     section = plan.section_at.get(end)
     runs = [run for run in conductor.runs if section and run.section == section.id]
-    run = (runs or list(conductor.runs))[0]
-    cable = plan.cable_of(run.section) if run.section in plan.section_by_id else None
-    if cable is None:
-        return None
-    return cable.core_by_id.get(run.core) or cable.shield_by_id.get(run.core)
+    return plan.part_of((runs or list(conductor.runs))[0])
 
 
 def wire_code(plan: Plan, conductor: Conductor, end: str = "") -> str:
@@ -167,9 +163,3 @@ def worst_at(findings: Iterable[Finding], end: str, conductor: str, contact: str
 def trust_mark(pinout: PinoutRecord) -> MarkKind:
     """Return the mark of how far a pinout may be relied on."""
     return "tick" if pinout.confirmed else "caution"
-
-
-def source_text(pinout: PinoutRecord) -> str:
-    """Say on whose word a pinout stands: `Odalisk Audio, from a letter`."""
-    parts = (pinout.maker, SOURCE_WORDS[pinout.source.kind])
-    return ", ".join(filter(None, parts))

@@ -3,7 +3,7 @@
 import math
 from dataclasses import dataclass
 
-from planner.model.cable import Cable, Core, Shield
+from planner.model.cable import Core, Shield
 from planner.model.connector import Connector
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Plan, Section
@@ -140,10 +140,6 @@ def carried_signals(plan: Plan, sources: frozenset[str]) -> dict[str, frozenset[
     return met | brought
 
 
-def _material(cable: Cable, core: str) -> Core | Shield | None:
-    return cable.core_by_id.get(core) or cable.shield_by_id.get(core)
-
-
 def _wanted(
     signals: dict[str, frozenset[str]], carried: frozenset[str], taken: frozenset[str]
 ) -> str:
@@ -160,7 +156,7 @@ def cores_of(plan: Plan, end: str, carried: dict[str, frozenset[str]]) -> tuple[
     found = []
     for conductor, run in plan.conductors_at.get(end, ()):
         cable = plan.cable_of(run.section)
-        material = _material(cable, run.core) if cable else None
+        material = cable.part(run.core) if cable else None
         if material is None:
             continue
         landing = plan.landing_at.get((end, conductor.id))

@@ -36,7 +36,6 @@ class BenchLayout:
     def __init__(self) -> None:
         self._blocks: dict[str, tuple[EndFacts, Settings, EndBlock]] = {}
         self._links: dict[str, tuple[LinkFacts, Settings, tuple[Group, ...], SectionRun]] = {}
-        self._tree: tuple[Plan | None, Tree] = (None, Tree())
 
     # -- blocks ---------------------------------------------------------------------------
 

@@ -2,8 +2,8 @@ from PySide6.QtCore import Qt
 
 from planner.app.panels.finding_card import NO_REASON
 from planner.app.panels.findings import FindingsPanel
+from planner.checks.acceptance import acceptance_of
 from planner.drawing.primitives import Text
-from planner.services.checking import is_accepted
 from planner.sheet.page import sheet_pages
 
 SIZE = (304, 900)
@@ -59,7 +59,7 @@ def test_a_reason_is_kept_and_can_be_taken_back(bench, demo, show, press):
     assert "measured on the part" in accepted[0].mend.text()
     accepted[0].withdraw_button.click()
     assert bench.plan.acceptances == ()
-    assert not any(is_accepted(bench.plan, found) for found in bench.findings)
+    assert not any(acceptance_of(bench.plan, found) for found in bench.findings)
 
 
 def test_a_stop_offers_no_acceptance(bench, demo, show):

@@ -70,15 +70,6 @@ def end_plate(corner: tuple[float, float], letter: str, look: Look, side: float 
     return (box, Text(at, letter, 13.0, look.paper, bold=True, anchor="middle"))
 
 
-class EndPlate(Drawn):
-    """The letter of an end as a widget."""
-
-    def __init__(self, letter: str, look: Look) -> None:
-        width = int(max(20.0, 10.0 + 8.5 * len(letter)))
-        super().__init__((width, 20), look, lambda now: end_plate((0.0, 0.0), letter, now))
-        self.setAccessibleName(f"end {letter}")
-
-
 def step_disc(number: int, look: Look) -> DrawList:
     """Draw the number of a step on its accent disc, 24 px across."""
     at = (12.0, centred_baseline(12.0, 13.0))
