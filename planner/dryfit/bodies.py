@@ -2,8 +2,10 @@
 
 import math
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal
 
+from planner.geometry.curves import Vector, lead_curve
 from planner.geometry.views import mirrored_point, turned_point
 from planner.model.cable import Cable, Core, Shield
 from planner.model.connector import Connector, Contact, Terminal
@@ -16,8 +18,6 @@ TOLERANCE_MM = 0.05
 LEAST_ROOM_MM = 6.0
 ROOM_OVER_REACH = 1.2
 RISE_MM = 1.5
-
-Vector = tuple[float, float, float]
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,7 +33,7 @@ class Capsule:
     bare: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Lead:
     """One landed conductor from the cut end (`exit`) to its terminal (`mouth`)."""
 
@@ -58,6 +58,17 @@ class Lead:
         if isinstance(self.part, Shield):
             return self.part.tail_mm + 2 * SLEEVE_WALL_MM
         return self.part.insulation_mm
+
+    @property
+    def gap_mm(self) -> float:
+        """Bare strands between the terminal and the insulation."""
+        return min(self.covered_mm, RISE_MM)
+
+    @cached_property
+    def way(self) -> tuple[Vector, ...]:
+        """The corners of the lead from the cut end to where the insulation ends, then the mouth."""
+        x, y, z = self.mouth
+        return (*lead_curve(self.exit, (x, y, z + self.gap_mm)), self.mouth)
 
 
 def terminal_mouth(terminal: Terminal, turn_deg: float) -> Vector:

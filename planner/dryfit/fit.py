@@ -17,10 +17,16 @@ class EndFit:
     """What the dry fit of one end found."""
 
     end: str
+    turn_deg: float
     leads: tuple[Lead, ...]
     gaps: tuple[Gap, ...]
     crossings: tuple[tuple[str, str], ...]
     access: tuple[Access, ...]
+
+    @property
+    def order(self) -> tuple[str, ...]:
+        """The contacts in the order of soldering; what is in one contact is one joint."""
+        return tuple(dict.fromkeys(access.contact for access in self.access))
 
 
 def fit_plan(plan: Plan, wiring: Wiring) -> tuple[EndFit, ...]:
@@ -84,6 +90,7 @@ def _fit(  # noqa: PLR0917 - the whole input of an end, as one cache key
     nets = [number[body.contact] for body in bodies]
     return EndFit(
         end,
+        turn_deg,
         leads,
         tuple(small_gaps(_own_gap_mm(hardware), bodies, nets)),
         crossing_pairs(leads),

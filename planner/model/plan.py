@@ -14,6 +14,7 @@ from planner.model.cable import Cable, Core, Shield
 from planner.model.connector import Connector
 from planner.model.part import Part
 from planner.model.pinout import PinoutRecord
+from planner.model.workmanship import Assumed, Workmanship
 
 ShieldPolicy = Literal["both-ends", "source-end", "load-end", "isolated"]
 Role = Literal["auto", "source", "load"]
@@ -74,12 +75,17 @@ class Conductor(Record):
 
 
 class Landing(Record):
-    """A conductor put on a contact at an end; `sleeved` where an insulating sleeve covers it."""
+    """A conductor put on a contact at an end.
+
+    `sleeved` where an insulating sleeve covers the joint, `dabbed` where a dab of insulating
+    compound does.
+    """
 
     end: Ident
     conductor: Ident
     contact: Ident
     sleeved: bool = False
+    dabbed: bool = False
 
 
 class Cap(Record):
@@ -143,6 +149,8 @@ class Plan(Record):
     links: tuple[Link, ...] = ()
     parts: tuple[PartUse, ...] = ()
     acceptances: tuple[Acceptance, ...] = ()
+    workmanship: Workmanship = Workmanship()
+    assumed: Assumed = Assumed()
     definitions: Definitions = Definitions()
 
     @cached_property

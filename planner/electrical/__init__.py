@@ -1,0 +1,1 @@
+"""Resistance, balance, crosstalk and capacitance of a planned lead: figures, no findings."""
