@@ -1,1 +1,1 @@
-"""Resistance, balance, crosstalk and capacitance of a planned lead: figures, no findings."""
+"""What the wiring does electrically: resistance, balance, crosstalk, capacitance. No Qt."""

@@ -168,6 +168,8 @@ class Cable(Record):
 
     `groups` says what cores of one group are: the two legs of a circuit (`pairs`), or cores meant
     to be `doubled` on one contact, as the opposite cores of a star quad are.
+    `permittivity`: of the insulation, relative. `pf_per_m`: capacitance between the two legs of a
+    circuit as the maker prints it; it goes before what is reckoned from permittivity and lay.
     """
 
     id: Ident
@@ -180,6 +182,8 @@ class Cable(Record):
     cores: tuple[Core, ...] = Field(min_length=1, max_length=256)
     shields: tuple[Shield, ...] = ()
     groups: Literal["pairs", "doubled"] = "pairs"
+    permittivity: float | None = Field(default=None, ge=1, le=20)
+    pf_per_m: float | None = Field(default=None, gt=0, le=100_000)
     remarks: Paragraph = ""
 
     @model_validator(mode="after")

@@ -1,0 +1,122 @@
+"""Crosstalk between channels through resistance that their returns share."""
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import groupby
+
+from planner.electrical.loops import Loop, loops
+from planner.electrical.network import Network, network_of
+from planner.electrical.nodal import Mesh
+from planner.model.plan import Plan
+from planner.wiring.graph import Net, Node, Wiring
+
+_SILENT = 1e-9  # a ratio below this is rounding, not sound
+
+
+@dataclass(frozen=True, slots=True)
+class Crosstalk:
+    """What of one channel is heard in another, over what is heard in its own load.
+
+    `db` is from sources of no resistance of their own (the worst case) into the assumed load;
+    None where a cable on the way is not known. `shared_ohm` is the return that both have in common,
+    `shared` the conductors of the net that it is in. `over`: whether `db` is above the limit.
+    """
+
+    driven: Loop
+    heard: Loop
+    db: float | None
+    shared_ohm: float | None
+    shared: tuple[str, ...]
+    over: bool
+
+
+def common_return_db(return_ohm: float, load_ohm: float) -> float:
+    """Return the crosstalk of a return shared all the way: 20 log10(Rret / (Rret + Rload)).
+
+    A voltage divider: the other channel's load hangs on the shared return.
+    """
+    return 20 * math.log10(return_ohm / (return_ohm + load_ohm))
+
+
+def crosstalks(plan: Plan, wiring: Wiring) -> tuple[Crosstalk, ...]:
+    """Return the crosstalk of each channel into each that shares a net with it, in order."""
+    found: list[Crosstalk] = []
+    ordered = sorted(loops(plan, wiring), key=lambda it: (it.kind, it.source))
+    for _, rows in groupby(ordered, key=lambda it: (it.kind, it.source)):
+        group = [loop for loop in rows if loop.ohm is not None]
+        found += _among(plan, wiring, group)
+    return tuple(found)
+
+
+def _among(plan: Plan, wiring: Wiring, group: Sequence[Loop]) -> Iterator[Crosstalk]:
+    nets = [[wiring.net_of(node) for node in loop.at_source()] for loop in group]
+    for at, driven in enumerate(group):
+        heard = [
+            other
+            for other, loop in enumerate(group)
+            if loop.channel != driven.channel and _meet(nets[at], nets[other])
+        ]
+        if heard:
+            near = [group[other] for other in (at, *heard)]
+            yield from _heard(network_of(plan, wiring), near, nets[at])
+
+
+def _meet(one: Sequence[Net], other: Sequence[Net]) -> bool:
+    return any(not mine.isdisjoint(theirs) for mine in one for theirs in other)
+
+
+def _heard(network: Network, group: Sequence[Loop], nets: Sequence[Net]) -> Iterator[Crosstalk]:
+    """Drive the first of the loops with 1 V, and listen in the others."""
+    plan, (driven, *others) = network.plan, group
+    volts = _driven(network, group)
+    shared = tuple(sorted(node[1] for node in nets[1] if node[0] == "conductor"))
+    for heard in others:
+        if volts is None:
+            yield Crosstalk(driven, heard, None, None, shared, over=False)
+            continue
+        ratio = abs(_across(volts, heard)) / max(abs(_across(volts, driven)), _SILENT)
+        if ratio > _SILENT:
+            db = 20 * math.log10(ratio)
+            common = _shared_ohm(network, driven, heard)
+            over = db > plan.assumed.crosstalk_limit_db + 1e-9
+            yield Crosstalk(driven, heard, db, common, shared, over=over)
+
+
+def _driven(network: Network, group: Sequence[Loop]) -> dict[Node, float] | None:
+    """Return the voltages with 1 V over the first loop's source, the others' sources at 0 V."""
+    plan, driven = network.plan, group[0]
+    plus, minus = driven.at_source()
+    ends = [node for loop in group for node in (*loop.at_source(), *loop.at_load())]
+    if _unknown_near(network, ends):
+        return None
+    joins = [*network.joins, *(loop.at_source() for loop in group[1:])]
+    record = plan.pinout_of(driven.source)
+    if record is not None and record.drive == "single-ended":
+        joins += [(minus, loop.at_source()[1]) for loop in group[1:]]
+    loads = [(*loop.at_load(), plan.assumed.load_ohm) for loop in group]
+    mesh = Mesh(joins, [*network.known, *loads])
+    if mesh.merged.root(plus) == mesh.merged.root(minus):
+        return None
+    volts = mesh.voltages({plus: 1.0, minus: 0.0})
+    return {node: volts.get(mesh.merged.root(node), 0.0) for node in ends}
+
+
+def _unknown_near(network: Network, nodes: Sequence[Node]) -> bool:
+    mesh = network.mesh
+    return any(
+        mesh.together(node, one) for node in nodes for pair in network.unknown for one in pair
+    )
+
+
+def _across(volts: dict[Node, float], loop: Loop) -> float:
+    plus, minus = loop.at_load()
+    return volts[plus] - volts[minus]
+
+
+def _shared_ohm(network: Network, driven: Loop, heard: Loop) -> float | None:
+    """Return the resistance that the two returns have in common."""
+    ways = [(loop.at_source()[1], loop.at_load()[1]) for loop in (driven, heard)]
+    if not network.mesh.together(ways[0][0], ways[1][0]):
+        return None
+    return network.mesh.transfer_ohm(ways[0], ways[1])
