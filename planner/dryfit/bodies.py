@@ -1,33 +1,42 @@
-"""The bodies at an end: terminals, leads and tails as capsules in space, mm, solder side."""
+"""The bodies at an end: terminals, joints, leads, tails as capsules in space, mm, solder side."""
 
 import math
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
+from itertools import pairwise
 from typing import Literal
 
 from planner.geometry.curves import Vector, lead_curve
-from planner.geometry.views import mirrored_point, turned_point
-from planner.model.cable import Cable, Core, Shield
+from planner.geometry.views import turned_point
+from planner.model.cable import Core, Shield
 from planner.model.connector import Connector, Contact, Terminal
-from planner.model.plan import Landing, Plan
+from planner.model.plan import Landing
+from planner.model.workmanship import Workmanship
 
-# Typical figures, from memory; leads wander, so bodies are inflated by the tolerance.
+# Typical figures, from memory.
 CUP_WALL_MM = 0.15
 SLEEVE_WALL_MM = 0.2
-TOLERANCE_MM = 0.05
+SOLDER_MM = 0.05
 LEAST_ROOM_MM = 6.0
 ROOM_OVER_REACH = 1.2
-RISE_MM = 1.5
+# A flat tab is this many round bars beside each other.
+TAB_BARS = 3
+
+Kind = Literal["terminal", "joint", "strands", "core", "tail", "shell"]
 
 
 @dataclass(frozen=True, slots=True)
 class Capsule:
-    """A segment with a radius. `bare` metal, or covered by insulation or a sleeve."""
+    """A segment with a radius. `bare` metal, or covered by insulation or a sleeve.
+
+    A terminal or joint has no conductor; the shell has neither conductor nor contact.
+    """
 
     start: Vector
     end: Vector
     radius_mm: float
-    kind: Literal["terminal", "strands", "core", "tail"]
+    kind: Kind
     contact: str
     conductor: str
     bare: bool
@@ -35,17 +44,29 @@ class Capsule:
 
 @dataclass(frozen=True)
 class Lead:
-    """One landed conductor from the cut end (`exit`) to its terminal (`mouth`)."""
+    """One landed conductor from the cut end (`exit`) to its terminal (`mouth`).
+
+    `gap_mm` is the bare length between the terminal and the insulation. `covered` where a sleeve or
+    a dab covers the joint.
+    """
 
     landing: Landing
     part: Core | Shield
+    terminal: Terminal
     exit: Vector
     mouth: Vector
+    gap_mm: float
+    covered: bool
 
     @property
     def is_shield(self) -> bool:
         """Tell whether this is a shield's tail."""
         return isinstance(self.part, Shield)
+
+    @property
+    def is_bare(self) -> bool:
+        """Tell whether it is bare all the way: a tail with no sleeve."""
+        return self.is_shield and not self.landing.sleeved
 
     @property
     def metal_mm(self) -> float:
@@ -55,14 +76,7 @@ class Lead:
     @property
     def covered_mm(self) -> float:
         """Diameter over the insulation, or over the sleeve of a tail."""
-        if isinstance(self.part, Shield):
-            return self.part.tail_mm + 2 * SLEEVE_WALL_MM
-        return self.part.insulation_mm
-
-    @property
-    def gap_mm(self) -> float:
-        """Bare strands between the terminal and the insulation."""
-        return min(self.covered_mm, RISE_MM)
+        return covered_mm(self.part)
 
     @cached_property
     def way(self) -> tuple[Vector, ...]:
@@ -71,26 +85,88 @@ class Lead:
         return (*lead_curve(self.exit, (x, y, z + self.gap_mm)), self.mouth)
 
 
+def covered_mm(part: Core | Shield) -> float:
+    """Return the diameter over the insulation of a core, or over the sleeve of a tail."""
+    return part.tail_mm + 2 * SLEEVE_WALL_MM if isinstance(part, Shield) else part.insulation_mm
+
+
+def insulation_gap_mm(part: Core | Shield, workmanship: Workmanship) -> float:
+    """Return the insulation gap to aim for by the chosen profile.
+
+    `one-to-two` allows one to two diameters with insulation (US Army STP 11-25R13-SM-TG, App. A):
+    aim for one. `below-two` allows anything under two conductor diameters (NASA-STD-8739.3, 9.1.1
+    and 9.1.2): aim for the middle, one conductor diameter.
+    """
+    if workmanship.insulation_gap == "one-to-two":
+        return covered_mm(part)
+    return part.tail_mm if isinstance(part, Shield) else part.conductor_mm
+
+
+def strip_mm(lead: Lead, workmanship: Workmanship) -> float:
+    """Return how much insulation to strip: the depth of a cup, or the length of a lug or post.
+
+    The insulation gap is added to it.
+    """
+    return lead.terminal.depth_mm + insulation_gap_mm(lead.part, workmanship)
+
+
+def cut_mm(lead: Lead) -> float:
+    """Return how long to cut a conductor from the end of the jacket: its way and what goes in."""
+    way = sum(math.dist(one, other) for one, other in pairwise(lead.way))
+    return way + lead.terminal.depth_mm
+
+
 def terminal_mouth(terminal: Terminal, turn_deg: float) -> Vector:
     """Return where the wire meets the terminal, with the plug turned by `turn_deg`."""
     x, y = turned_point(terminal.x_mm, terminal.y_mm, turn_deg)
     return (x, y, terminal.z_mm)
 
 
-def terminal_capsule(contact: Contact, turn_deg: float) -> Capsule:
-    """Return the metal of a terminal: a cup down to its floor, a lug or post along its run."""
+def terminal_bodies(contact: Contact, turn_deg: float) -> tuple[Capsule, ...]:
+    """Return the metal of a terminal: a cup down to its floor, a post, or a lug's flat tab."""
+    return _metal(contact, turn_deg, "terminal", 0.0, bare=True)
+
+
+def joint_bodies(contact: Contact, turn_deg: float, *, covered: bool) -> tuple[Capsule, ...]:
+    """Return a terminal with its solder; a sleeve or a dab adds its wall and covers the metal."""
+    more = SOLDER_MM + (SLEEVE_WALL_MM if covered else 0.0)
+    return _metal(contact, turn_deg, "joint", more, bare=not covered)
+
+
+def _metal(
+    contact: Contact, turn_deg: float, kind: Kind, more_mm: float, *, bare: bool
+) -> tuple[Capsule, ...]:
     terminal = contact.terminal
     x, y, z = terminal_mouth(terminal, turn_deg)
     if terminal.kind == "lug":
-        turn = math.radians(terminal.opening_deg + turn_deg)
-        radius = min(terminal.width_mm / 2, terminal.depth_mm / 2)
-        half = max(terminal.depth_mm / 2 - radius, 0.0)
-        dx, dy = half * math.cos(turn), half * math.sin(turn)
-        start, end = (x - dx, y - dy, z), (x + dx, y + dy, z)
+        bars, radius = _tab(terminal, turn_deg)
+        places = [((x + a, y + b, z), (x + c, y + d, z)) for (a, b), (c, d) in bars]
     else:
         radius = terminal.across_mm / 2 + (CUP_WALL_MM if terminal.kind == "cup" else 0.0)
-        start, end = (x, y, z - terminal.depth_mm), (x, y, z)
-    return Capsule(start, end, radius, "terminal", contact.id, "", bare=True)
+        places = [((x, y, z - terminal.depth_mm), (x, y, z))]
+    return tuple(
+        Capsule(start, end, radius + more_mm, kind, contact.id, "", bare) for start, end in places
+    )
+
+
+Point = tuple[float, float]
+
+
+def _tab(terminal: Terminal, turn_deg: float) -> tuple[list[tuple[Point, Point]], float]:
+    """Return the bars of a flat tab round its middle, and their radius.
+
+    They lie along its longer side, beside each other over the shorter one, so that they reach all
+    four sides.
+    """
+    along, across = terminal.depth_mm, terminal.width_mm
+    turn_deg += terminal.opening_deg
+    if along < across:
+        along, across, turn_deg = across, along, turn_deg + 90.0
+    radius = across / 2 / TAB_BARS
+    half = along / 2 - radius
+    aside = [(2 * bar + 1 - TAB_BARS) * radius for bar in range(TAB_BARS)]
+    bars = [(turned_point(-half, y, turn_deg), turned_point(half, y, turn_deg)) for y in aside]
+    return bars, radius
 
 
 def room_mm(connector: Connector) -> float:
@@ -99,67 +175,37 @@ def room_mm(connector: Connector) -> float:
     return max(LEAST_ROOM_MM, ROOM_OVER_REACH * reach)
 
 
-def leads_at(plan: Plan, end: str) -> tuple[Lead, ...]:
-    """Return the leads of all conductors landed at an end; empty while something is not chosen."""
-    connector = plan.connector_of(end)
-    section = plan.section_at.get(end)
-    cable = plan.cable_of(section.id) if section is not None else None
-    if connector is None or section is None or cable is None:
-        return ()
-    height = max(contact.terminal.z_mm for contact in connector.contacts) + room_mm(connector)
-    turn_deg = plan.end_by_id[end].turn_deg
-    found = []
-    for conductor, run in plan.conductors_at[end]:
-        landing = plan.landing_at.get((end, conductor.id))
-        part = cable.part(run.core)
-        contact = connector.by_id.get(landing.contact) if landing else None
-        if landing is None or contact is None or part is None:
-            continue
-        mouth = terminal_mouth(contact.terminal, turn_deg)
-        x, y = _exit_point(cable, part, mouth, near=section.near == end)
-        found.append(Lead(landing, part, (x, y, height), mouth))
-    return tuple(found)
+def lead_bodies(lead: Lead, tolerance_mm: float) -> tuple[Capsule, ...]:
+    """Return a lead as capsules: insulated or tail along its curve, then the bare strands.
 
-
-def _exit_point(
-    cable: Cable, part: Core | Shield, mouth: Vector, *, near: bool
-) -> tuple[float, float]:
-    """Return where a core or tail leaves the jacket, in the frame of the solder side.
-
-    A record shows the lay as seen on the near cut end; from the solder side of the near end one
-    looks at it from behind. A tail is bent to the side of its terminal.
+    Leads wander, so they are thought thicker by the tolerance. A sleeve over a joint covers the
+    strands there, and all of a tail.
     """
-    if isinstance(part, Core):
-        return mirrored_point(part.x_mm, part.y_mm) if near else (part.x_mm, part.y_mm)
-    reach = math.hypot(mouth[0], mouth[1])
-    rim = cable.jacket_mm / 2
-    if reach == 0:
-        return (0.0, -rim)
-    return (mouth[0] / reach * rim, mouth[1] / reach * rim)
-
-
-def lead_capsules(lead: Lead) -> tuple[Capsule, ...]:
-    """Return a lead as capsules: covered from the exit, bare over the insulation gap, strands.
-
-    The insulation gap is one diameter with insulation (US Army STP 11-25R13-SM-TG, App. A).
-    """
-    x, y, z = lead.mouth
-    covered = not lead.is_shield or lead.landing.sleeved
-    radius = (lead.covered_mm if covered else lead.metal_mm) / 2 + TOLERANCE_MM
-    gap_mm = min(lead.covered_mm, RISE_MM)
-    knee = (x, y, z + max(RISE_MM, gap_mm))
-    strip = (x, y, z + gap_mm)
-    kind: Literal["core", "tail"] = "tail" if lead.is_shield else "core"
     names = (lead.landing.contact, lead.landing.conductor)
-    return (
-        Capsule(lead.exit, knee, radius, kind, *names, bare=not covered),
-        Capsule(knee, strip, radius, kind, *names, bare=not covered),
-        Capsule(
-            strip,
-            lead.mouth,
-            lead.metal_mm / 2 + TOLERANCE_MM,
-            "strands",
-            *names,
-            bare=not lead.landing.sleeved,
-        ),
-    )
+    kind: Kind = "tail" if lead.is_shield else "core"
+    radius = (lead.metal_mm if lead.is_bare else lead.covered_mm) / 2 + tolerance_mm
+    *curve, strip, mouth = lead.way
+    pieces = [
+        Capsule(one, other, radius, kind, *names, bare=lead.is_bare)
+        for one, other in pairwise([*curve, strip])
+    ]
+    wall = SLEEVE_WALL_MM if lead.covered else 0.0
+    strands = lead.metal_mm / 2 + wall + tolerance_mm
+    return (*pieces, Capsule(strip, mouth, strands, "strands", *names, bare=not lead.covered))
+
+
+def end_bodies(
+    connector: Connector, leads: Sequence[Lead], turn_deg: float, tolerance_mm: float
+) -> tuple[Capsule, ...]:
+    """Return all bodies of an end but the shell: terminals and joints, then the leads."""
+    landed = {lead.landing.contact for lead in leads}
+    covered = {lead.landing.contact for lead in leads if lead.covered}
+    bodies: list[Capsule] = []
+    for contact in connector.contacts:
+        if contact.id in landed:
+            bodies += joint_bodies(contact, turn_deg, covered=contact.id in covered)
+        else:
+            bodies += terminal_bodies(contact, turn_deg)
+    for lead in leads:
+        bodies += lead_bodies(lead, tolerance_mm)
+    return tuple(bodies)

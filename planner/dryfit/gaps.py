@@ -1,22 +1,18 @@
 """Gaps between the bodies of an end, and how they stand to the connector's own bare gaps."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
 import numpy as np
 from numpy.typing import NDArray
 
-from planner.dryfit.bodies import Capsule, terminal_capsule
+from planner.dryfit.bodies import Capsule, terminal_bodies
 from planner.geometry.segments import Array, segment_distances
 from planner.model.connector import Connector
 
 Index = NDArray[np.intp]
 GapClass = Literal["touch", "sleeve", "watch", "clear"]
-
-# Shares of the connector's own smallest bare gap; a flat rule would fail a DIN-5 as made.
-SLEEVE_SHARE = 0.35
-WATCH_SHARE = 0.7
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,14 +23,14 @@ class Gap:
     second: Capsule
     gap_mm: float
     limit_mm: float
-    own_mm: float
+    sleeve_mm: float
 
     @property
     def grade(self) -> GapClass:
         """Class of the gap: touch, sleeve, watch, or clear."""
         if self.gap_mm <= 0:
             return "touch"
-        if self.gap_mm < SLEEVE_SHARE * self.own_mm:
+        if self.gap_mm < self.sleeve_mm:
             return "sleeve"
         return "watch" if self.gap_mm < self.limit_mm else "clear"
 
@@ -50,41 +46,57 @@ def pair_gaps_mm(bodies: Sequence[Capsule], first: Index, second: Index) -> Arra
 
 def own_gap_mm(connector: Connector) -> float | None:
     """Return the connector's smallest gap between two bare terminals; None with one contact."""
-    bodies = [terminal_capsule(contact, 0.0) for contact in connector.contacts]
+    bodies = [body for it in connector.contacts for body in terminal_bodies(it, 0.0)]
+    name = np.array([body.contact for body in bodies])
     first, second = np.triu_indices(len(bodies), 1)
-    gaps = pair_gaps_mm(bodies, first, second)
+    apart = name[first] != name[second]
+    gaps = pair_gaps_mm(bodies, first[apart], second[apart])
     return float(gaps.min()) if gaps.size else None
 
 
-def small_gaps(own_mm: float | None, bodies: Sequence[Capsule], nets: Sequence[int]) -> list[Gap]:
+def pairs_apart(bodies: Sequence[Capsule], net_of: Mapping[str, int]) -> tuple[Index, Index]:
+    """Return the pairs of bodies whose gap matters, by number, the first lower than the second.
+
+    They are in different nets, and at least one is a lead or a joint: two terminals are as they
+    were made. Both are bare, or one is metal that the iron heats and the other may be insulated.
+    """
+    bare = np.array([body.bare for body in bodies], dtype=bool)
+    made = np.array([body.kind == "terminal" for body in bodies], dtype=bool)
+    tail = np.array([body.kind == "tail" for body in bodies], dtype=bool)
+    net = np.array([net_of[body.contact] for body in bodies])
+    first, second = np.triu_indices(len(bodies), 1)
+    heated = bare & ~tail
+    wanted = (bare[first] & bare[second]) | heated[first] | heated[second]
+    wanted &= ~(made[first] & made[second]) & (net[first] != net[second])
+    return first[wanted], second[wanted]
+
+
+def small_gaps(
+    own_mm: float | None,
+    bodies: Sequence[Capsule],
+    net_of: Mapping[str, int],
+    shares: tuple[float, float],
+) -> list[Gap]:
     """Return the smallest gap of every two parties that are in different nets and too near.
 
-    `own_mm` is the connector's own bare gap; `nets` gives a number for the net of each body. Only
-    bare metal counts, and only pairs with at least one lead: two terminals are as they were made.
+    `own_mm` is the connector's own bare gap, `shares` those of it that are the limits of sleeve and
+    watch. Only bare metal against bare metal counts.
     """
     if own_mm is None or own_mm <= 0:
         return []
-    limit = WATCH_SHARE * own_mm
-    first, second = _pairs_apart(bodies, nets)
+    sleeve, limit = (share * own_mm for share in shares)
+    first, second = pairs_apart(bodies, net_of)
+    metal = np.array([body.bare for body in bodies], dtype=bool)
+    bare = metal[first] & metal[second]
     gaps = pair_gaps_mm(bodies, first, second)
     nearest: dict[tuple[str, str], Gap] = {}
-    for place in np.flatnonzero(gaps < limit):
+    for place in np.flatnonzero((gaps < limit) & bare):
         one, other = bodies[first[place]], bodies[second[place]]
-        gap = Gap(one, other, round(float(gaps[place]), 2), round(limit, 2), own_mm)
+        gap = Gap(one, other, round(float(gaps[place]), 2), round(limit, 2), round(sleeve, 2))
         key = _party(one), _party(other)
         if key not in nearest or gap.gap_mm < nearest[key].gap_mm:
             nearest[key] = gap
     return [nearest[key] for key in sorted(nearest)]
-
-
-def _pairs_apart(bodies: Sequence[Capsule], nets: Sequence[int]) -> tuple[Index, Index]:
-    bare = np.array([body.bare for body in bodies], dtype=bool)
-    made = np.array([body.kind == "terminal" for body in bodies], dtype=bool)
-    net = np.array(nets)
-    first, second = np.triu_indices(len(bodies), 1)
-    wanted = bare[first] & bare[second] & ~(made[first] & made[second])
-    wanted &= net[first] != net[second]
-    return first[wanted], second[wanted]
 
 
 def _party(body: Capsule) -> str:

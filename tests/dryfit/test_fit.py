@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from planner.dryfit.bodies import terminal_capsule
+from planner.dryfit.bodies import terminal_bodies
 from planner.dryfit.fit import fit_end, fit_plan
 from planner.dryfit.gaps import own_gap_mm, pair_gaps_mm
 from planner.dryfit.wires import into_bore
@@ -125,7 +125,7 @@ def test_the_same_net_is_left_out():
 @pytest.mark.parametrize("turn", [0, 37, 90, 180, -120])
 def test_turning_plug_and_cable_together_changes_nothing(turn):
     """Own gaps do not depend on the turn: the terminals turn as one."""
-    bodies = [terminal_capsule(contact, turn) for contact in connector().contacts]
+    bodies = [body for it in connector().contacts for body in terminal_bodies(it, turn)]
     gaps = pair_gaps_mm(bodies, np.array([0, 0, 1]), np.array([1, 2, 2]))
     assert min(gaps) == pytest.approx(own_gap_mm(connector()))
 

@@ -1,0 +1,191 @@
+"""The site of an end: all that does not depend on how the plug is turned to the cable."""
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property
+
+from planner.dryfit.bodies import (
+    Capsule,
+    Lead,
+    end_bodies,
+    insulation_gap_mm,
+    room_mm,
+    terminal_mouth,
+)
+from planner.dryfit.gaps import pair_gaps_mm, pairs_apart
+from planner.geometry.curves import Vector
+from planner.geometry.views import mirrored_point
+from planner.model.cable import Cable, Core, Shield
+from planner.model.connector import Connector
+from planner.model.plan import Landing, Plan
+from planner.model.signals import GROUNDS
+from planner.model.workmanship import Workmanship
+from planner.wiring.graph import Wiring, contact_node
+
+
+@dataclass(frozen=True, slots=True)
+class Exit:
+    """A landed conductor where it leaves the jacket; a tail is bent to the side of its contact."""
+
+    landing: Landing
+    part: Core | Shield
+    x_mm: float
+    y_mm: float
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Hardware:
+    """A connector as a cache key: compared by identity, since hashing one costs more than a fit."""
+
+    connector: Connector
+
+    def __hash__(self) -> int:
+        return id(self.connector)
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Hardware) and other.connector is self.connector
+
+
+@dataclass(frozen=True)
+class Site:
+    """An end before the plug is turned: hardware, exits, nets, workmanship.
+
+    `nets` gives a number for the net of each contact; `tied` are the numbers of the nets that the
+    shell belongs to.
+    """
+
+    end: str
+    hardware: Hardware
+    exits: tuple[Exit, ...]
+    rim_mm: float
+    nets: tuple[int, ...]
+    tied: frozenset[int]
+    workmanship: Workmanship
+
+    @property
+    def connector(self) -> Connector:
+        """The connector at the end."""
+        return self.hardware.connector
+
+    @cached_property
+    def height_mm(self) -> float:
+        """How high the cut end of the jacket stands, mm."""
+        top = max(contact.terminal.z_mm for contact in self.connector.contacts)
+        return top + room_mm(self.connector)
+
+    @cached_property
+    def net_of(self) -> dict[str, int]:
+        """The number of the net of each contact, by its id."""
+        return {
+            contact.id: net for contact, net in zip(self.connector.contacts, self.nets, strict=True)
+        }
+
+    def leads(self, turn_deg: float, landings: Mapping[str, str] | None = None) -> tuple[Lead, ...]:
+        """Return the leads with the plug turned; `landings` puts conductors on other contacts."""
+        moved = landings or {}
+        on = [moved.get(it.landing.conductor, it.landing.contact) for it in self.exits]
+        covered = {
+            contact
+            for contact, it in zip(on, self.exits, strict=True)
+            if it.landing.sleeved or it.landing.dabbed
+        }
+        return tuple(
+            self._lead(it, contact, turn_deg, covered=contact in covered)
+            for contact, it in zip(on, self.exits, strict=True)
+        )
+
+    def at(self, turn_deg: float, landings: Mapping[str, str] | None = None) -> tuple[Capsule, ...]:
+        """Return the bodies with the plug turned: terminals and joints, then leads."""
+        leads = self.leads(turn_deg, landings)
+        return end_bodies(self.connector, leads, turn_deg, self.workmanship.tolerance_mm)
+
+    def _lead(self, it: Exit, contact: str, turn_deg: float, *, covered: bool) -> Lead:
+        terminal = self.connector.by_id[contact].terminal
+        mouth = terminal_mouth(terminal, turn_deg)
+        half_way = (self.height_mm - terminal.z_mm) / 2
+        landing = it.landing
+        if landing.contact != contact:
+            landing = landing.model_copy(update={"contact": contact})
+        gap_mm = min(insulation_gap_mm(it.part, self.workmanship), half_way)
+        way_out = self._way_out(it, mouth)
+        return Lead(landing, it.part, terminal, way_out, mouth, gap_mm, covered)
+
+    def _way_out(self, it: Exit, mouth: Vector) -> Vector:
+        if isinstance(it.part, Core):
+            return (it.x_mm, it.y_mm, self.height_mm)
+        x, y, _ = mouth
+        reach = math.hypot(x, y)
+        if reach == 0:
+            return (0.0, -self.rim_mm, self.height_mm)
+        return (x / reach * self.rim_mm, y / reach * self.rim_mm, self.height_mm)
+
+
+def site_of(plan: Plan, wiring: Wiring, end: str) -> Site | None:
+    """Return the site of an end, or None while something is not chosen or nothing is landed."""
+    connector = plan.connector_of(end)
+    section = plan.section_at.get(end)
+    cable = plan.cable_of(section.id) if section is not None else None
+    if connector is None or section is None or cable is None:
+        return None
+    exits = _exits(plan, end, connector, cable, near=section.near == end)
+    if not exits:
+        return None
+    nets = _net_numbers(wiring, end, connector)
+    tied = _tied(plan, end, connector, nets)
+    return Site(end, Hardware(connector), exits, cable.jacket_mm / 2, nets, tied, plan.workmanship)
+
+
+def _exits(
+    plan: Plan, end: str, connector: Connector, cable: Cable, *, near: bool
+) -> tuple[Exit, ...]:
+    """Return where each landed conductor leaves the jacket, in the frame of the solder side.
+
+    A record shows the lay as seen on the near cut end; from the solder side of the near end one
+    looks at it from behind.
+    """
+    found = []
+    for conductor, run in plan.conductors_at[end]:
+        landing = plan.landing_at.get((end, conductor.id))
+        part = cable.part(run.core)
+        if landing is None or part is None or landing.contact not in connector.by_id:
+            continue
+        x, y = (part.x_mm, part.y_mm) if isinstance(part, Core) else (0.0, 0.0)
+        found.append(Exit(landing, part, *(mirrored_point(x, y) if near else (x, y))))
+    return tuple(found)
+
+
+def _net_numbers(wiring: Wiring, end: str, connector: Connector) -> tuple[int, ...]:
+    """Return a number for the net of each contact, wherever in the lead contacts are joined."""
+    first: dict[int, int] = {}
+    nets = [wiring.net_of(contact_node(end, contact.id)) for contact in connector.contacts]
+    return tuple(first.setdefault(id(net), place) for place, net in enumerate(nets))
+
+
+def _tied(plan: Plan, end: str, connector: Connector, nets: tuple[int, ...]) -> frozenset[int]:
+    """Return the nets for which touching the shell is no bridge.
+
+    Those of contacts that carry a shield or the chassis, and of the outermost contact of a
+    concentric plug, onto which the shell screws (common practice, no source). A shell on an XLR is
+    not tied to pin 1 (AES48, as reported); that they touch is harmless to a channel all the same,
+    so it is not held against a joint.
+    """
+    record = plan.pinout_of(end)
+    signals = record.signals if record else {}
+    sleeve = connector.contacts[-1].id if connector.mating == "concentric" else ""
+    return frozenset(
+        net
+        for contact, net in zip(connector.contacts, nets, strict=True)
+        if contact.id == sleeve or GROUNDS.intersection(signals.get(contact.id, ()))
+    )
+
+
+def least_gap_mm(site: Site, turn_deg: float, landings: Mapping[str, str] | None = None) -> float:
+    """Return the smallest gap between different nets with the plug turned, mm; inf if none is.
+
+    Counted are bare metal against bare metal, and metal that the iron heats (terminals, joints,
+    strands) against the insulation of a lead. Negative where bodies overlap.
+    """
+    bodies = site.at(turn_deg, landings)
+    gaps = pair_gaps_mm(bodies, *pairs_apart(bodies, site.net_of))
+    return float(gaps.min()) if gaps.size else math.inf
