@@ -82,6 +82,27 @@ def number(value: float, digits: int = 2) -> str:
     return text.replace("-", MINUS)
 
 
+def significant(value: float, digits: int = 3) -> str:
+    """Print a number to so many significant digits, without an exponent, with a real minus."""
+    if value == 0 or not math.isfinite(value):
+        return number(value)
+    above = math.floor(math.log10(abs(value))) + 1
+    return number(round(value, digits - above), max(digits - above, 0))
+
+
+def ohm_text(ohm: float) -> str:
+    """Print a resistance to three significant digits: `0.225 Ω`."""
+    return f"{significant(ohm)} Ω"
+
+
+def frequency_text(hertz: float) -> str:
+    """Print a frequency to three significant digits in Hz, kHz or MHz."""
+    for unit, size in (("MHz", 1e6), ("kHz", 1e3)):
+        if hertz >= size:
+            return f"{significant(hertz / size)} {unit}"
+    return f"{significant(hertz)} Hz"
+
+
 def gauge_text(area_mm2: float) -> str:
     """Print an area as the nearest whole gauge, such as `26 AWG`."""
     gauge = round(awg_of_area(area_mm2))
