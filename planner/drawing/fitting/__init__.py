@@ -1,0 +1,1 @@
+"""The dry fit as drawn, for the window and the sheet alike: fitted face, side view, dial."""

@@ -1,0 +1,115 @@
+"""A connector's solder side with its leads as they really lie, their order, gaps, sleeves."""
+
+from collections.abc import Collection, Mapping
+from types import MappingProxyType
+
+from planner.drawing.bench.shapes import Box, box_of
+from planner.drawing.face import contact_radius_mm, face, shell_reach_mm
+from planner.drawing.fitting.halos import gap_words_drawn, halos_drawn
+from planner.drawing.fitting.iron import iron_drawn
+from planner.drawing.fitting.labels import labels_drawn
+from planner.drawing.fitting.leads import leads_drawn
+from planner.drawing.fitting.scene import Scene
+from planner.drawing.fitting.words import Room
+from planner.drawing.looks import Look
+from planner.drawing.primitives import Circle, DrawList, Point, Style
+from planner.dryfit.fit import EndFit
+from planner.model.connector import Connector
+
+NO_SIGNALS: Mapping[str, str] = MappingProxyType({})
+
+
+def fitted_face(  # noqa: PLR0913 - what is drawn, where, how, and what of it is shown
+    connector: Connector,
+    fit: EndFit,
+    *,
+    centre: Point,
+    scale: float,
+    look: Look,
+    jacket_mm: float = 0.0,
+    signals: Mapping[str, str] = NO_SIGNALS,
+    dimmed: Collection[str] = frozenset(),
+    iron: str = "",
+    labels: bool = True,
+    halos: bool = True,
+    numbered: bool = True,
+    withheld: bool = False,
+    view_deg: float = 0.0,
+) -> DrawList:
+    """Draw the solder side of an end as it is going to be soldered, `scale` target units a mm.
+
+    Owners: `shell`, `contact/<id>`, `lead/<conductor>`, `sleeve/<conductor>`, `dab/<conductor>`,
+    `crossing/<a>/<b>`, `halo/<a>/<b>`, `order/<contact>`, `iron/<contact>`, `jacket`. Conductors in
+    `dimmed` are see-through. `iron` names the contact at which the iron is shown. `withheld` draws
+    open octagons in place of the order numbers. `view_deg` turns the whole picture, plug and cable.
+    """
+    scene = Scene(connector, fit, centre, scale, look, view_deg)
+    landed = {lead.landing.contact for lead in fit.leads}
+    items = face(
+        connector,
+        centre=centre,
+        scale=scale,
+        look=look,
+        turn_deg=scene.face_deg,
+        landed=landed,
+    )
+    items += _jacket(scene, jacket_mm)
+    if halos:
+        items += halos_drawn(scene)
+    items += leads_drawn(scene, dimmed)
+    room = Room(precious=_joint_boxes(scene))
+    if labels:
+        drawn, taken = labels_drawn(scene, signals, numbered=numbered, withheld=withheld)
+        items += drawn
+        room.taken += taken
+    if halos:
+        items += gap_words_drawn(scene, room)
+    return items + (iron_drawn(scene, iron, room) if iron else ())
+
+
+def _jacket(scene: Scene, jacket_mm: float) -> DrawList:
+    """Draw the jacket's cut end round the axis: a thin ring, for one looks through it."""
+    look = scene.look
+    radius = max(jacket_mm / 2, _bundle_mm(scene)) * scene.scale
+    if radius <= 0:
+        return ()
+    pen = Style(stroke=look.ink2, width=1.4 * look.line)
+    wash = Style(fill=look.ink2, opacity=0.07)
+    return (
+        Circle(scene.centre, radius, wash, "jacket"),
+        Circle(scene.centre, radius, pen, "jacket"),
+    )
+
+
+def _bundle_mm(scene: Scene) -> float:
+    """Return how far out of the axis the leads leave, where the jacket is not known."""
+    reaches = [
+        (lead.exit[0] ** 2 + lead.exit[1] ** 2) ** 0.5
+        + (0.0 if lead.is_shield else lead.covered_mm / 2)
+        for lead in scene.fit.leads
+    ]
+    return max(reaches, default=0.0)
+
+
+def _joint_boxes(scene: Scene) -> list[Box]:
+    found = []
+    for contact in scene.connector.contacts:
+        radius = contact_radius_mm(contact) * scene.scale
+        found.append(box_of((Circle(scene.joint(contact.id), radius, Style()),)))
+    return found
+
+
+def fitting_scale(
+    connector: Connector, width: float, height: float, look: Look, *, beside: float = 120.0
+) -> float:
+    """Return the scale at which a face with its labels fits `width` by `height` target units.
+
+    `beside` is what labels take at each side of a face, in units of the look's line.
+    """
+    half_width, half_height = shell_reach_mm(connector)
+    unit = look.line
+    if half_width > 1.5 * half_height:
+        room = (width - 40 * unit, height - 2 * 96 * unit)
+    else:
+        room = (width - 2 * beside * unit, height - 40 * unit)
+    return max(min(room[0] / (2 * half_width), room[1] / (2 * half_height)), unit)
