@@ -66,7 +66,9 @@ def gap_words_drawn(scene: Scene, room: Room) -> DrawList:
         if place < _WORDED:
             middle = ((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2)
             lines = [(f"{gap.grade} {gap_text(gap.gap_mm)}", True)]
-            items += plated(lines,middle,room,look=scene.look,size=scene.letters.word,owner=gap_owner(gap))
+            items += plated(
+                lines, middle, room, look=scene.look, size=scene.letters.word, owner=gap_owner(gap)
+            )
     return items
 
 

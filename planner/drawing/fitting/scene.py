@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from functools import cached_property
 
-from planner.dryfit.bodies import Lead
-from planner.dryfit.fit import EndFit
 from planner.drawing.looks import Look
 from planner.drawing.primitives import Point
+from planner.dryfit.bodies import Lead
+from planner.dryfit.fit import EndFit
 from planner.geometry.views import turned_point
 from planner.model.connector import Connector, Terminal
 

@@ -253,9 +253,7 @@ def _leads(
     return items
 
 
-def _lead(
-    lead: Lead, contact: Contact, x: float, flat: _Flat
-) -> DrawList:
+def _lead(lead: Lead, contact: Contact, x: float, flat: _Flat) -> DrawList:
     """Draw a lead from the cut end: covered, the bare gap, strands down into the terminal."""
     owner, look = f"lead/{lead.landing.conductor}", flat.look
     terminal = contact.terminal
