@@ -1,4 +1,4 @@
-"""Landing conductors on contacts: land, exchange, lift, cap, link, sleeve."""
+"""Landing conductors on contacts: land, exchange, lift, cap, link, sleeve, dab."""
 
 from planner.edits.changing import (
     reaches,
@@ -103,8 +103,8 @@ def _put(plan: Plan, end: str, moves: dict[str, str]) -> Plan:
     for conductor, contact in moves.items():
         if contact:
             was = plan.landing_at.get((end, conductor))
-            sleeved = was.sleeved if was else False
-            kept.append(Landing(end=end, conductor=conductor, contact=contact, sleeved=sleeved))
+            fresh = Landing(end=end, conductor=conductor, contact=contact)
+            kept.append(was.evolve(contact=contact) if was else fresh)
     return _uncapped(with_landings(plan, kept), end, {key for key, at in moves.items() if at})
 
 
@@ -195,4 +195,11 @@ def sleeve(plan: Plan, *, end: str, conductor: str, sleeved: bool) -> Plan:
     """Say whether an insulating sleeve covers a conductor at its contact."""
     landing = _the_landing(plan, end, conductor)
     new = landing.evolve(sleeved=sleeved)
+    return plan.evolve(landings=swapped(plan.landings, lambda known: known is landing, new))
+
+
+def dab(plan: Plan, *, end: str, conductor: str, dabbed: bool) -> Plan:
+    """Say whether a dab of insulating compound covers a conductor's joint at its contact."""
+    landing = _the_landing(plan, end, conductor)
+    new = landing.evolve(dabbed=dabbed)
     return plan.evolve(landings=swapped(plan.landings, lambda known: known is landing, new))

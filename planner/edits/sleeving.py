@@ -1,0 +1,28 @@
+"""Putting on the sleeves and dabs that the dry fit asks for."""
+
+from planner.dryfit.fit import fit_end
+from planner.dryfit.sleeves import SleevePlan, sleeves_for
+from planner.edits.changing import the_end
+from planner.edits.landings import dab, occupants, sleeve
+from planner.model.plan import Plan
+from planner.wiring.graph import Wiring
+
+
+def take_sleeves(plan: Plan, *, end: str) -> Plan:
+    """Put on every sleeve and dab that an end needs; what the builder has put on stays on.
+
+    A liner is a part of its own and is not added. Taken twice it changes nothing more.
+    """
+    the_end(plan, end)
+    fit = fit_end(plan, Wiring(plan), end)
+    return plan if fit is None else put_on(plan, end=end, sleeves=sleeves_for(plan, fit))
+
+
+def put_on(plan: Plan, *, end: str, sleeves: SleevePlan) -> Plan:
+    """Put on the sleeves and dabs of a sleeve plan of this end."""
+    for use in sleeves.sleeves:
+        plan = sleeve(plan, end=end, conductor=use.conductor, sleeved=True)
+    for contact, _, _ in sleeves.dabs:
+        for landing in occupants(plan, end, contact):
+            plan = dab(plan, end=end, conductor=landing.conductor, dabbed=True)
+    return plan
