@@ -1,144 +1,133 @@
-"""Whether the iron reaches each joint in the order of soldering."""
+"""Whether the iron reaches each joint, in the order in which the joints of an end are soldered."""
 
-import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
+from functools import lru_cache
 
-import numpy as np
-from numpy.typing import NDArray
-
-from planner.dryfit.bodies import Capsule, Lead
-from planner.geometry.segments import Array, segment_distances
-
-# A conical tip for small work, from memory: taken as a capsule, 0.5 mm at the joint.
-IRON_RADIUS_MM = 0.4
-IRON_LENGTH_MM = 12.0
-IRON_RISE_DEG = 35.0
-DIRECTIONS = 32
-QUICK_DIRECTIONS = 8
-
-Index = NDArray[np.intp]
+from planner.dryfit.bodies import Capsule, Lead, joint_bodies, lead_bodies, terminal_bodies
+from planner.dryfit.iron import DIRECTIONS, ROOMY_MM, Joint, Room, cents, room_at
+from planner.dryfit.order import Order, Step, best_order
+from planner.dryfit.site import Site, site_of
+from planner.model.connector import Contact
+from planner.model.plan import Plan
+from planner.model.workmanship import ShieldJoint
+from planner.wiring.graph import Wiring
 
 
 @dataclass(frozen=True, slots=True)
 class Access:
-    """A way in to a joint: margin in mm (below 0: hidden), direction, what is nearest to it."""
+    """A way in to a joint: the iron's room in mm (below 0: hidden), direction, what is nearest.
 
-    conductor: str
+    The direction is the one that the iron comes from, counter-clockwise on the solder side. With
+    the same number of `clamping` the plug stays in the vice as it is.
+    """
+
     contact: str
+    conductors: tuple[str, ...]
     margin_mm: float
     direction_deg: float
     blocker: str
-
-
-def solder_order(leads: Sequence[Lead], wanted: Sequence[str] = ()) -> tuple[Lead, ...]:
-    """Return the leads as they are to be soldered: as wanted, then the deepest joint first."""
-    place = {conductor: index for index, conductor in enumerate(wanted)}
-    return tuple(
-        sorted(
-            leads,
-            key=lambda lead: (
-                place.get(lead.landing.conductor, len(place)),
-                lead.mouth[2],
-                not lead.is_shield,
-                lead.landing.contact,
-                lead.landing.conductor,
-            ),
-        )
-    )
-
-
-def iron_accesses(
-    ordered: Sequence[Lead],
-    terminals: Sequence[Capsule],
-    covers: Mapping[Lead, Sequence[Capsule]],
-) -> tuple[Access, ...]:
-    """Return a way in for the iron at each joint, in the order of soldering.
-
-    In the way of a joint are all other terminals and the leads soldered before it (`covers` gives a
-    lead's capsules). A joint that one of eight directions reaches needs no closer look; for the
-    others, the best of 32. So a margin below 0 is the best there is.
-    """
-    bodies = [*terminals, *(body for lead in ordered for body in covers[lead])]
-    joints, others = _in_the_way(ordered, len(terminals), bodies, covers)
-    scene = _Scene(ordered, bodies, joints, others)
-    quick = _ways(scene, np.arange(0, DIRECTIONS, DIRECTIONS // QUICK_DIRECTIONS))
-    if all(way.margin_mm >= 0 for way in quick):
-        return quick
-    close = np.isin(joints, [n for n, way in enumerate(quick) if way.margin_mm < 0])
-    full = _ways(_Scene(ordered, bodies, joints[close], others[close]), np.arange(DIRECTIONS))
-    return tuple(
-        one if one.margin_mm >= 0 else other for one, other in zip(quick, full, strict=True)
-    )
+    clamping: int = 0
 
 
 @dataclass(frozen=True, slots=True)
-class _Scene:
-    """Joints and bodies, and the pairs of a joint with a body that is there before it."""
+class Soldering:
+    """The order of soldering of an end with the way in to each joint."""
 
-    ordered: Sequence[Lead]
-    bodies: Sequence[Capsule]
-    joints: Index
-    others: Index
+    order: Order
+    access: tuple[Access, ...]
 
 
-def _ways(scene: _Scene, directions: Index) -> tuple[Access, ...]:
-    margins = _margins_mm(scene, directions)
-    found = []
-    for number, lead in enumerate(scene.ordered):
-        mine = scene.joints == number
-        found.append(_best(lead, scene, mine, margins, directions))
-    return tuple(found)
+def soldering_at(plan: Plan, wiring: Wiring, end: str, *, own: bool = True) -> Soldering | None:
+    """Return the order of soldering at an end, or None while nothing is landed there.
+
+    With `own` the plan's own order comes first; without, it is the best order.
+    """
+    site = site_of(plan, wiring, end)
+    if site is None:
+        return None
+    record = plan.end_by_id[end]
+    return soldering(site, record.turn_deg, record.solder_order if own else ())
 
 
-def _in_the_way(
-    ordered: Sequence[Lead],
-    terminals: int,
-    bodies: Sequence[Capsule],
-    covers: Mapping[Lead, Sequence[Capsule]],
-) -> tuple[Index, Index]:
-    """Return pairs of (number of a joint, number of a body that is there before it)."""
-    joints, others = [], []
-    there = terminals
-    for number, lead in enumerate(ordered):
-        found = [i for i in range(there) if bodies[i].contact != lead.landing.contact]
-        joints += [number] * len(found)
-        others += found
-        there += len(covers[lead])
-    return np.array(joints, dtype=np.intp), np.array(others, dtype=np.intp)
+@lru_cache(maxsize=64)
+def soldering(site: Site, turn_deg: float, wanted: tuple[str, ...] = ()) -> Soldering:
+    """Return the order of soldering at an end and the way in to each joint, plug turned.
+
+    The contacts in `wanted` come first, in that order, and the rest in the best order; where the
+    workmanship puts a shield's joint goes before that. In the way of a joint are all other
+    terminals and the joints soldered before it with their leads.
+    """
+    joints = joints_at(site, turn_deg)
+    contacts = site.connector.contacts
+    terminals = [body for it in contacts for body in terminal_bodies(it, turn_deg)]
+    room = room_at(joints, terminals)
+    ranks = ranks_of(joints, wanted, site.workmanship.shield_joint)
+    order = best_order([joint.contact for joint in joints], room, ranks)
+    return Soldering(order, _accesses(joints, room, order.steps, terminals))
 
 
-def _margins_mm(scene: _Scene, directions: Index) -> Array:
-    """Return the margin of the iron from each direction (rows) to each pair's body (columns)."""
-    angles = directions * 2 * math.pi / DIRECTIONS
-    flat, up = math.cos(math.radians(IRON_RISE_DEG)), math.sin(math.radians(IRON_RISE_DEG))
-    along = np.stack(
-        [np.cos(angles) * flat, np.sin(angles) * flat, np.full(len(angles), up)], axis=1
+def joints_at(site: Site, turn_deg: float) -> tuple[Joint, ...]:
+    """Return the joints of an end, in the order of its contacts."""
+    together: dict[str, list[Lead]] = {}
+    for lead in site.leads(turn_deg):
+        together.setdefault(lead.landing.contact, []).append(lead)
+    return tuple(
+        Joint(contact.id, tuple(leads), _bodies(site, contact, leads, turn_deg))
+        for contact in site.connector.contacts
+        if (leads := together.get(contact.id))
     )
-    mouth = np.array([lead.mouth for lead in scene.ordered])[scene.joints]
-    radius = np.array([lead.metal_mm / 2 for lead in scene.ordered])[scene.joints]
-    tip = (mouth[None] + along[:, None] * radius[None, :, None]).reshape(-1, 3)
-    end = tip + np.repeat(along, len(scene.joints), axis=0) * IRON_LENGTH_MM
-    start_of = np.array([body.start for body in scene.bodies])[scene.others]
-    end_of = np.array([body.end for body in scene.bodies])[scene.others]
-    reach = np.array([body.radius_mm for body in scene.bodies])[scene.others] + IRON_RADIUS_MM
-    rows = (len(angles), 1)
-    distance = segment_distances(tip, end, np.tile(start_of, rows), np.tile(end_of, rows))
-    return np.asarray(distance.reshape(len(angles), -1) - reach)
 
 
-def _best(
-    lead: Lead, scene: _Scene, mine: NDArray[np.bool_], margins: Array, directions: Index
-) -> Access:
-    names = (lead.landing.conductor, lead.landing.contact)
-    if not mine.any():
-        return Access(*names, IRON_LENGTH_MM, 0.0, "")
-    worst = margins[:, mine].min(axis=1).round(2)
-    best = int(worst.argmax())
-    blocker = scene.bodies[scene.others[mine][margins[best, mine].argmin()]]
-    return Access(
-        *names,
-        float(worst[best]),
-        float(directions[best]) * 360.0 / DIRECTIONS,
-        blocker.conductor or f"contact {blocker.contact}",
+def _bodies(
+    site: Site, contact: Contact, leads: Sequence[Lead], turn_deg: float
+) -> tuple[Capsule, ...]:
+    covered = any(lead.covered for lead in leads)
+    tolerance_mm = site.workmanship.tolerance_mm
+    return (
+        *joint_bodies(contact, turn_deg, covered=covered),
+        *(body for lead in leads for body in lead_bodies(lead, tolerance_mm)),
     )
+
+
+def ranks_of(
+    joints: Sequence[Joint], wanted: Sequence[str], shield_joint: ShieldJoint
+) -> tuple[int, ...]:
+    """Return a number for each joint: a lower one is soldered before a higher one."""
+    place = {contact: number for number, contact in enumerate(wanted)}
+    shift = {"first": -len(wanted) - 1, "last": len(wanted) + 1, "free": 0}[shield_joint]
+    return tuple(
+        place.get(joint.contact, len(wanted)) + (shift if joint.has_shield else 0)
+        for joint in joints
+    )
+
+
+def _accesses(
+    joints: Sequence[Joint], room: Room, steps: Sequence[Step], terminals: Sequence[Capsule]
+) -> tuple[Access, ...]:
+    return tuple(
+        Access(
+            joints[step.joint].contact,
+            tuple(lead.landing.conductor for lead in joints[step.joint].leads),
+            step.cents / 100,
+            step.direction * 360.0 / DIRECTIONS,
+            _blocker(joints, room, steps[: number + 1], terminals),
+            step.clamping,
+        )
+        for number, step in enumerate(steps)
+    )
+
+
+def _blocker(
+    joints: Sequence[Joint], room: Room, steps: Sequence[Step], terminals: Sequence[Capsule]
+) -> str:
+    """Return the name of what is nearest to the iron at the last of the steps."""
+    *before, step = steps
+    if step.cents >= cents(ROOMY_MM):
+        return ""
+    if room.made[step.joint, step.direction] == step.cents:
+        nearest = room.terminal[step.joint, step.direction]
+        return f"contact {terminals[nearest].contact}"
+    by = room.by[step.joint, step.direction]
+    nearest = next(it.joint for it in before if by[it.joint] == step.cents)
+    return " and ".join(lead.landing.conductor for lead in joints[nearest].leads)

@@ -3,8 +3,8 @@
 from dataclasses import dataclass
 from functools import lru_cache
 
-from planner.dryfit.access import Access, iron_accesses, solder_order
-from planner.dryfit.bodies import Lead, lead_bodies, terminal_bodies
+from planner.dryfit.access import Access, soldering
+from planner.dryfit.bodies import Lead
 from planner.dryfit.crossings import crossing_pairs
 from planner.dryfit.gaps import Gap, own_gap_mm, small_gaps
 from planner.dryfit.site import Hardware, Site, least_gap_mm, site_of
@@ -58,9 +58,7 @@ def _own_gap_mm(hardware: Hardware) -> float | None:
 
 @lru_cache(maxsize=256)
 def _fit(site: Site, turn_deg: float, order: tuple[str, ...]) -> EndFit:
-    leads, tolerance_mm = site.leads(turn_deg), site.workmanship.tolerance_mm
-    terminals = [body for it in site.connector.contacts for body in terminal_bodies(it, turn_deg)]
-    covers = {lead: lead_bodies(lead, tolerance_mm) for lead in leads}
+    leads = site.leads(turn_deg)
     shares = (site.workmanship.sleeve_share, site.workmanship.watch_share)
     return EndFit(
         site.end,
@@ -68,6 +66,6 @@ def _fit(site: Site, turn_deg: float, order: tuple[str, ...]) -> EndFit:
         leads,
         tuple(small_gaps(_own_gap_mm(site.hardware), site.at(turn_deg), site.net_of, shares)),
         crossing_pairs(leads),
-        iron_accesses(solder_order(leads, order), terminals, covers),
+        soldering(site, turn_deg, order).access,
         least_gap_mm(site, turn_deg),
     )

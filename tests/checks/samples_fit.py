@@ -132,7 +132,7 @@ def two_sleeved_pigtails():
 
 
 def ring_of_posts(last):
-    """Return a plug with a post in the middle of twelve; `last` is the core soldered last."""
+    """Return a plug with a post in the middle of twelve; `last` is the contact soldered last."""
     contacts = tuple(_post(index) for index in range(13))
     names = [contact.id for contact in contacts]
     ring = plug("ring", " ".join(names)).evolve(contacts=contacts)
@@ -142,7 +142,7 @@ def ring_of_posts(last):
     near = Fitting(ring, record("ring-inlet", "ring", signals, drive="line"))
     wires = [f"{core} A.{name} B.{name}" for core, name in zip(EIGHT, names, strict=True)]
     plan = with_cores(lead({"A": near, "B": far}, wires), strand_mm=0.03, insulation_mm=0.3)
-    order = (*(core for core in EIGHT if core != last), last)
+    order = (*(name for name in names if name != last), last)
     return plan.evolve(ends=(plan.ends[0].evolve(solder_order=order), plan.ends[1]))
 
 
@@ -156,13 +156,13 @@ def _post(index):
 @bad("joint-hidden")
 def middle_joint_last():
     """The joint in the middle is soldered when the twelve round it stand already."""
-    return ring_of_posts(last="RD")
+    return ring_of_posts(last="P0")
 
 
 @good("joint-hidden")
 def middle_joint_first():
     """The joint in the middle comes first."""
-    return ring_of_posts(last="WHRD")
+    return ring_of_posts(last="P12")
 
 
 @bad("cannot-pass")

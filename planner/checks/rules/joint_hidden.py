@@ -1,9 +1,14 @@
 """joint-hidden: in the order of soldering the iron does not reach a joint."""
 
 from collections.abc import Iterator
+from functools import partial
 
 from planner.checks.context import Context
+from planner.checks.finding import Remedy
 from planner.checks.registry import Found, rule
+from planner.checks.wording import listed
+from planner.dryfit.access import Access, soldering_at
+from planner.edits.soldering import take_best_order
 from planner.model.place import Place
 from planner.units import number
 
@@ -17,11 +22,31 @@ from planner.units import number
 def joint_hidden(context: Context) -> Iterator[Found]:
     """Report each joint that no direction of the iron reaches among what is there already."""
     for fit in context.fit:
-        for way in fit.access:
-            if way.margin_mm < 0:
-                yield Found(
-                    f"The joint of {way.conductor} on {way.contact} at {fit.end} is hidden by "
-                    f"{way.blocker}: the iron would overlap it by {number(-way.margin_mm)} mm.",
-                    f"Solder {way.conductor} before {way.blocker}, or bend the lead aside.",
-                    (Place(end=fit.end, contact=way.contact, conductor=way.conductor),),
-                )
+        hidden = [way for way in fit.access if way.margin_mm < 0]
+        reached = _reached(context, fit.end) if hidden else frozenset()
+        for way in hidden:
+            yield _found(fit.end, way, better=way.contact in reached)
+
+
+def _reached(context: Context, end: str) -> frozenset[str]:
+    """Return the contacts that the iron reaches in the best order."""
+    best = soldering_at(context.plan, context.wiring, end, own=False)
+    return (
+        frozenset(way.contact for way in best.access if way.margin_mm >= 0) if best else frozenset()
+    )
+
+
+def _found(end: str, way: Access, *, better: bool) -> Found:
+    joint = listed(way.conductors)
+    mend = f"Bend {way.blocker} aside while you solder {joint}: no order of soldering helps."
+    if way.blocker.startswith("contact "):
+        mend = f"Take a thinner tip for {joint}: no order of soldering helps."
+    if better:
+        mend = f"Solder {joint} before {way.blocker}, as in the best order."
+    return Found(
+        f"The joint of {joint} on {way.contact} at {end} is hidden by {way.blocker}: "
+        f"the iron would overlap it by {number(-way.margin_mm)} mm.",
+        mend,
+        (Place(end=end, contact=way.contact, conductor=way.conductors[0]),),
+        remedy=Remedy("Take the best order", partial(take_best_order, end=end)) if better else None,
+    )

@@ -1,0 +1,187 @@
+"""How much room an iron has at each joint, from each direction, beside each other joint."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TypeAlias
+
+import numpy as np
+from numpy.typing import NDArray
+
+from planner.dryfit.bodies import Capsule, Lead
+from planner.geometry.segments import Array, segment_distances
+
+# A conical tip for small work, from memory: taken as a capsule, 0.8 mm thick at the joint, that
+# rises from it towards the hand.
+IRON_RADIUS_MM = 0.4
+IRON_LENGTH_MM = 12.0
+IRON_RISE_DEG = 35.0
+DIRECTIONS = 32
+# More room than this is as good as this: it is not measured, so that most pairs cost nothing.
+ROOMY_MM = 2.0
+# Insulation nearer than this to a joint that is being soldered feels its heat: common practice, no
+# source.
+HEAT_MM = 2.0
+
+Cents: TypeAlias = NDArray[np.int16]
+Index: TypeAlias = NDArray[np.intp]
+Flags: TypeAlias = NDArray[np.bool_]
+
+
+@dataclass(frozen=True)
+class Joint:
+    """One contact with all leads in it: they are soldered in one go."""
+
+    contact: str
+    leads: tuple[Lead, ...]
+    bodies: tuple[Capsule, ...]
+
+    @property
+    def mouth(self) -> tuple[float, float, float]:
+        """Where the iron's tip goes, mm."""
+        return self.leads[0].mouth
+
+    @property
+    def metal_mm(self) -> float:
+        """Diameter of the thickest strands or tail in it."""
+        return max(lead.metal_mm for lead in self.leads)
+
+    @property
+    def has_shield(self) -> bool:
+        """Tell whether a shield's tail is in it."""
+        return any(lead.is_shield for lead in self.leads)
+
+
+@dataclass(frozen=True)
+class Room:
+    """The iron's room at n joints, in hundredths of a mm, at most `ROOMY_MM`; below 0: overlap.
+
+    `made[j, d]`: to the nearest other terminal, direction d. `by[j, d, k]`: to the bodies of joint
+    k; a joint's own do not count. `terminal[j, d]`: number of that nearest terminal. `heat[j, k]`:
+    how much nearer than `HEAT_MM` the insulation at joint k is to joint j, tenths of a mm.
+    `height[j]`: of the joint, hundredths of a mm; `outward[j]`: direction away from the plug's
+    axis in steps of a direction, None on it.
+    """
+
+    made: Cents
+    by: Cents
+    terminal: Index
+    heat: NDArray[np.int64]
+    height: tuple[int, ...]
+    outward: tuple[float | None, ...]
+
+
+def room_at(joints: Sequence[Joint], terminals: Sequence[Capsule]) -> Room:
+    """Measure the iron's room at each joint.
+
+    The shell is off while one solders, so it is in nobody's way; a frame that is one with the
+    contacts is not known to a connector's record and left out.
+    """
+    place = {joint.contact: number for number, joint in enumerate(joints)}
+    bodies = [body for joint in joints for body in joint.bodies]
+    owner = np.array([place[body.contact] for body in bodies], dtype=np.intp)
+    seat = np.array([place.get(body.contact, -1) for body in terminals], dtype=np.intp)
+    made, terminal = _nearest(*_measured(joints, terminals, seat), len(joints))
+    by = np.full((len(joints), len(joints), DIRECTIONS), cents(ROOMY_MM), dtype=np.int16)
+    joint, body, room = _measured(joints, bodies, owner)
+    np.minimum.at(by, (joint, owner[body]), room)
+    heat = _heat(joints, bodies, owner)
+    height = tuple(cents(each.mouth[2]) for each in joints)
+    outward = tuple(_outward(each) for each in joints)
+    return Room(made, by.transpose(0, 2, 1), terminal, heat, height, outward)
+
+
+def _outward(joint: Joint) -> float | None:
+    x, y, _ = joint.mouth
+    if math.hypot(x, y) < 0.005:
+        return None
+    return math.degrees(math.atan2(y, x)) * DIRECTIONS / 360 % DIRECTIONS
+
+
+def cents(length_mm: float) -> int:
+    """Return a length in hundredths of a mm: what scores are compared in."""
+    return round(length_mm * 100)
+
+
+def ways_in() -> Array:
+    """Return the unit vectors from a joint along the iron, one for each direction."""
+    angles = np.arange(DIRECTIONS) * (2 * math.pi / DIRECTIONS)
+    flat, up = math.cos(math.radians(IRON_RISE_DEG)), math.sin(math.radians(IRON_RISE_DEG))
+    return np.stack([np.cos(angles) * flat, np.sin(angles) * flat, np.full(DIRECTIONS, up)], axis=1)
+
+
+def _nearest(joint: Index, body: Index, room: Cents, count: int) -> tuple[Cents, Index]:
+    """Return the least room at each joint from each direction, and the body that leaves it."""
+    least = np.full((count, DIRECTIONS), cents(ROOMY_MM), dtype=np.int16)
+    nearest = np.full((count, DIRECTIONS), -1, dtype=np.intp)
+    for one, other, row in zip(joint, body, room, strict=True):
+        nearer = row < least[one]
+        least[one][nearer] = row[nearer]
+        nearest[one][nearer] = other
+    return least, nearest
+
+
+def _measured(
+    joints: Sequence[Joint], bodies: Sequence[Capsule], owner: Index
+) -> tuple[Index, Index, Cents]:
+    """Return pairs (joint, body) in which the body comes nearer than roomy, and the room there.
+
+    The room has a row of directions for each pair. What is surely roomy by the distance of a body's
+    middle is not looked at closely: first for the cone of all directions, then for each direction.
+    """
+    tips = np.array([joint.mouth for joint in joints])
+    start = np.array([body.start for body in bodies]).reshape(-1, 3)
+    end = np.array([body.end for body in bodies]).reshape(-1, 3)
+    reach = np.array([body.radius_mm for body in bodies]) + IRON_RADIUS_MM
+    middle, half = (start + end) / 2, np.linalg.norm(end - start, axis=1) / 2
+    metal = np.array([joint.metal_mm / 2 for joint in joints])
+    bound = half + reach + ROOMY_MM
+    joint, body = _near_the_cone(tips, metal, middle, bound, owner)
+    way = ways_in()
+    away = middle[body] - tips[joint]
+    along = away @ way.T
+    held = np.clip(along, metal[joint, None], metal[joint, None] + IRON_LENGTH_MM)
+    distance2 = np.einsum("ij,ij->i", away, away)[:, None] + held * (held - 2 * along)
+    pair, direction = np.nonzero(distance2 < bound[body, None] ** 2)
+    tip = tips[joint[pair]] + way[direction] * metal[joint[pair], None]
+    handle = tip + way[direction] * IRON_LENGTH_MM
+    exact = segment_distances(tip, handle, start[body[pair]], end[body[pair]]) - reach[body[pair]]
+    room = np.full((len(joint), DIRECTIONS), cents(ROOMY_MM), dtype=np.int16)
+    room[pair, direction] = np.rint(np.clip(exact, -IRON_LENGTH_MM, ROOMY_MM) * 100)
+    return joint, body, room
+
+
+def _near_the_cone(
+    tips: Array, metal: Array, middle: Array, bound: Array, owner: Index
+) -> tuple[Index, Index]:
+    """Return the pairs (joint, foreign body) where some direction of the iron may pass near."""
+    flat, up = math.cos(math.radians(IRON_RISE_DEG)), math.sin(math.radians(IRON_RISE_DEG))
+    away = middle[None] - tips[:, None]
+    out = np.hypot(away[..., 0], away[..., 1])
+    along = out * flat + away[..., 2] * up
+    held = np.clip(along, metal[:, None], metal[:, None] + IRON_LENGTH_MM)
+    distance2 = out**2 + away[..., 2] ** 2 + held * (held - 2 * along)
+    foreign = owner[None] != np.arange(len(tips))[:, None]
+    joint, body = np.nonzero((distance2 < bound[None] ** 2) & foreign)
+    return joint, body
+
+
+def _heat(joints: Sequence[Joint], bodies: Sequence[Capsule], owner: Index) -> NDArray[np.int64]:
+    """Return how far the insulation at each joint (columns) is into the heat of each (rows)."""
+    tips = np.array([joint.mouth for joint in joints])
+    heat = np.zeros((len(joints), len(joints)), dtype=np.int64)
+    covered = [place for place, body in enumerate(bodies) if not body.bare]
+    start = np.array([bodies[place].start for place in covered]).reshape(-1, 3)
+    end = np.array([bodies[place].end for place in covered]).reshape(-1, 3)
+    along = end - start
+    length2 = np.einsum("ij,ij->i", along, along)
+    away = tips[:, None] - start[None]
+    foot = np.einsum("ijk,jk->ij", away, along) / np.where(length2 > 0, length2, 1.0)
+    rest = away - np.clip(foot, 0.0, 1.0)[..., None] * along[None]
+    radius = np.array([bodies[place].radius_mm for place in covered])
+    near = HEAT_MM - np.sqrt(np.einsum("ijk,ijk->ij", rest, rest)) + radius[None]
+    tenths = np.rint(np.maximum(near, 0.0) * 10).astype(np.int64)
+    for column, place in enumerate(owner[np.array(covered, dtype=np.intp)]):
+        np.maximum(heat[:, place], tenths[:, column], out=heat[:, place])
+    np.fill_diagonal(heat, 0)
+    return heat

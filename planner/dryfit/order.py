@@ -1,0 +1,149 @@
+"""In which order the joints of an end are best soldered, and from where the iron comes to each."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+import numpy as np
+
+from planner.dryfit.clamping import ARC, Clampings, fewest_clampings
+from planner.dryfit.iron import DIRECTIONS, ROOMY_MM, Cents, Flags, Room, cents
+
+# With this much room the iron is free; more is no reason to clamp the plug anew. Common practice,
+# no source.
+GOOD_MM = 0.5
+
+Proof = Literal["proved", "found"]
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One joint in the order: its number, the iron's direction and room, which clamping."""
+
+    joint: int
+    direction: int
+    cents: int
+    clamping: int
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """An order of soldering: `margin_mm` is the smallest room of the iron in it.
+
+    `best_mm` is the largest smallest room that any order allows, and is always proved. `reclamps`
+    counts how often the plug is turned in the vice; `proof` tells whether fewer are ruled out.
+    """
+
+    contacts: tuple[str, ...]
+    margin_mm: float
+    reclamps: int
+    proof: Proof
+    best_mm: float
+    steps: tuple[Step, ...]
+
+
+def best_order(contacts: Sequence[str], room: Room, ranks: Sequence[int]) -> Order:
+    """Return the order with the largest smallest room, then the fewest re-clampings.
+
+    `contacts` names the joints of `room`; a joint of lower rank comes before one of higher rank. An
+    order counts as good if each joint has `GOOD_MM`, or at least what it has in the safest order:
+    so nothing is hidden for the sake of a clamping. Ties: the deepest first, then what heats less
+    finished insulation, then the lowest number.
+    """
+    if not contacts:
+        return Order((), ROOMY_MM, 0, "proved", ROOMY_MM, ())
+    safest = safest_order(room, ranks)
+    needs = np.zeros(len(contacts), dtype=np.int16)
+    for joint, margin in safest:
+        needs[joint] = min(margin, cents(GOOD_MM))
+    found = fewest_clampings(room, needs, ranks)
+    steps = _aimed(room, needs, found)
+    return Order(
+        tuple(contacts[step.joint] for step in steps),
+        min(step.cents for step in steps) / 100,
+        len(found.groups) - 1,
+        "proved" if found.proved else "found",
+        min(margin for _, margin in safest) / 100,
+        steps,
+    )
+
+
+def safest_order(room: Room, ranks: Sequence[int]) -> tuple[tuple[int, int], ...]:
+    """Return (joint, its room in hundredths of a mm) in the order of largest smallest room.
+
+    Fix the last first: of those that may be last, the one with most room among all others; repeat.
+    Room only shrinks as joints are added, so this is exact (Lawler, Management Science 19 (1973)
+    544-546, from memory).
+    """
+    left = list(range(len(ranks)))
+    there = np.ones(len(ranks), dtype=bool)
+    least = np.minimum(room.made, room.by.min(axis=2))
+    found = []
+    while left:
+        most, top = least.max(axis=1), max(ranks[joint] for joint in left)
+        last = max(
+            (joint for joint in left if ranks[joint] == top),
+            key=lambda joint: (most[joint], room.height[joint], joint),
+        )
+        found.append((last, int(most[last])))
+        left.remove(last)
+        there[last] = False
+        _take_away(room, least, last, there)
+    return tuple(reversed(found))
+
+
+def _take_away(room: Room, least: Cents, gone: int, there: Flags) -> None:
+    """Bring the least room up to date where the joint that is gone was the nearest."""
+    was = room.by[:, :, gone]
+    joint, direction = np.nonzero((was == least) & (was < cents(ROOMY_MM)) & there[:, None])
+    if not len(joint):
+        return
+    rows = np.where(there, room.by[joint, direction], cents(ROOMY_MM))
+    least[joint, direction] = np.minimum(room.made[joint, direction], rows.min(axis=1))
+
+
+def room_among(room: Room, joint: int, there: Sequence[int]) -> Cents:
+    """Return the room at a joint from each direction among the joints already there."""
+    if not there:
+        return np.asarray(room.made[joint])
+    return np.asarray(np.minimum(room.made[joint], room.by[joint][:, there].min(axis=1)))
+
+
+def _aimed(room: Room, needs: Cents, found: Clampings) -> tuple[Step, ...]:
+    """Choose for each clamping the side that the hand comes from, and a direction for each joint.
+
+    The side with the largest smallest room; then the one on which its joints lie.
+    """
+    steps: list[Step] = []
+    for number, group in enumerate(found.groups):
+        there = [step.joint for step in steps]
+        rows = {
+            joint: room_among(room, joint, [*there, *group[:place]])
+            for place, joint in enumerate(group)
+        }
+        side = max(range(DIRECTIONS), key=lambda it: _merit(room, needs, rows, it))
+        for joint in group:
+            direction = max(
+                ((side + step) % DIRECTIONS for step in range(-ARC, ARC + 1)),
+                key=lambda it: (rows[joint][it], -_turn(room.outward[joint], it), -it),
+            )
+            steps.append(Step(joint, direction, int(rows[joint][direction]), number))
+    return tuple(steps)
+
+
+def _merit(
+    room: Room, needs: Cents, rows: dict[int, Cents], side: int
+) -> tuple[bool, int, float, int]:
+    arc = [(side + step) % DIRECTIONS for step in range(-ARC, ARC + 1)]
+    most = {joint: int(row[arc].max()) for joint, row in rows.items()}
+    serves = all(most[joint] >= needs[joint] for joint in rows)
+    turn = sum(_turn(room.outward[joint], side) for joint in rows)
+    return serves, min(most.values()), -round(turn, 6), -side
+
+
+def _turn(outward: float | None, direction: int) -> float:
+    """Return how many steps a direction is off the way outwards; 0 for a joint on the axis."""
+    if outward is None:
+        return 0.0
+    off = abs(outward - direction) % DIRECTIONS
+    return round(min(off, DIRECTIONS - off), 6)
