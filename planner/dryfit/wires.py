@@ -1,28 +1,168 @@
-"""Whether strands go into cups, cores into the barrel, the jacket into the clamp."""
+"""Whether things go into each other at an end: strands, bundle, jacket, sleeves; with figures."""
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
-from typing import Literal
+from functools import lru_cache
+from typing import TYPE_CHECKING, Literal
 
-from planner.geometry.packing import bundle_at_least_mm, bundle_at_most_mm
+from planner.dryfit.fit import EndFit
+from planner.dryfit.sleeve_sizes import SHRINK_MM, SleeveUse
+from planner.dryfit.sleeves import sleeves_on
+from planner.geometry.packing import Packing, bundle_at_least_mm, pack
+from planner.model.connector import Connector
+from planner.model.place import Place
+from planner.model.plan import Plan
+
+if TYPE_CHECKING:
+    from planner.dryfit.bodies import Lead
 
 Answer = Literal["fits", "tight", "fails"]
+What = Literal["strands", "bundle", "jacket", "cores-in-clamp", "sleeve"]
 
 
 @dataclass(frozen=True, slots=True)
 class WireFit:
-    """`fits` is certain, `fails` is certain, `tight` is not proved. Figures in mm."""
+    """Whether wires go into a bore, mm.
+
+    `fits`: they do, and `packing` is the proof; `needs_mm` is its bore. `fails`: they do not, below
+    `needs_mm` nothing would. `tight`: neither is proved; `needs_mm` is the smallest bore found for
+    them, `packing` how they lie in it. `least_mm` is the bound below which they surely do not go.
+    """
 
     answer: Answer
     needs_mm: float
     has_mm: float
+    least_mm: float = 0.0
+    packing: Packing | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class FitLine:
+    """One thing that has to go into another at an end.
+
+    `wires` names the conductors in the order of the packing, `diameters_mm` says how thick each is
+    there. `into` says what it goes into, as a builder speaks of it.
+    """
+
+    what: What
+    where: Place
+    into: str
+    fit: WireFit
+    wires: tuple[str, ...] = ()
+    diameters_mm: tuple[float, ...] = ()
 
 
 def into_bore(diameters_mm: Sequence[float], bore_mm: float) -> WireFit:
-    """Tell whether round wires go into a round bore together."""
-    sure, least = bundle_at_most_mm(diameters_mm), bundle_at_least_mm(diameters_mm)
-    if sure <= bore_mm:
-        return WireFit("fits", sure, bore_mm)
-    if least > bore_mm:
-        return WireFit("fails", least, bore_mm)
-    return WireFit("tight", sure, bore_mm)
+    """Tell whether round wires go into a round bore together, with the proof or the bound.
+
+    The bounds and a quick placement come first: only what they leave open is searched.
+    """
+    return _into_bore(tuple(diameters_mm), bore_mm)
+
+
+@lru_cache(maxsize=1024)
+def _into_bore(diameters_mm: tuple[float, ...], bore_mm: float) -> WireFit:
+    least_mm = bundle_at_least_mm(diameters_mm)
+    if least_mm > bore_mm:
+        return WireFit("fails", least_mm, bore_mm, least_mm)
+    for thorough in (False, True):
+        packing = pack(diameters_mm, thorough=thorough)
+        if packing.diameter_mm <= bore_mm:
+            return WireFit("fits", packing.diameter_mm, bore_mm, least_mm, packing)
+    return WireFit("tight", packing.diameter_mm, bore_mm, least_mm, packing)
+
+
+def end_fits(plan: Plan, fit: EndFit) -> tuple[FitLine, ...]:
+    """Return what goes into what at an end: strands, bundle, jacket, sleeves, in this order."""
+    connector = plan.connector_of(fit.end)
+    if connector is None:
+        return ()
+    return (
+        *_strands(fit, connector),
+        *_bundle(fit, connector),
+        *_jacket(plan, fit, connector),
+        *(sleeve_line(fit.end, use) for use in sleeves_on(fit, plan.workmanship)),
+    )
+
+
+def strands_in_cups(fit: EndFit, connector: Connector) -> Iterator[FitLine]:
+    """Yield a line for the strands in each cup."""
+    return (line for line in _strands(fit, connector) if _kind(connector, line) == "cup")
+
+
+def _kind(connector: Connector, line: FitLine) -> str:
+    return connector.by_id[line.where.contact].terminal.kind
+
+
+def _strands(fit: EndFit, connector: Connector) -> Iterator[FitLine]:
+    joints: dict[str, list[Lead]] = {}
+    for lead in fit.leads:
+        joints.setdefault(lead.landing.contact, []).append(lead)
+    for contact, leads in joints.items():
+        terminal = connector.by_id[contact].terminal
+        wires = tuple(lead.landing.conductor for lead in leads)
+        metal = tuple(lead.metal_mm for lead in leads)
+        cup = terminal.kind == "cup"
+        inside = into_bore(metal, terminal.bore_mm) if cup else onto_tab(metal, terminal.width_mm)
+        where = Place(end=fit.end, contact=contact)
+        yield FitLine("strands", where, f"{terminal.kind} of {contact}", inside, wires, metal)
+
+
+def onto_tab(diameters_mm: Sequence[float], width_mm: float) -> WireFit:
+    """Tell whether wires lie beside each other on a lug or post; over its edge is not a no.
+
+    Common practice, no source: solder holds what lies on the metal.
+    """
+    needs_mm = sum(diameters_mm)
+    answer: Answer = "fits" if needs_mm <= width_mm else "tight"
+    return WireFit(answer, needs_mm, width_mm)
+
+
+def _bundle(fit: EndFit, connector: Connector) -> Iterator[FitLine]:
+    bundle = bundle_line(fit, connector)
+    if bundle is not None:
+        yield bundle
+
+
+def bundle_line(fit: EndFit, connector: Connector) -> FitLine | None:
+    """Return whether the leads go through the barrel together; None without leads."""
+    if not fit.leads:
+        return None
+    inside = into_bore([lead.covered_mm for lead in fit.leads], connector.barrel.bore_mm)
+    return _of_leads("bundle", fit, "barrel", inside)
+
+
+def _of_leads(what: What, fit: EndFit, into: str, inside: WireFit) -> FitLine:
+    wires = tuple(lead.landing.conductor for lead in fit.leads)
+    covered = tuple(lead.covered_mm for lead in fit.leads)
+    return FitLine(what, Place(end=fit.end), into, inside, wires, covered)
+
+
+def _jacket(plan: Plan, fit: EndFit, connector: Connector) -> Iterator[FitLine]:
+    section, cable = plan.section_at[fit.end], plan.cable_of(plan.section_at[fit.end].id)
+    if section.fan_of:
+        inside = into_bore([lead.covered_mm for lead in fit.leads], connector.clamp.max_mm)
+        yield _of_leads("cores-in-clamp", fit, "clamp", inside)
+    elif cable is not None:
+        yield jacket_line(fit.end, connector, cable.jacket_mm)
+
+
+def jacket_line(end: str, connector: Connector, jacket_mm: float) -> FitLine:
+    """Return whether the clamp grips a jacket; `has_mm` is the end of its range that is missed."""
+    low, high = connector.clamp.min_mm, connector.clamp.max_mm
+    answer: Answer = "fits" if low <= jacket_mm <= high else "fails"
+    missed = low if jacket_mm < low else high
+    fit = WireFit(answer, jacket_mm, missed, least_mm=jacket_mm)
+    return FitLine("jacket", Place(end=end), "clamp", fit, (), (jacket_mm,))
+
+
+def sleeve_line(end: str, use: SleeveUse) -> FitLine:
+    """Return whether a size in stock goes over a joint and grips what is behind it.
+
+    Without one, `has_mm` is the largest bore among the sizes that would grip.
+    """
+    where = Place(end=end, contact=use.contact, conductor=use.conductor)
+    grips = max((bore for bore, least in SHRINK_MM if least <= use.grips_mm), default=0.0)
+    answer: Answer = "fits" if use.goes_over else "fails"
+    fit = WireFit(answer, use.passes_mm, use.bore_mm or grips, least_mm=use.passes_mm)
+    return FitLine("sleeve", where, f"sleeve on {use.contact}", fit, (use.conductor,))

@@ -6,7 +6,6 @@ import pytest
 from planner.dryfit.bodies import terminal_bodies
 from planner.dryfit.fit import fit_end, fit_plan
 from planner.dryfit.gaps import own_gap_mm, pair_gaps_mm
-from planner.dryfit.wires import into_bore
 from planner.model.cable import Cable, Core, Shield
 from planner.model.connector import Barrel, Clamp, Connector, Contact, Shell, Terminal
 from planner.model.plan import Conductor, Definitions, End, Landing, Link, Plan, Run, Section
@@ -153,12 +152,3 @@ def test_a_joint_deep_between_tall_ones_is_hidden():
 
 def test_an_end_with_nothing_landed_has_no_fit():
     assert fit_plan(plan({}), Wiring(plan({}))) == ()
-
-
-@pytest.mark.parametrize(
-    ("wires", "bore", "answer"),
-    [([0.48], 1.0, "fits"), ([1.2], 1.0, "fails"), ([0.48, 0.48], 1.0, "fits"),
-     ([0.5, 0.5, 0.1], 1.05, "tight"), ([0.6, 0.6], 1.0, "fails")],
-)  # fmt: skip
-def test_wires_into_a_bore(wires, bore, answer):
-    assert into_bore(wires, bore).answer == answer
