@@ -9,6 +9,7 @@ from planner.dryfit.bodies import SLEEVE_WALL_MM, Capsule, Lead
 from planner.dryfit.fit import EndFit
 from planner.dryfit.gaps import Gap
 from planner.dryfit.sleeve_sizes import SleeveUse, joint_sleeve, tail_sleeve
+from planner.dryfit.sleeve_words import why_not
 from planner.geometry.covering import smallest_cover
 from planner.model.plan import Plan
 from planner.model.workmanship import Workmanship
@@ -58,27 +59,12 @@ def sleeves_for(plan: Plan, fit: EndFit) -> SleevePlan:
 def sleeves_on(fit: EndFit, rules: Workmanship) -> tuple[SleeveUse, ...]:
     """Return the sleeves that are chosen already at an end, one for each joint or tail."""
     found = []
-    for leads in _joints(fit).values():
+    for leads in joints_of(fit).values():
         sleeved = [lead for lead in leads if lead.landing.sleeved]
         found += [tail_sleeve(lead) for lead in sleeved if lead.is_shield]
         if any(not lead.is_shield for lead in sleeved):
             found.append(joint_sleeve(leads, rules))
     return tuple(found)
-
-
-def why_not(use: SleeveUse) -> str:
-    """Say with both figures why a sleeve does not do, or nothing if it does."""
-    if not use.goes_over:
-        return (
-            f"no sleeve in stock passes {number(use.passes_mm)} mm and grips "
-            f"{number(use.grips_mm)} mm on {use.contact}"
-        )
-    if not use.parks:
-        return (
-            f"a sleeve of {number(use.park_needs_mm)} mm has {number(use.park_has_mm)} mm to park "
-            f"on {use.conductor}"
-        )
-    return ""
 
 
 def mend_words(sleeves: SleevePlan, gap: Gap) -> str:
@@ -98,7 +84,8 @@ def mend_words(sleeves: SleevePlan, gap: Gap) -> str:
     return ""
 
 
-def _joints(fit: EndFit) -> dict[str, tuple[Lead, ...]]:
+def joints_of(fit: EndFit) -> dict[str, tuple[Lead, ...]]:
+    """Return the leads in each contact, by contact, in the order of the leads."""
     joints: dict[str, tuple[Lead, ...]] = {}
     for lead in fit.leads:
         contact = lead.landing.contact
@@ -125,7 +112,7 @@ class _Risks:
     def __init__(self, plan: Plan, fit: EndFit) -> None:
         self.rules = plan.workmanship
         self.fit = fit
-        self.joints = _joints(fit)
+        self.joints = joints_of(fit)
         self.order = fit.order
 
     def plan(self) -> SleevePlan:

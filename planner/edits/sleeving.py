@@ -26,3 +26,11 @@ def put_on(plan: Plan, *, end: str, sleeves: SleevePlan) -> Plan:
         for landing in occupants(plan, end, contact):
             plan = dab(plan, end=end, conductor=landing.conductor, dabbed=True)
     return plan
+
+
+def dab_instead(plan: Plan, *, end: str, contact: str) -> Plan:
+    """Take the sleeves off a joint and put a dab of insulating compound on it."""
+    for landing in occupants(plan, end, contact):
+        plan = sleeve(plan, end=end, conductor=landing.conductor, sleeved=False)
+        plan = dab(plan, end=end, conductor=landing.conductor, dabbed=True)
+    return plan
