@@ -5,8 +5,9 @@ from types import MappingProxyType
 
 from planner.drawing.bench.shapes import Box, box_of
 from planner.drawing.face import contact_radius_mm, face, shell_reach_mm
-from planner.drawing.fitting.halos import gap_words_drawn, halos_drawn
-from planner.drawing.fitting.iron import iron_drawn
+from planner.drawing.fitting.crossings import crossings_drawn
+from planner.drawing.fitting.halos import gap_words_drawn, halos_drawn, tick_boxes, ticks_drawn
+from planner.drawing.fitting.iron import iron_at
 from planner.drawing.fitting.labels import labels_drawn
 from planner.drawing.fitting.leads import leads_drawn
 from planner.drawing.fitting.scene import Scene
@@ -56,15 +57,22 @@ def fitted_face(  # noqa: PLR0913 - what is drawn, where, how, and what of it is
     items += _jacket(scene, jacket_mm)
     if halos:
         items += halos_drawn(scene)
-    items += leads_drawn(scene, dimmed)
+    items += leads_drawn(scene, dimmed) + crossings_drawn(scene)
     room = Room(precious=_joint_boxes(scene))
+    held = iron_at(scene, iron) if iron else None
+    if halos:
+        items += ticks_drawn(scene)
+        room.precious += tick_boxes(scene)
+    if held is not None:
+        items += held.items
+        room.taken += held.boxes
     if labels:
         drawn, taken = labels_drawn(scene, signals, numbered=numbered, withheld=withheld)
         items += drawn
         room.taken += taken
-    if halos:
-        items += gap_words_drawn(scene, room)
-    return items + (iron_drawn(scene, iron, room) if iron else ())
+    if held is not None:
+        items += held.words_drawn(scene, room)
+    return items + (gap_words_drawn(scene, room) if halos else ())
 
 
 def _jacket(scene: Scene, jacket_mm: float) -> DrawList:

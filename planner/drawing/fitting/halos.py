@@ -3,6 +3,7 @@
 import math
 from dataclasses import dataclass
 
+from planner.drawing.bench.shapes import Box
 from planner.drawing.fitting.scene import Scene
 from planner.drawing.fitting.words import Room, plated
 from planner.drawing.looks import Look
@@ -11,7 +12,7 @@ from planner.dryfit.bodies import Capsule
 from planner.dryfit.gaps import Gap
 from planner.geometry.curves import Vector
 
-_WORDED = 12  # gaps with words, the smallest first; all have halos
+_WORDED = 8  # gaps with words, the smallest first; all have halos
 
 
 def gap_owner(gap: Gap) -> str:
@@ -20,13 +21,16 @@ def gap_owner(gap: Gap) -> str:
 
 
 def _party(body: Capsule) -> str:
-    return body.conductor or body.contact
+    return body.conductor or body.contact or "shell"
 
 
 def told(scene: Scene) -> tuple[Gap, ...]:
-    """Return the gaps that are worth a halo, the smallest first."""
+    """Return the gaps that are worth a halo, the smallest first: one for each two joints."""
     gaps = [gap for gap in scene.fit.gaps if gap.grade != "clear"]
-    return tuple(sorted(gaps, key=lambda gap: (gap.gap_mm, gap_owner(gap))))
+    found: dict[frozenset[str], Gap] = {}
+    for gap in sorted(gaps, key=lambda gap: (gap.gap_mm, gap_owner(gap))):
+        found.setdefault(frozenset((gap.first.contact, gap.second.contact)), gap)
+    return tuple(found.values())
 
 
 def halo_style(grade: str, look: Look) -> Style:
@@ -57,19 +61,36 @@ def _halo(scene: Scene, gap: Gap) -> DrawList:
     return items
 
 
+def ticks_drawn(scene: Scene) -> DrawList:
+    """Draw the measured tick of each gap."""
+    return tuple(
+        item for gap in told(scene) for item in _tick(_tick_ends(scene, gap), scene.look, gap)
+    )
+
+
 def gap_words_drawn(scene: Scene, room: Room) -> DrawList:
-    """Draw tick, class and figure of the gaps, each with its words where there is room."""
-    items: DrawList = ()
-    for place, gap in enumerate(told(scene)):
+    """Say class and figure of the gaps, the smallest first, where there is room."""
+    plates = []
+    for gap in told(scene)[:_WORDED]:
         ends = _tick_ends(scene, gap)
-        items += _tick(ends, scene.look, gap)
-        if place < _WORDED:
-            middle = ((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2)
-            lines = [(f"{gap.grade} {gap_text(gap.gap_mm)}", True)]
-            items += plated(
-                lines, middle, room, look=scene.look, size=scene.letters.word, owner=gap_owner(gap)
-            )
-    return items
+        middle = ((ends[0][0] + ends[1][0]) / 2, (ends[0][1] + ends[1][1]) / 2)
+        lines = [(f"{gap.grade} {gap_text(gap.gap_mm)}", True)]
+        size = scene.letters.word
+        plates.append(plated(lines, middle, room, look=scene.look, size=size, owner=gap_owner(gap)))
+    # Leaders first: none runs over a plate.
+    leaders = tuple(items[0] for items in plates if items)
+    return leaders + tuple(item for items in plates for item in items[1:])
+
+
+def tick_boxes(scene: Scene) -> list[Box]:
+    """Return the boxes round the middles of the ticks, which words had better leave free."""
+    half = 8 * scene.look.line
+    found = []
+    for gap in told(scene):
+        (x0, y0), (x1, y1) = _tick_ends(scene, gap)
+        x, y = (x0 + x1) / 2, (y0 + y1) / 2
+        found.append((x - half, y - half, x + half, y + half))
+    return found
 
 
 def gap_text(gap_mm: float) -> str:

@@ -1,48 +1,65 @@
 """The iron at one joint: its tip at the joint, from the direction with most room, its margin."""
 
 import math
+from dataclasses import dataclass, replace
 
+from planner.drawing.bench.shapes import Box
 from planner.drawing.fitting.scene import Scene
 from planner.drawing.fitting.words import Room, plated
 from planner.drawing.primitives import DrawList, Point, Poly, Style
+from planner.dryfit.iron import IRON_RADIUS_MM, ROOMY_MM
 
-TIP_MM = 3.0
-TIP_WIDE_MM, TIP_END_MM = 0.8, 0.3
-SHAFT_PX, HANDLE_PX = 26.0, 54.0
+TIP_MM = 2.0
+TIP_END_MM = 0.3
+SHAFT_PX, HANDLE_PX = 12.0, 44.0
 
 
-def iron_drawn(scene: Scene, contact: str, room: Room) -> DrawList:
-    """Draw the iron at a joint with its margin in mm; nothing where the joint has no way in."""
+@dataclass(frozen=True)
+class Iron:
+    """The iron at a joint as drawn, with what is said of it and where."""
+
+    items: DrawList
+    words: tuple[tuple[str, bool], ...]
+    end: Point
+    boxes: tuple[Box, ...]
+    owner: str
+
+    def words_drawn(self, scene: Scene, room: Room) -> DrawList:
+        """Set the margin beside the handle."""
+        size = scene.letters.word
+        return plated(self.words, self.end, room, look=scene.look, size=size, owner=self.owner)
+
+
+def iron_at(scene: Scene, contact: str) -> Iron | None:
+    """Return the iron at a joint with its margin in mm, or None where nothing is soldered."""
     access = next((way for way in scene.fit.access if way.contact == contact), None)
     if access is None or contact not in scene.connector.by_id:
-        return ()
+        return None
     owner, look = f"iron/{contact}", scene.look
     angle = math.radians(access.direction_deg + scene.view_deg)
-    along = (math.cos(angle), -math.sin(angle))
-    at = scene.joint(contact)
-    hidden = access.margin_mm < 0
-    colour = look.stop if hidden else look.accent
-    body = _body(at, along, scene)
-    items: DrawList = tuple(
-        Poly(points, style, closed=True, owner=owner)
-        for points, style in zip(
-            body,
-            (
-                Style(fill=look.tin, stroke=look.ink, width=1.4 * look.line),
-                Style(fill=colour, stroke=look.ink, width=1.4 * look.line),
-            ),
-            strict=True,
-        )
+    along, at = (math.cos(angle), -math.sin(angle)), scene.joint(contact)
+    bit, handle = _body(at, along, scene)
+    edge = Style(fill=look.tin, stroke=look.ink, width=1.4 * look.line)
+    grip = replace(edge, fill=look.stop if access.margin_mm < 0 else look.accent)
+    items = (
+        Poly(bit, edge, closed=True, owner=owner),
+        Poly(handle, grip, closed=True, owner=owner),
     )
-    words = [(f"{'no way in' if hidden else 'iron'} {_signed(access.margin_mm)}", True)]
+    words = [(_room_words(access.margin_mm), True)]
     if access.blocker:
         words.append((f"nearest: {access.blocker}", False))
-    end = _on(at, along, _reach(scene) * 0.85)
-    return (*items, *plated(words, end, room, look=look, size=scene.letters.word, owner=owner))
+    reach = _reach(scene)
+    steps = [_on(at, along, reach * step / 6) for step in range(1, 7)]
+    half = 9 * look.line
+    boxes = tuple((x - half, y - half, x + half, y + half) for x, y in steps)
+    return Iron(items, tuple(words), _on(at, along, reach), boxes, owner)
 
 
-def _signed(margin_mm: float) -> str:
-    return f"{margin_mm:+.2f} mm".replace("-", "\u2212")
+def _room_words(margin_mm: float) -> str:
+    if margin_mm < 0:
+        return f"no way in, {margin_mm:.2f} mm".replace("-", "\u2212")
+    more = " or more" if margin_mm >= ROOMY_MM else ""
+    return f"iron, {margin_mm:.2f} mm free{more}"
 
 
 def _reach(scene: Scene) -> float:
@@ -57,7 +74,7 @@ def _on(at: Point, along: Point, distance: float, aside: float = 0.0) -> Point:
 def _body(at: Point, along: Point, scene: Scene) -> tuple[tuple[Point, ...], tuple[Point, ...]]:
     """Return the outlines of the bit with its shaft, and of the handle."""
     unit = scene.look.line
-    end, wide = TIP_END_MM / 2 * scene.scale, TIP_WIDE_MM / 2 * scene.scale
+    end, wide = TIP_END_MM / 2 * scene.scale, IRON_RADIUS_MM * scene.scale
     cone, shaft = TIP_MM * scene.scale, TIP_MM * scene.scale + SHAFT_PX * unit
     grip = max(wide * 1.5, 8 * unit)
     bit = ((0.0, -end), (cone, -wide), (shaft, -wide), (shaft, wide), (cone, wide), (0.0, end))

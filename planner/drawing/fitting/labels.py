@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from planner.drawing.bench.shapes import Box, box_of, spread
+from planner.drawing.cores import PLATE_HEIGHT, plate, plate_width
 from planner.drawing.face import contact_owner, contact_radius_mm, shell_outlines
 from planner.drawing.fitting.discs import order_disc
 from planner.drawing.fitting.scene import Scene
@@ -20,6 +21,7 @@ from planner.drawing.primitives import (
     Text,
     centred_baseline,
 )
+from planner.model.cable import Core
 
 _WIDE = 1.5  # times as wide as high: labels stand in rows above and below
 _GAP = 5.0
@@ -32,6 +34,7 @@ class Label:
     contact: str
     name: str
     signal: str
+    codes: tuple[tuple[str, str], ...]  # (conductor, letter code) of each lead in it
     number: int
     joint: Point
     radius: float
@@ -63,12 +66,22 @@ def labels_of(scene: Scene, signals: Mapping[str, str], *, numbered: bool) -> li
             contact.id,
             contact.spoken if few else contact.id,
             signals.get(contact.id, ""),
+            _codes(scene, contact.id),
             order.get(contact.id, 0),
             scene.joint(contact.id),
             contact_radius_mm(contact) * scene.scale,
         )
         for contact in scene.connector.contacts
     ]
+
+
+def _codes(scene: Scene, contact: str) -> tuple[tuple[str, str], ...]:
+    """Return what tells the leads in a contact apart without their colour."""
+    return tuple(
+        (lead.landing.conductor, lead.part.code if isinstance(lead.part, Core) else "SH")
+        for lead in scene.fit.leads
+        if lead.landing.contact == contact
+    )
 
 
 def labels_drawn(
@@ -110,7 +123,7 @@ class _Pen:
 
     def _height(self, label: Label) -> float:
         words = self.type.word + (self.type.name + 3 * self.unit if label.signal else 0.0)
-        return max(words, 2 * self.type.disc if label.number else 0.0) + 6 * self.unit
+        return max(words, 2 * self.type.disc if label.number else 0.0) + 8 * self.unit
 
     def _column(self, labels: Sequence[Label], way: int) -> list[Placed]:
         ordered = sorted(labels, key=lambda label: label.joint[1])
@@ -141,9 +154,28 @@ class _Pen:
             disc = self._disc(label, middle)
             end = middle
             x += way * (2 * self.type.disc + _GAP * self.unit)
+        else:
+            x += way * _GAP * self.unit
         words = self._two_lines(label, (x, y), "start" if way > 0 else "end")
+        x += way * (self._words_width(label) + 8 * self.unit)
+        words += self._plates(label, (x, y), way)
         leader = self._leader(label, end)
         return Placed((*leader, *disc, *words), box_of((*disc, *words)))
+
+    def _words_width(self, label: Label) -> float:
+        name = text_width(label.name, self.type.word)
+        return max(name, text_width(label.signal, self.type.name, bold=True))
+
+    def _plates(self, label: Label, at: Point, way: int) -> DrawList:
+        """Draw the plates of a label's cores side by side, away from the face."""
+        x = at[0]
+        items: DrawList = ()
+        for conductor, code in label.codes:
+            width = plate_width(code)
+            middle = (x + way * width / 2, at[1])
+            items += plate(middle, code, look=self.look, owner=f"lead/{conductor}")
+            x += way * (width + 4)
+        return items
 
     def _two_lines(self, label: Label, at: Point, anchor: str) -> DrawList:
         (x, y), name, word = at, self.type.name, self.type.word
@@ -171,7 +203,8 @@ class _Pen:
         name = text_width(label.name, self.type.word, bold=True)
         signal = self.type.word if turned else text_width(label.signal, self.type.word)
         disc = 2 * self.type.disc if label.number else 0.0
-        return max(name, signal, disc) + 4 * self.unit
+        codes = 0.0 if turned else max((plate_width(code) for _, code in label.codes), default=0.0)
+        return max(name, signal, disc, codes) + 4 * self.unit
 
     def _row(self, labels: Sequence[Label], way: int, *, turned: bool) -> list[Placed]:
         ordered = sorted(labels, key=lambda label: label.joint[0])
@@ -190,11 +223,17 @@ class _Pen:
         disc = self._disc(label, at) if label.number else ()
         y += way * (self.type.disc + 4 * self.unit + word * CAP_HEIGHT / 2)
         items = [self._word((x, y), label.name, bold=True)]
-        if label.signal:
-            y += way * (word * CAP_HEIGHT / 2 + 5 * self.unit)
-            items.append(self._signal((x, y), label.signal, way, turned=turned))
-        words = tuple(_of(item, label) for item in items)
-        leader = self._leader(label, at if label.number else (at[0], at[1] + way * 2 * self.unit))
+        y += way * (word * CAP_HEIGHT / 2 + 5 * self.unit)
+        if turned:
+            said = " ".join([label.signal, *(code for _, code in label.codes)]).strip()
+            items += [self._turned((x, y), said, way)] if said else []
+        elif label.signal:
+            items.append(self._word((x, y + way * word * CAP_HEIGHT / 2), label.signal, bold=False))
+        words: DrawList = tuple(_of(item, label) for item in items)
+        if not turned:
+            y += way * (word * CAP_HEIGHT + 5 * self.unit if label.signal else 0.0)
+            words += self._piled((x, y), label, way)
+        leader = self._leader(label, at)
         return Placed((*leader, *disc, *words), box_of((*disc, *words)))
 
     def _word(self, at: Point, text: str, *, bold: bool) -> Text:
@@ -202,15 +241,22 @@ class _Pen:
         base = centred_baseline(at[1], word)
         return Text((at[0], base), text, word, self.look.ink, bold=bold, anchor="middle")
 
-    def _signal(self, at: Point, text: str, way: int, *, turned: bool) -> Text:
+    def _turned(self, at: Point, text: str, way: int) -> Text:
+        """Set a text to be read from below up: it stands above a face, hangs below one."""
         (x, y), word = at, self.type.word
-        if not turned:
-            return self._word((x, y + way * word * CAP_HEIGHT / 2), text, bold=False)
-        # Turned to be read from below up: it hangs from its end below, stands on it above.
         base = (x + word * CAP_HEIGHT / 2, y)
         return Text(
             base, text, word, self.look.ink, anchor="end" if way > 0 else "start", turn_deg=-90
         )
+
+    def _piled(self, at: Point, label: Label, way: int) -> DrawList:
+        """Draw the plates of a label's cores one beyond the other, away from the face."""
+        items: DrawList = ()
+        y = at[1] + way * PLATE_HEIGHT / 2
+        for conductor, code in label.codes:
+            items += plate((at[0], y), code, look=self.look, owner=f"lead/{conductor}")
+            y += way * (PLATE_HEIGHT + 3)
+        return items
 
     # -- both --
 

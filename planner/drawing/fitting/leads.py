@@ -1,31 +1,32 @@
-"""The leads of a fitted face: true width from exit to terminal, joints, sleeves, dabs, crossings."""
+"""The leads of a fitted face: true width, joints, sleeves, dabs."""
 
 import math
-from collections.abc import Collection
+from collections.abc import Collection, Sequence
 from dataclasses import replace
 
 from planner.drawing.cores import core_stroke, joint, strands_stroke
-from planner.drawing.fitting.heights import crossing_point, from_below
+from planner.drawing.fitting.heights import from_below
 from planner.drawing.fitting.scene import Scene
+from planner.drawing.looks import Look
 from planner.drawing.primitives import Circle, DrawList, Point, Poly, Primitive, Style, Text
 from planner.drawing.runs import Run, arc
 from planner.dryfit.bodies import SLEEVE_WALL_MM, Lead
 from planner.model.cable import Core
 
 DIM = 0.25
+_END_ON = 0.25  # of its width: a lead projected shorter is seen end on
 _BARE_SHARE = 0.45  # of a lead's projected length: the bare end of a steep lead is seen end on
 
 
 def leads_drawn(scene: Scene, dimmed: Collection[str] = ()) -> DrawList:
-    """Draw all leads, lower ones under higher ones, then sleeves, dabs and crossings on top."""
+    """Draw all leads, lower ones under higher ones, then their cut ends, sleeves and dabs."""
+    ordered = from_below(scene.fit.leads)
     items: DrawList = ()
-    for lead in from_below(scene.fit.leads):
-        drawn = lead_drawn(scene, lead)
-        items += faded(drawn) if lead.landing.conductor in dimmed else drawn
-    for lead in scene.fit.leads:
-        drawn = _cover(scene, lead)
-        items += faded(drawn) if lead.landing.conductor in dimmed else drawn
-    return items + crossings_drawn(scene)
+    for draw in (lead_drawn, section_drawn, _cover):
+        for lead in ordered:
+            drawn = draw(scene, lead)
+            items += faded(drawn) if lead.landing.conductor in dimmed else drawn
+    return items
 
 
 def faded(items: DrawList) -> DrawList:
@@ -46,40 +47,64 @@ def bare_length(scene: Scene, lead: Lead) -> float:
 
 
 def lead_drawn(scene: Scene, lead: Lead) -> DrawList:
-    """Draw one lead: its cut section at the exit, its covered part, bare strands, the joint."""
-    owner = f"lead/{lead.landing.conductor}"
+    """Draw one lead: its covered part, bare strands, the joint."""
+    owner, look = f"lead/{lead.landing.conductor}", scene.look
     start, stop = scene.at(lead.exit), scene.at(lead.mouth)
     across = scene.terminal(lead.landing.contact).across_mm
-    solder = joint(stop, across, scale=scene.scale, look=scene.look, owner=owner)
-    section = _section(scene, lead, owner)
-    if math.dist(start, stop) < 0.25 * lead.covered_mm * scene.scale:
-        return (*solder, *section)
+    solder = joint(stop, across, scale=scene.scale, look=look, owner=owner)
+    if math.dist(start, stop) < _END_ON * lead.covered_mm * scene.scale:
+        return solder
     run = Run((start, stop))
     cut = run.length - bare_length(scene, lead)
     width = lead.metal_mm * scene.scale
-    if not isinstance(lead.part, Core):
-        tail = strands_stroke((start, stop), width, scene.look, owner)
-        return (*tail, *solder, *section)
-    tip = strands_stroke(
-        run.part(max(cut - 2 * scene.look.line, 0), run.length), width, scene.look, owner
+    tip = strands_stroke(run.part(max(cut - 2 * look.line, 0), run.length), width, look, owner)
+    return (*tip, *_covered_part(scene, lead, run, cut), *solder)
+
+
+def _covered_part(scene: Scene, lead: Lead, run: Run, cut: float) -> DrawList:
+    """Draw what comes out of the jacket to where the bare end starts, with its rim."""
+    owner, look = f"lead/{lead.landing.conductor}", scene.look
+    way = run.part(0, cut)
+    if isinstance(lead.part, Core):
+        body = core_stroke(way, lead.part, scale=scene.scale, look=look, owner=owner)
+    elif lead.landing.sleeved:
+        body = tail_sleeve(way, lead.covered_mm * scene.scale, look, sleeve_owner(lead))
+    else:
+        return strands_stroke(way, lead.metal_mm * scene.scale, look, owner)
+    half = lead.covered_mm * scene.scale / 2 + 1.3 * look.line
+    rim = Style(stroke=look.casing, width=1.3 * look.line)
+    return (*body, Poly((run.beside(cut, -half), run.beside(cut, half)), rim, owner=owner))
+
+
+def tail_sleeve(points: Sequence[Point], width: float, look: Look, owner: str) -> DrawList:
+    """Draw the sleeve of a tail: solid, for it goes on before the joint."""
+    casing = Style(stroke=look.casing, width=width + 2.6 * look.line)
+    return (
+        Poly(tuple(points), casing, owner=owner),
+        Poly(tuple(points), Style(stroke=look.insulator, width=width), owner=owner),
     )
-    body = core_stroke(run.part(0, cut), lead.part, scale=scene.scale, look=scene.look, owner=owner)
-    half = lead.covered_mm * scene.scale / 2 + 1.3 * scene.look.line
-    rim = Style(stroke=scene.look.casing, width=1.3 * scene.look.line)
-    end = Poly((run.beside(cut, -half), run.beside(cut, half)), rim, owner=owner)
-    return (*tip, *body, end, *solder, *section)
 
 
-def _section(scene: Scene, lead: Lead, owner: str) -> DrawList:
-    """Draw a lead cut across where it leaves the jacket: it comes towards the reader there."""
-    look, at = scene.look, scene.at(lead.exit)
+def sleeve_owner(lead: Lead) -> str:
+    """Return the owner id of a lead's sleeve."""
+    return f"sleeve/{lead.landing.conductor}"
+
+
+def section_drawn(scene: Scene, lead: Lead) -> DrawList:
+    """Draw a lead cut across where it leaves the jacket: a dot, for it comes at the reader."""
+    look, at, owner = scene.look, scene.at(lead.exit), f"lead/{lead.landing.conductor}"
     metal = Style(fill=look.strand, stroke=look.strand_edge, width=look.line)
-    inner = Circle(at, lead.metal_mm / 2 * scene.scale, metal, owner)
-    if not isinstance(lead.part, Core):
-        return (inner,)
-    body = look.core(lead.part.colours[0])[0]
-    pen = Style(fill=body, stroke=look.casing, width=1.3 * look.line)
-    return (Circle(at, lead.covered_mm / 2 * scene.scale, pen, owner), inner)
+    radius = lead.metal_mm / 2 * scene.scale
+    inner = (
+        Circle(at, radius, metal, owner),
+        Circle(at, max(radius * 0.22, look.line), Style(fill=look.strand_edge), owner),
+    )
+    outer = lead.covered_mm / 2 * scene.scale
+    pen = Style(fill=look.insulator, stroke=look.casing, width=1.3 * look.line)
+    if isinstance(lead.part, Core):
+        body = replace(pen, fill=look.core(lead.part.colours[0])[0])
+        return (Circle(at, outer, body, owner), *inner)
+    return (Circle(at, outer, pen, sleeve_owner(lead)), *inner) if lead.landing.sleeved else inner
 
 
 # -- sleeves and dabs -------------------------------------------------------------------------
@@ -87,7 +112,7 @@ def _section(scene: Scene, lead: Lead, owner: str) -> DrawList:
 
 def _cover(scene: Scene, lead: Lead) -> DrawList:
     items: DrawList = ()
-    if lead.landing.sleeved:
+    if lead.landing.sleeved and not lead.is_shield:
         items += sleeve_drawn(scene, lead)
     if lead.landing.dabbed:
         items += dab_drawn(scene, lead)
@@ -96,7 +121,7 @@ def _cover(scene: Scene, lead: Lead) -> DrawList:
 
 def sleeve_drawn(scene: Scene, lead: Lead) -> DrawList:
     """Outline the sleeve of a joint: dashed, for it goes on after the joint."""
-    look, owner = scene.look, f"sleeve/{lead.landing.conductor}"
+    look, owner = scene.look, sleeve_owner(lead)
     start, stop = scene.at(lead.exit), scene.at(lead.mouth)
     half = (lead.covered_mm / 2 + SLEEVE_WALL_MM) * scene.scale + 2 * look.line
     pen = Style(stroke=look.ink, width=2 * look.line, dash=(7 * look.line, 4 * look.line))
@@ -135,34 +160,4 @@ def dab_drawn(scene: Scene, lead: Lead) -> DrawList:
     return (
         Poly(tuple(points), wash, closed=True, owner=owner),
         Poly(tuple(points), pen, closed=True, owner=owner),
-    )
-
-
-# -- crossings --------------------------------------------------------------------------------
-
-
-def crossings_drawn(scene: Scene) -> DrawList:
-    """Mark each crossing: a diamond with a cross in it."""
-    items: DrawList = ()
-    for one, other in scene.fit.crossings:
-        leads = scene.lead_of.get(one), scene.lead_of.get(other)
-        if leads[0] is None or leads[1] is None:
-            continue
-        point = crossing_point(leads[0], leads[1])
-        if point is not None:
-            items += crossing_mark(scene.at(point), 7.5 * scene.look.line, scene, (one, other))
-    return items
-
-
-def crossing_mark(at: Point, radius: float, scene: Scene, pair: tuple[str, str]) -> DrawList:
-    """Draw the mark of a crossing."""
-    look, owner, (x, y) = scene.look, f"crossing/{pair[0]}/{pair[1]}", at
-    corners = ((x, y - radius), (x + radius, y), (x, y + radius), (x - radius, y))
-    arm = radius * 0.36
-    pen = Style(fill=look.field, stroke=look.ink, width=1.5 * look.line)
-    cross = Style(stroke=look.ink, width=1.6 * look.line, cap="round")
-    return (
-        Poly(corners, pen, closed=True, owner=owner),
-        Poly(((x - arm, y - arm), (x + arm, y + arm)), cross, owner=owner),
-        Poly(((x - arm, y + arm), (x + arm, y - arm)), cross, owner=owner),
     )
