@@ -70,7 +70,9 @@ def _loops(plan: Plan, wiring: Wiring) -> Iterator[Loop]:
     network = network_of(plan, wiring)
     roles = {end.id: role_of(plan, end.id) for end in plan.ends}
     for channel, ends in sorted(_carriers(wiring).items()):
-        sources = [end for end in ends if roles[end] == "source"] or list(ends)[:1]
+        sources = [end for end in ends if roles[end] == "source"]
+        if len(sources) in {0, len(ends)}:
+            sources = list(ends)[:1]  # nothing tells the two sides apart: the first end is one
         for source in sources:
             for load in ends:
                 if load not in sources:
