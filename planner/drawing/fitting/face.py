@@ -36,6 +36,7 @@ def fitted_face(  # noqa: PLR0913 - what is drawn, where, how, and what of it is
     numbered: bool = True,
     withheld: bool = False,
     view_deg: float = 0.0,
+    frame: Box | None = None,
 ) -> DrawList:
     """Draw the solder side of an end as it is going to be soldered, `scale` target units a mm.
 
@@ -43,6 +44,7 @@ def fitted_face(  # noqa: PLR0913 - what is drawn, where, how, and what of it is
     `crossing/<a>/<b>`, `halo/<a>/<b>`, `order/<contact>`, `iron/<contact>`, `jacket`. Conductors in
     `dimmed` are see-through. `iron` names the contact at which the iron is shown. `withheld` draws
     open octagons in place of the order numbers. `view_deg` turns the whole picture, plug and cable.
+    Words of gaps and of the iron keep inside `frame`.
     """
     scene = Scene(connector, fit, centre, scale, look, view_deg)
     landed = {lead.landing.contact for lead in fit.leads}
@@ -58,7 +60,7 @@ def fitted_face(  # noqa: PLR0913 - what is drawn, where, how, and what of it is
     if halos:
         items += halos_drawn(scene)
     items += leads_drawn(scene, dimmed) + crossings_drawn(scene)
-    room = Room(precious=_joint_boxes(scene))
+    room = Room(precious=_joint_boxes(scene), frame=frame)
     held = iron_at(scene, iron) if iron else None
     if halos:
         items += ticks_drawn(scene)

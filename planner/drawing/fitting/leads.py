@@ -50,7 +50,7 @@ def lead_drawn(scene: Scene, lead: Lead) -> DrawList:
     """Draw one lead: its covered part, bare strands, the joint."""
     owner, look = f"lead/{lead.landing.conductor}", scene.look
     start, stop = scene.at(lead.exit), scene.at(lead.mouth)
-    across = scene.terminal(lead.landing.contact).across_mm
+    across = solder_mm(scene, lead)
     solder = joint(stop, across, scale=scene.scale, look=look, owner=owner)
     if math.dist(start, stop) < _END_ON * lead.covered_mm * scene.scale:
         return solder
@@ -59,6 +59,14 @@ def lead_drawn(scene: Scene, lead: Lead) -> DrawList:
     width = lead.metal_mm * scene.scale
     tip = strands_stroke(run.part(max(cut - 2 * look.line, 0), run.length), width, look, owner)
     return (*tip, *_covered_part(scene, lead, run, cut), *solder)
+
+
+def solder_mm(scene: Scene, lead: Lead) -> float:
+    """Return what the solder of a joint spans: a bore, or the lead and the narrow side of a lug."""
+    terminal = scene.terminal(lead.landing.contact)
+    if terminal.kind != "lug":
+        return terminal.across_mm
+    return max(min(terminal.width_mm, terminal.depth_mm), 1.3 * lead.metal_mm)
 
 
 def _covered_part(scene: Scene, lead: Lead, run: Run, cut: float) -> DrawList:

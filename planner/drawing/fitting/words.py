@@ -14,16 +14,20 @@ _RINGS = (1.0, 1.5, 2.1, 2.8, 3.6, 4.6, 5.8)
 
 @dataclass
 class Room:
-    """Boxes that nothing more may lie over, and spots that are better left free."""
+    """Boxes that nothing more may lie over, and spots that are better left free.
+
+    `frame`, if given, is what the words must not leave.
+    """
 
     taken: list[Box] = field(default_factory=list)
     precious: list[Box] = field(default_factory=list)
+    frame: Box | None = None
 
     def place(self, at: Point, size: tuple[float, float], gap: float) -> Box | None:
         """Take the best free box of `size` near `at`; None where everything is taken."""
         best: tuple[float, Box] | None = None
         for away, box in _candidates(at, size):
-            if any(boxes_meet(box, other, gap) for other in self.taken):
+            if not self._inside(box) or any(boxes_meet(box, other, gap) for other in self.taken):
                 continue
             cost = away + 3 * size[1] * sum(boxes_meet(box, spot) for spot in self.precious)
             if best is None or cost < best[0] - 1e-6:
@@ -32,6 +36,12 @@ class Room:
             return None
         self.taken.append(best[1])
         return best[1]
+
+    def _inside(self, box: Box) -> bool:
+        if self.frame is None:
+            return True
+        left, top, right, bottom = self.frame
+        return left <= box[0] and top <= box[1] and box[2] <= right and box[3] <= bottom
 
 
 def _candidates(at: Point, size: tuple[float, float]) -> Iterator[tuple[float, Box]]:
