@@ -1,0 +1,59 @@
+"""Capacitance against handbook figures of standard lines, and roll-off against its formula."""
+
+import math
+
+import pytest
+
+from planner.electrical.capacitance import coax_pf_per_m, pair_pf_per_m, rolloff_hz
+
+LIGHT_M_PER_S = 299_792_458  # exact, SI
+
+
+def impedance(pf_per_m, permittivity):
+    """Return the wave impedance of a line without loss: sqrt(eps) / (c C)."""
+    return math.sqrt(permittivity) / (LIGHT_M_PER_S * pf_per_m * 1e-12)
+
+
+@pytest.mark.parametrize("permittivity", [1.0, 2.1, 2.3])
+@pytest.mark.parametrize("ratio", [2.0, 3.5, 6.7])
+def test_coax_gives_the_impedance_of_the_handbook(ratio, permittivity):
+    """Z = 138.06 / sqrt(eps) log10(D/d); handbooks print 138. From memory."""
+    found = impedance(coax_pf_per_m(1.0, ratio, permittivity), permittivity)
+    assert found == pytest.approx(138 / math.sqrt(permittivity) * math.log10(ratio), rel=0.001)
+
+
+@pytest.mark.parametrize("ratio", [2.0, 5.0, 20.0])
+def test_two_wires_give_the_impedance_of_the_handbook(ratio):
+    """Z = 120 acosh(D/d) in air; handbooks print 120 for 119.92. From memory."""
+    found = impedance(pair_pf_per_m(1.0, 1.0, ratio, 1.0), 1.0)
+    assert found == pytest.approx(120 * math.acosh(ratio), rel=0.001)
+
+
+def test_a_75_ohm_line_in_solid_polyethylene():
+    """75 ohm in solid PE (2.3) is 67 pF/m in every table of coaxes. From memory."""
+    ratio = 10 ** (75 * math.sqrt(2.3) / 138)
+    assert coax_pf_per_m(0.58, 0.58 * ratio, 2.3) == pytest.approx(67, abs=0.7)
+
+
+def test_a_wire_off_the_middle_far_from_the_wall_is_a_wire_over_a_plane():
+    """Near a wall of great radius: 2 pi eps / acosh(h/r); h over the plane. Any handbook."""
+    wide_mm, over_mm, wire_mm = 2e6, 3.0, 1.0
+    found = coax_pf_per_m(wire_mm, wide_mm, 1.0, wide_mm / 2 - over_mm)
+    assert found == pytest.approx(2 * pair_pf_per_m(wire_mm, wire_mm, 2 * over_mm, 1.0), rel=1e-3)
+
+
+def test_wires_of_unlike_size_meet_the_middle_of_both():
+    assert pair_pf_per_m(1.0, 2.0, 5.0, 1.0) == pytest.approx(pair_pf_per_m(2.0, 1.0, 5.0, 1.0))
+    small, large = (pair_pf_per_m(wire, wire, 5.0, 1.0) for wire in (1.0, 2.0))
+    assert small < pair_pf_per_m(1.0, 2.0, 5.0, 1.0) < large
+
+
+def test_what_touches_has_no_figure():
+    assert math.isnan(coax_pf_per_m(1.0, 1.0, 2.3))
+    assert math.isnan(pair_pf_per_m(1.0, 1.0, 1.0, 2.3))
+    assert math.isnan(pair_pf_per_m(1.0, 1.0, 0.0, 2.3))
+
+
+def test_rolloff():
+    """f = 1 / (2 pi R C): 10 kohm and 1 nF are 15.9 kHz, as every table of RC filters has."""
+    assert rolloff_hz(10_000, 1000) == pytest.approx(15_915, abs=1)
