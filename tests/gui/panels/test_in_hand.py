@@ -124,3 +124,32 @@ def test_a_long_title_shows_its_beginning_until_it_is_typed_in(bench, panel, pre
     bench.undo_stack.undo()
     bench.undo_stack.redo()
     assert line.cursorPosition() == 0
+
+
+def test_a_joint_is_sleeved_and_dabbed_from_its_core_by_keyboard(bench, panel, press):
+    bench.select(Place(end="A", conductor="BU"))
+    covers = panel.page.covers
+    assert covers.sleeve.value.text() == ""
+    covers.sleeved.setFocus()
+    press(panel, Qt.Key.Key_Space)
+    covers.dabbed.setFocus()
+    press(panel, Qt.Key.Key_Space)
+    landing = bench.plan.landing_at["A", "BU"]
+    assert (landing.sleeved, landing.dabbed, bench.undo_stack.count()) == (True, True, 2)
+    assert "8.5 mm, bore 1.6 mm" in covers.sleeve.value.text()
+
+
+def test_a_sleeve_goes_on_all_that_is_in_a_contact_in_one_step(bench, panel):
+    bench.select(Place(end="A", contact="T"))
+    covers = panel.page.covers
+    covers.sleeved.click()
+    assert all(it.sleeved for it in bench.plan.landings if (it.end, it.contact) == ("A", "T"))
+    assert bench.undo_stack.undoText() == "Sleeve WH at A"
+    covers.sleeved.click()
+    assert not any(it.sleeved for it in bench.plan.landings)
+
+
+def test_an_empty_contact_has_nothing_to_cover(bench, bare_lead, panel):
+    bench.open_plan(bare_lead)
+    bench.select(Place(end="A", contact="T"))
+    assert not panel.page.covers.isVisible()

@@ -5,6 +5,7 @@ from functools import partial
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
 
+from planner.app.panels.facts.covers import JointCovers
 from planner.app.panels.facts.page import Page
 from planner.app.panels.facts.units import ShownUnits
 from planner.app.panels.verdict import drop_verdict
@@ -44,7 +45,7 @@ class ConductorPage(Page):
         self.title = label("", "head", wrap=True)
         self.carries = label("", "second", wrap=True)
         self.capped = check("Spare and capped here", self._on_capped, "Cut back and capped (C)")
-        self.sleeved = check("Sleeved at the joint", self._on_sleeved, "An insulating sleeve")
+        self.covers = JointCovers(self.do)
         self.wrong = label("", "error", wrap=True)
         self.drop_title = label("", "accent", wrap=True)
         self.drop = QVBoxLayout()
@@ -62,7 +63,7 @@ class ConductorPage(Page):
         top.addLayout(words, 1)
         self.column.addLayout(top)
         self.add_facts("Strands", "Size", "Insulation", "Metal", "Lands on")
-        for part in (self.capped, self.sleeved, self.wrong, self.drop_line, self.drop_title):
+        for part in (self.capped, self.covers, self.wrong, self.drop_line, self.drop_title):
             self.column.addWidget(part)
         self.column.addLayout(self.drop)
         self.column.addStretch(1)
@@ -117,8 +118,7 @@ class ConductorPage(Page):
         capped = any((cap.end, cap.conductor) == (place.end, place.conductor) for cap in plan.caps)
         self.capped.setChecked(capped)
         self.capped.setVisible(bool(place.end) and landing is None)
-        self.sleeved.setChecked(landing is not None and landing.sleeved)
-        self.sleeved.setVisible(landing is not None)
+        self.covers.show_joint(self.workbench, (landing,) if landing else ())
         self._show_wrong("")
 
     def _show_wrong(self, wrong: str) -> None:
@@ -146,14 +146,6 @@ class ConductorPage(Page):
             landings.cap if on else landings.uncap, end=place.end, conductor=place.conductor
         )
         words = "Cap" if on else "Take the cap off"
-        wrong = self.do(f"{words} {place.conductor} at {place.end}", edit)
-        self._show_checks()
-        self._show_wrong(wrong)
-
-    def _on_sleeved(self, on: bool) -> None:  # noqa: FBT001 - what the box says
-        place = self.workbench.selection
-        edit = partial(landings.sleeve, end=place.end, conductor=place.conductor, sleeved=on)
-        words = "Sleeve" if on else "Take the sleeve off"
         wrong = self.do(f"{words} {place.conductor} at {place.end}", edit)
         self._show_checks()
         self._show_wrong(wrong)

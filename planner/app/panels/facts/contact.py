@@ -2,6 +2,7 @@
 
 from functools import partial
 
+from planner.app.panels.facts.covers import JointCovers
 from planner.app.panels.facts.page import Page
 from planner.app.panels.facts.units import ShownUnits
 from planner.app.panels.widgets.fields import Choice
@@ -25,6 +26,7 @@ class ContactPage(Page):
         super().__init__(workbench, look, units)
         self.title = label("", "head", wrap=True)
         self.second = label("", "second", wrap=True)
+        self.covers = JointCovers(self.do)
         self.link = Choice("Link with", (), self._on_link)
         self.unlink = button("Remove the link", self._on_unlink)
         self.wrong = label("", "error", wrap=True)
@@ -32,7 +34,7 @@ class ContactPage(Page):
         self.column.addWidget(self.title)
         self.column.addWidget(self.second)
         self.add_facts("Signal", "Landed", "Terminal", "Size", "Takes", "Moulded", "Linked")
-        for part in (self.measure, self.link, self.unlink, self.wrong):
+        for part in (self.covers, self.measure, self.link, self.unlink, self.wrong):
             self.column.addWidget(part)
         self.link.setToolTip("A deliberate join inside the end, so that it is no bridge")
         self.column.addStretch(1)
@@ -51,6 +53,7 @@ class ContactPage(Page):
         self.show_fact("Signal", signals or "none by its pinout")
         self.show_fact("Landed", self._landed() or "empty")
         self._show_terminal(contact)
+        self.covers.show_joint(self.workbench, landings.occupants(plan, place.end, contact.id))
         groups = [it for it in connector.to_measure() if it in {"positions", "terminals"}]
         self.measure.setText(f"From memory, measure on the part: {listed(groups)}.")
         self.measure.setVisible(bool(groups))
