@@ -63,7 +63,7 @@ def _among(plan: Plan, wiring: Wiring, group: Sequence[Loop]) -> Iterator[Crosst
 
 
 def _meet(one: Sequence[Net], other: Sequence[Net]) -> bool:
-    return any(not mine.isdisjoint(theirs) for mine in one for theirs in other)
+    return any(mine is theirs for mine in one for theirs in other)
 
 
 def _heard(network: Network, group: Sequence[Loop], nets: Sequence[Net]) -> Iterator[Crosstalk]:

@@ -8,7 +8,6 @@ import numpy as np
 from numpy.typing import NDArray
 
 Key = TypeVar("Key", bound=Hashable)
-Resistor = tuple[Key, Key, float]
 
 
 class Merged(Generic[Key]):
@@ -45,9 +44,12 @@ class Mesh(Generic[Key]):
         self.merged: Merged[Key] = Merged(joins)
         self._pieces: Merged[Key] = Merged()
         root = self.merged.root
-        self.resistors = [(root(one), root(other), ohm) for one, other, ohm in resistors]
-        for one, other, _ in self.resistors:
+        merged = [(root(one), root(other), ohm) for one, other, ohm in resistors]
+        for one, other, _ in merged:
             self._pieces.join(one, other)
+        self._inside: dict[Key, list[tuple[Key, Key, float]]] = {}
+        for each in merged:
+            self._inside.setdefault(self._pieces.root(each[0]), []).append(each)
         self._solved: dict[Key, tuple[dict[Key, int], NDArray[np.float64]]] = {}
 
     def together(self, one: Key, other: Key) -> bool:
@@ -79,8 +81,7 @@ class Mesh(Generic[Key]):
     def _inverse(self, piece: Key) -> tuple[dict[Key, int], NDArray[np.float64]]:
         """Return the places of a piece's nodes and the inverse of its grounded Laplacian."""
         if piece not in self._solved:
-            inside = [it for it in self.resistors if self._pieces.root(it[0]) == piece]
-            place, laplacian = _laplacian(inside)
+            place, laplacian = _laplacian(self._inside[piece])
             inverse = np.zeros_like(laplacian)
             inverse[1:, 1:] = np.linalg.inv(laplacian[1:, 1:])
             self._solved[piece] = place, inverse
@@ -89,9 +90,10 @@ class Mesh(Generic[Key]):
     def voltages(self, held: Mapping[Key, float]) -> dict[Key, float]:
         """Return the voltage of each node that hangs together with a node held at a voltage."""
         fixed = {self.merged.root(node): volt for node, volt in held.items()}
-        pieces = {self._piece(node) for node in fixed}
-        inside = [it for it in self.resistors if self._pieces.root(it[0]) in pieces]
-        place, laplacian = _laplacian(inside)
+        pieces = dict.fromkeys(self._piece(node) for node in fixed)
+        place, laplacian = _laplacian(
+            each for piece in pieces for each in self._inside.get(piece, ())
+        )
         for node in fixed:
             place.setdefault(node, len(place))
         known = [place[node] for node in fixed if place[node] < len(laplacian)]
