@@ -119,7 +119,7 @@ def _bundle_mm(leads: Sequence[Lead]) -> float:
     """Return the diameter round all leads; a tail that is alone is bare, else it has a sleeve."""
     if len(leads) == 1:
         return leads[0].metal_mm if leads[0].is_shield else leads[0].covered_mm
-    return pack([lead.covered_mm for lead in leads], thorough=False).diameter_mm
+    return pack([lead.covered_mm for lead in leads], "quick").diameter_mm
 
 
 def _shrink_mm(passes_mm: float, grips_mm: float) -> float:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Literal
 from planner.dryfit.fit import EndFit
 from planner.dryfit.sleeve_sizes import SHRINK_MM, SleeveUse
 from planner.dryfit.sleeves import sleeves_on
-from planner.geometry.packing import Packing, bundle_at_least_mm, pack
+from planner.geometry.packing import Packing, Search, bundle_at_least_mm, pack
 from planner.model.connector import Connector
 from planner.model.place import Place
 from planner.model.plan import Plan
@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from planner.dryfit.bodies import Lead
 
 Answer = Literal["fits", "tight", "fails"]
+_SEARCHES: tuple[Search, ...] = ("laid", "quick", "thorough")
 What = Literal["strands", "bundle", "jacket", "cores-in-clamp", "sleeve"]
 
 
@@ -55,7 +56,7 @@ class FitLine:
 def into_bore(diameters_mm: Sequence[float], bore_mm: float) -> WireFit:
     """Tell whether round wires go into a round bore together, with the proof or the bound.
 
-    The bounds and a quick placement come first: only what they leave open is searched.
+    What a bound or a plain layout settles costs under 1 ms; only what they leave open is searched.
     """
     return _into_bore(tuple(diameters_mm), bore_mm)
 
@@ -65,8 +66,8 @@ def _into_bore(diameters_mm: tuple[float, ...], bore_mm: float) -> WireFit:
     least_mm = bundle_at_least_mm(diameters_mm)
     if least_mm > bore_mm:
         return WireFit("fails", least_mm, bore_mm, least_mm)
-    for thorough in (False, True):
-        packing = pack(diameters_mm, thorough=thorough)
+    for search in _SEARCHES:
+        packing = pack(diameters_mm, search)
         if packing.diameter_mm <= bore_mm:
             return WireFit("fits", packing.diameter_mm, bore_mm, least_mm, packing)
     return WireFit("tight", packing.diameter_mm, bore_mm, least_mm, packing)

@@ -7,6 +7,7 @@ comes out. Everything is deterministic: the random starts have a fixed seed.
 """
 
 import math
+from dataclasses import dataclass
 from functools import lru_cache
 
 import numpy as np
@@ -16,20 +17,57 @@ Array = NDArray[np.float64]
 
 _SEED = 1967
 _TINY = 1e-12
-# Walls for settling, as shares that they are tighter than what is reached: coarse, then fine.
-_TIGHTER = (0.02, 0.01, 0.005, 0.002, 0.001, 0.0005, 0.0002)
+# How far a ring is turned against the one round it, radians: the same rings settle differently.
+_LEADS = (0.0, 0.3, 1.0)
+# How much tighter than what is reached the wall stands when a changed arrangement is pressed.
+_TIGHT = 0.97
 
 
-def searched(radii: Array, least: float, *, starts: int, kept: int, steps: int) -> Array:
+@dataclass(frozen=True, slots=True)
+class Effort:
+    """How much to search: arrangements to start from, kept and changed, and steps for each.
+
+    `walls` are how much tighter than what is reached the wall stands, coarse then fine.
+    """
+
+    starts: int
+    kept: int
+    press_steps: int
+    settle_steps: int
+    walls: tuple[float, ...]
+    rounds: int = 0
+    changed: int = 0
+
+
+def searched(radii: Array, least: float, effort: Effort) -> Array:
     """Return centres (n, 2) for wires of `radii` (n), in a round bore about the origin.
 
-    `least` is a radius below which the wires surely do not go. `starts` arrangements are pressed
-    in `steps` steps; the best `kept` are settled.
+    `least` is a radius below which the wires surely do not go.
     """
-    places = _pressed(_starts(radii, starts), radii, least, steps)
-    order = np.argsort(np.round(reaches(places, radii), 9), kind="stable")[:kept]
-    places = _settled(places[order], radii, steps)
-    return np.asarray(places[int(np.argmin(np.round(reaches(places, radii), 9)))])
+    rng = np.random.default_rng(_SEED + radii.size)
+    pressed = _pressed(_starts(radii, effort.starts, rng), radii, least, effort)
+    found = _settled(_best(pressed, radii, effort.kept), radii, effort)
+    for _ in range(effort.rounds):
+        found = _best(found, radii, effort.kept)
+        reach = float(reaches(found, radii)[0])
+        changed = _changed(found, radii, reach, effort.changed, rng)
+        pressed = _pressed(changed, radii, reach * _TIGHT, effort)
+        settled = _settled(_best(pressed, radii, effort.kept), radii, effort)
+        found = np.concatenate([found, settled])
+    return np.asarray(_best(found, radii, 1)[0])
+
+
+def laid(radii: Array) -> Array:
+    """Return centres (n, 2) for wires in the ring or lattice that does best as it stands."""
+    layouts = layouts_of(radii.size) * radii.max()
+    return np.asarray(_best(layouts, radii, 1)[0])
+
+
+def _best(places: Array, radii: Array, count: int) -> Array:
+    """Return the `count` smallest arrangements, the smallest first; of alike ones, one."""
+    reach = np.round(reaches(places, radii), 6)
+    _, first = np.unique(reach, return_index=True)
+    return np.asarray(places[first[:count]])
 
 
 def reaches(places: Array, radii: Array) -> Array:
@@ -51,25 +89,25 @@ def spreads(places: Array, radii: Array) -> Array:
     return np.asarray((touching / np.maximum(apart, _TINY)).max(axis=(1, 2)))
 
 
-def _pressed(places: Array, radii: Array, least: float, steps: int) -> Array:
+def _pressed(places: Array, radii: Array, least: float, effort: Effort) -> Array:
     """Press each arrangement in a wall that starts too tight and gives what is missing."""
     wall = np.full(len(places), least)
     for _ in range(3):
-        places, overlap, push = _relaxed(places, radii, wall, steps)
+        places, overlap, push = _relaxed(places, radii, wall, effort.press_steps)
         energy = (overlap**2).sum(axis=(1, 2)) / 2 + (push**2).sum(axis=1)
         total = push.sum(axis=1)
         wall = wall + np.where(total > _TINY, energy / np.maximum(total, _TINY), 0.0)
     return places
 
 
-def _settled(places: Array, radii: Array, steps: int) -> Array:
+def _settled(places: Array, radii: Array, effort: Effort) -> Array:
     """Press again and again a little tighter than what is reached, and keep what is better.
 
     A soft arrangement passes the press before it has come to rest; this brings it there.
     """
     best = reaches(places, radii)
-    for share in _TIGHTER:
-        tried, _, _ = _relaxed(places, radii, best * (1 - share), steps)
+    for share in effort.walls:
+        tried, _, _ = _relaxed(places, radii, best * (1 - share), effort.settle_steps)
         reach = reaches(tried, radii)
         better = reach < best
         places = np.where(better[:, None, None], tried, places)
@@ -118,19 +156,18 @@ def _slopes(
     return places * own[..., None] + weight @ places, overlap, push
 
 
-# -- where to start ---------------------------------------------------------------------------
+# -- where to start, and what to change -------------------------------------------------------
 
 
-def _starts(radii: Array, count: int) -> Array:
+def _starts(radii: Array, count: int, rng: np.random.Generator) -> Array:
     """Return starts (count, n, 2): rings and lattices, with everything jolted a little.
 
     The layouts that are smallest as they stand come first, with the thickest wires outside, as they
     are best; later starts mix the wires and jolt them more.
     """
     n = radii.size
-    rng = np.random.default_rng(_SEED + n)
     mean = float(np.sqrt((radii**2).mean()))
-    layouts = _layouts(n)
+    layouts = layouts_of(n)
     found = np.empty((count, n, 2))
     for number in range(count):
         again = number >= len(layouts)
@@ -140,10 +177,45 @@ def _starts(radii: Array, count: int) -> Array:
     return found
 
 
+def _changed(
+    places: Array, radii: Array, reach: float, count: int, rng: np.random.Generator
+) -> Array:
+    """Return changed arrangements (count, n, 2): inside turned, a wire moved, two exchanged."""
+    found = places[np.arange(count) % len(places)].copy()
+    acts = (_turn_inside, _move_one, _exchange_two)
+    for number in range(count):
+        acts[number // len(places) % len(acts)](found[number], radii, reach, rng)
+    return found
+
+
+def _turn_inside(place: Array, radii: Array, reach: float, rng: np.random.Generator) -> None:
+    turn = rng.uniform(0, 2 * math.pi)
+    cos, sin = math.cos(turn), math.sin(turn)
+    inner = np.hypot(place[:, 0], place[:, 1]) + radii < reach * rng.uniform(0.4, 0.98)
+    place[inner] = place[inner] @ np.array([[cos, sin], [-sin, cos]])
+    place += rng.normal(0.0, 0.2 * float(radii.mean()), place.shape)
+
+
+def _move_one(place: Array, radii: Array, reach: float, rng: np.random.Generator) -> None:
+    angle, out = rng.uniform(0, 2 * math.pi), 0.9 * reach * math.sqrt(rng.random())
+    place[rng.integers(radii.size)] = out * math.cos(angle), out * math.sin(angle)
+
+
+def _exchange_two(place: Array, radii: Array, reach: float, rng: np.random.Generator) -> None:
+    """Exchange two wires; where they are alike, move both instead."""
+    one, other = rng.permutation(radii.size)[:2]
+    if radii[one] != radii[other]:
+        place[[one, other]] = place[[other, one]]
+        return
+    _move_one(place, radii, reach, rng)
+    _move_one(place, radii, reach, rng)
+
+
 @lru_cache(maxsize=256)
-def _layouts(n: int) -> Array:
+def layouts_of(n: int) -> Array:
     """Return layouts (k, n, 2) of n wires of radius 1, outermost first; the smallest first."""
-    found = np.array([*(_ring_places(rings) for rings in _rings(n)), *_lattices(n)])
+    rings = [_ring_places(counts, lead) for counts in _rings(n) for lead in _LEADS]
+    found = np.array([*rings, *_lattices(n)])
     order = np.argsort(np.round(reaches(found, np.ones(n)), 9), kind="stable")
     return np.asarray(found[order])
 
@@ -161,12 +233,12 @@ def _lattices(n: int) -> list[Array]:
     return found
 
 
-def _ring_places(rings: tuple[int, ...]) -> Array:
-    """Return places of wires of radius 1 in rings, outermost first; no ring begins at one angle."""
+def _ring_places(counts: tuple[int, ...], lead: float) -> Array:
+    """Return places of wires of radius 1 in rings, outermost first, each turned by `lead` more."""
     found = []
-    for number, count in enumerate(rings):
+    for number, count in enumerate(counts):
         reach = 0.0 if count == 1 else 1 / math.sin(math.pi / count)
-        angles = number + 2 * math.pi * np.arange(count) / count
+        angles = lead * number + 2 * math.pi * np.arange(count) / count
         found.append(reach * np.stack([np.cos(angles), np.sin(angles)], axis=1))
     return np.concatenate(found)
 
