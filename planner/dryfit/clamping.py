@@ -7,16 +7,22 @@ are gone: all that can be taken off from one side goes at once, and only the sid
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from typing import Any
 
 import numpy as np
+from numpy.typing import NDArray
 
 from planner.dryfit.iron import DIRECTIONS, Cents, Flags, Room
 
 SECTOR_DEG = 60.0
 ARC = int(SECTOR_DEG * DIRECTIONS / 360)
-# Beyond this many different remainders the search keeps the smallest and proves nothing.
-REMAINDERS = 32
+# The directions within the sector of each side.
+SECTORS = [
+    [(side + step) % DIRECTIONS for step in range(-ARC, ARC + 1)] for side in range(DIRECTIONS)
+]
+# So many joints in different remainders are looked at in one level; with more the search keeps the
+# smallest remainders and proves nothing.
+JOINTS_LOOKED_AT = 1000
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +38,7 @@ def fewest_clampings(room: Room, needs: Cents, ranks: Sequence[int]) -> Clamping
 
     `needs` in hundredths of a mm, such that some order gives them; ranks as in `best_order`.
     """
-    bench = _Bench(room, needs, tuple(ranks))
+    bench = _Bench(room, needs, ranks)
     sides, proved = _fewest_sides(bench)
     left = bench.all
     groups: list[tuple[int, ...]] = []
@@ -44,10 +50,12 @@ def fewest_clampings(room: Room, needs: Cents, ranks: Sequence[int]) -> Clamping
 
 def _fewest_sides(bench: "_Bench") -> tuple[tuple[int, ...], bool]:
     """Return the sides from the last clamping to the first, level by level, and if it is proved."""
+    if bench.free_side is not None:
+        return (bench.free_side,), True
     level: dict[int, tuple[int, ...]] = {bench.all: ()}
-    proved = cut = False
+    proved, cut = True, False
+    width = max(JOINTS_LOOKED_AT // bench.count, 1)
     while True:
-        proved = not cut
         below: dict[int, tuple[int, ...]] = {}
         for left, sides in level.items():
             for side in range(DIRECTIONS):
@@ -57,60 +65,62 @@ def _fewest_sides(bench: "_Bench") -> tuple[tuple[int, ...], bool]:
                 if rest != left:
                     below.setdefault(rest, (*sides, side))
         least = _smallest(below)
-        cut = cut or len(least) > REMAINDERS
-        level = {rest: below[rest] for rest in least[:REMAINDERS]}
+        # What is left out of one level could not have ended on the next one any sooner.
+        proved = not cut
+        cut = cut or len(least) > width
+        level = {rest: below[rest] for rest in least[:width]}
 
 
-def _smallest(remainders: Iterable[int]) -> list[int]:
-    """Return the remainders that contain no other, the ones with fewest joints first."""
+def _smallest(sets: Iterable[int]) -> list[int]:
+    """Return the sets that contain no other, the ones with fewest joints first."""
     kept: list[int] = []
-    for rest in sorted(remainders, key=lambda it: (it.bit_count(), it)):
-        if not any(other & rest == other for other in kept):
-            kept.append(rest)
+    for one in sorted(sets, key=lambda it: (it.bit_count(), it)):
+        if not any(other & one == other for other in kept):
+            kept.append(one)
     return kept
 
 
-@dataclass(frozen=True)
 class _Bench:
     """Sets of joints as bits of whole numbers, and what is in the way of each from each side."""
 
-    room: Room
-    needs: Cents
-    ranks: tuple[int, ...]
+    def __init__(self, room: Room, needs: Cents, ranks: Sequence[int]) -> None:
+        self.count = len(ranks)
+        self.all = (1 << self.count) - 1
+        self._room = room
+        self._barred: Flags = room.by < needs[:, None, None]
+        self._open: Flags = room.made >= needs[:, None]
+        clear = np.asarray(self._open) & ~np.asarray(self._barred.any(axis=2))
+        self._free: Flags = np.asarray(in_sector(clear).any(axis=2))
+        self._ranks = ranks
+        # Joints by rank, the highest first: those have to go before others are looked at.
+        self._ranked = [
+            [joint for joint, its in enumerate(ranks) if its == rank]
+            for rank in sorted(set(ranks), reverse=True)
+        ]
+        self._sets: dict[int, list[set[int]]] = {}
 
-    @cached_property
-    def all(self) -> int:
-        return (1 << len(self.ranks)) - 1
-
-    @cached_property
-    def _ranked(self) -> tuple[tuple[int, ...], ...]:
-        """Joints by rank, the highest first: those have to go before others are looked at."""
-        return tuple(
-            tuple(joint for joint, its in enumerate(self.ranks) if its == rank)
-            for rank in sorted(set(self.ranks), reverse=True)
-        )
-
-    @cached_property
-    def _in_the_way(self) -> list[list[tuple[int, ...]]]:
-        """For each joint and side: sets of joints, one of which must be clear of others.
-
-        One set for each direction of the side's sector that no terminal bars.
-        """
-        needs = self.needs[:, None]
-        barred: Flags = self.room.by < needs[:, :, None]
-        is_open: Flags = self.room.made >= needs
-        packed = np.packbits(barred, axis=2, bitorder="little")
-        table = []
-        for joint in range(len(self.ranks)):
-            sets = [
-                int.from_bytes(packed[joint, it].tobytes(), "little") if is_open[joint, it] else -1
-                for it in range(DIRECTIONS)
-            ]
-            table.append([_distinct(sets, side) for side in range(DIRECTIONS)])
-        return table
+    @property
+    def free_side(self) -> int | None:
+        """A side from which every joint is reached in any order, if there is one."""
+        sides = np.flatnonzero(self._free.all(axis=0))
+        return int(sides[0]) if len(sides) else None
 
     def _reached(self, joint: int, left: int, side: int) -> bool:
-        return any(not blockers & left for blockers in self._in_the_way[joint][side])
+        if self._free[joint, side]:
+            return True
+        if joint not in self._sets:
+            self._sets[joint] = self._blockers(joint)
+        return any(not blockers & left for blockers in self._sets[joint][side])
+
+    def _blockers(self, joint: int) -> list[set[int]]:
+        """Return for each side the sets of joints that bar its directions.
+
+        A direction that a terminal bars is left out.
+        """
+        packed = np.packbits(self._barred[joint], axis=1, bitorder="little")
+        sets = [int.from_bytes(row.tobytes(), "little") for row in packed]
+        is_open = self._open[joint].tolist()
+        return [{sets[it] for it in sector if is_open[it]} for sector in SECTORS]
 
     def rest(self, left: int, side: int) -> int:
         """Return what stays when all that can be last from a side is taken off."""
@@ -127,6 +137,10 @@ class _Bench:
 
     def taken_off(self, left: int, side: int) -> tuple[list[int], int]:
         """Return the same as single steps: the joints, the last to be soldered first."""
+        height = self._room.height
+        # How much more a joint heats those left when it is last than when it is first.
+        more = self._room.heat - self._room.heat.T
+        net = more[:, [joint for joint in range(len(height)) if left >> joint & 1]].sum(axis=1)
         taken: list[int] = []
         for group in self._ranked:
             waiting = [joint for joint in group if left >> joint & 1]
@@ -134,19 +148,14 @@ class _Bench:
                 ready = [joint for joint in waiting if self._reached(joint, left, side)]
                 if not ready:
                     return taken, left
-                last = max(ready, key=lambda it: (self.room.height[it], -self._heat(it, left), it))
+                last = max(ready, key=lambda joint: (height[joint], -net[joint], joint))
                 left &= ~(1 << last)
+                net = net - more[:, last]
                 waiting.remove(last)
                 taken.append(last)
         return taken, left
 
-    def _heat(self, joint: int, left: int) -> int:
-        """Return how much more a joint heats those left when it is last than when it is first."""
-        others = [other for other in range(len(self.ranks)) if left >> other & 1]
-        return int((self.room.heat[joint, others] - self.room.heat[others, joint]).sum())
 
-
-def _distinct(sets: Sequence[int], side: int) -> tuple[int, ...]:
-    """Return the different sets in a side's sector; one empty set says all."""
-    found = {sets[(side + step) % DIRECTIONS] for step in range(-ARC, ARC + 1)} - {-1}
-    return (0,) if 0 in found else tuple(sorted(found))
+def in_sector(rows: NDArray[Any]) -> NDArray[Any]:
+    """Return rows of directions as (row, side, direction within the side's sector)."""
+    return np.asarray(rows[:, SECTORS])

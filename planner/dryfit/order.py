@@ -6,8 +6,9 @@ from typing import Literal
 
 import numpy as np
 
-from planner.dryfit.clamping import ARC, Clampings, fewest_clampings
+from planner.dryfit.clamping import SECTORS, Clampings, fewest_clampings, in_sector
 from planner.dryfit.iron import DIRECTIONS, ROOMY_MM, Cents, Flags, Room, cents
+from planner.geometry.segments import Array
 
 # With this much room the iron is free; more is no reason to clamp the plug anew. Common practice,
 # no source.
@@ -102,48 +103,40 @@ def _take_away(room: Room, least: Cents, gone: int, there: Flags) -> None:
     least[joint, direction] = np.minimum(room.made[joint, direction], rows.min(axis=1))
 
 
-def room_among(room: Room, joint: int, there: Sequence[int]) -> Cents:
-    """Return the room at a joint from each direction among the joints already there."""
-    if not there:
-        return np.asarray(room.made[joint])
-    return np.asarray(np.minimum(room.made[joint], room.by[joint][:, there].min(axis=1)))
-
-
 def _aimed(room: Room, needs: Cents, found: Clampings) -> tuple[Step, ...]:
     """Choose for each clamping the side that the hand comes from, and a direction for each joint.
 
-    The side with the largest smallest room; then the one on which its joints lie.
+    The side with the largest smallest room; then the one on which its joints lie. The direction
+    with most room; then the one that leads outwards.
     """
     steps: list[Step] = []
+    least = room.made.copy()
+    turns = _turns(room)
     for number, group in enumerate(found.groups):
-        there = [step.joint for step in steps]
-        rows = {
-            joint: room_among(room, joint, [*there, *group[:place]])
-            for place, joint in enumerate(group)
-        }
-        side = max(range(DIRECTIONS), key=lambda it: _merit(room, needs, rows, it))
-        for joint in group:
-            direction = max(
-                ((side + step) % DIRECTIONS for step in range(-ARC, ARC + 1)),
-                key=lambda it: (rows[joint][it], -_turn(room.outward[joint], it), -it),
-            )
-            steps.append(Step(joint, direction, int(rows[joint][direction]), number))
+        rows = np.empty((len(group), DIRECTIONS), dtype=np.int16)
+        for place, joint in enumerate(group):
+            rows[place] = least[joint]
+            np.minimum(least, room.by[:, :, joint], out=least)
+        side = _side(rows, needs[list(group)], turns[list(group)])
+        merit = rows.astype(float) * DIRECTIONS - turns[list(group)]
+        outside = np.setdiff1d(np.arange(DIRECTIONS), SECTORS[side])
+        merit[:, outside] = -np.inf
+        for joint, row, direction in zip(group, rows, merit.argmax(axis=1).tolist(), strict=True):
+            steps.append(Step(joint, direction, int(row[direction]), number))
     return tuple(steps)
 
 
-def _merit(
-    room: Room, needs: Cents, rows: dict[int, Cents], side: int
-) -> tuple[bool, int, float, int]:
-    arc = [(side + step) % DIRECTIONS for step in range(-ARC, ARC + 1)]
-    most = {joint: int(row[arc].max()) for joint, row in rows.items()}
-    serves = all(most[joint] >= needs[joint] for joint in rows)
-    turn = sum(_turn(room.outward[joint], side) for joint in rows)
-    return serves, min(most.values()), -round(turn, 6), -side
+def _side(rows: Cents, needs: Cents, turns: Array) -> int:
+    most = in_sector(rows).max(axis=2)
+    serves = (most >= needs[:, None]).all(axis=0)
+    turn = turns.sum(axis=0).round(6)
+    # Any difference in room weighs more than all turns together.
+    merit = most.min(axis=0).astype(float) * DIRECTIONS * len(rows) - turn
+    return int(np.where(serves, merit, -np.inf).argmax())
 
 
-def _turn(outward: float | None, direction: int) -> float:
-    """Return how many steps a direction is off the way outwards; 0 for a joint on the axis."""
-    if outward is None:
-        return 0.0
-    off = abs(outward - direction) % DIRECTIONS
-    return round(min(off, DIRECTIONS - off), 6)
+def _turns(room: Room) -> Array:
+    """Return how many steps each direction is off the way outwards; 0 for a joint on the axis."""
+    outward = np.array([np.nan if it is None else it for it in room.outward])
+    off = np.abs(outward[:, None] - np.arange(DIRECTIONS)) % DIRECTIONS
+    return np.asarray(np.nan_to_num(np.minimum(off, DIRECTIONS - off)).round(6))
