@@ -15,8 +15,9 @@ from planner.model.plan import Plan
 from planner.model.workmanship import Workmanship
 from planner.units import number
 
-SHELL = "shell"
-Spot = tuple[str, str, str]  # contact, other contact or "shell", why
+# No contact has a name with a space.
+SHELL = "the shell"
+Spot = tuple[str, str, str]  # contact, other contact or the shell, why
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,18 +71,17 @@ def sleeves_on(fit: EndFit, rules: Workmanship) -> tuple[SleeveUse, ...]:
 def mend_words(sleeves: SleevePlan, gap: Gap) -> str:
     """Say in a sentence what of the sleeve plan mends a gap, or nothing if nothing there does."""
     spots = {_spot(gap.first), _spot(gap.second)}
+    for contact, other, why in (*sleeves.dabs, *sleeves.uncured):
+        if {contact, other} == spots:
+            done = (contact, other, why) in sleeves.dabs
+            return f"Put a dab of insulating compound on {contact}: {why}." if done else ""
     for use in sleeves.sleeves:
         if use.contact in spots:
             return (
                 f"Put a sleeve of {number(use.length_mm)} mm, bore {number(use.bore_mm)} mm, over "
                 f"the joint on {use.contact}."
             )
-    if sleeves.liner and SHELL in spots:
-        return "Put a liner into the shell."
-    for contact, other, why in sleeves.dabs:
-        if {contact, other} == spots:
-            return f"Put a dab of insulating compound on {contact}: {why}."
-    return ""
+    return "Put a liner into the shell." if sleeves.liner and SHELL in spots else ""
 
 
 def joints_of(fit: EndFit) -> dict[str, tuple[Lead, ...]]:
@@ -113,7 +113,6 @@ class _Risks:
         self.rules = plan.workmanship
         self.fit = fit
         self.joints = joints_of(fit)
-        self.order = fit.order
 
     def plan(self) -> SleevePlan:
         """Solve with sleeves alone and with a liner, and take what needs less."""
@@ -208,6 +207,8 @@ class _Risks:
         Of equally few: those not to `avoid`, then those with most room to park, then those that
         are soldered later, since a parked sleeve is in the way of what comes after it.
         """
+        if not wanted:
+            return (), "proved"
         names = list(self.joints)
         place = {contact: index for index, contact in enumerate(names)}
         pairs = [(place[sides[0]], place[sides[-1]]) for _, sides in wanted]
@@ -215,11 +216,14 @@ class _Risks:
         cover = smallest_cover(pairs, [place[contact] for contact in ranked])
         return tuple(names[index] for index in cover.chosen), cover.verdict
 
-    def _rank(self, contact: str) -> tuple[float, int]:
+    @cached_property
+    def _turns(self) -> dict[str, int]:
+        return {contact: turn for turn, contact in enumerate(self.fit.order)}
+
+    def _rank(self, contact: str) -> tuple[int, int]:
         uses = self.uses.get(contact, ())
         spare = min((use.park_has_mm - use.park_needs_mm for use in uses), default=0.0)
-        turn = self.order.index(contact) if contact in self.order else -1
-        return -round(spare), -turn
+        return -round(spare), -self._turns.get(contact, -1)
 
     def _dab(self, risk: _Risk, dabbed: Sequence[str]) -> Spot:
         one, other, why = self._spot_of(risk)
