@@ -126,7 +126,7 @@ def best_setting(seats: Seats, sweep: Sweep, present_deg: float, watch: Watch) -
     turn_deg = _Shortest(seats, spans, present_deg).search(watch.part(0.6, 1.0))
     found = seats.setting(round(_plain(turn_deg), 4), proved=proved)
     present = seats.setting(present_deg, proved=proved)
-    return present if _as_good(present, found) else found
+    return present if as_good(present, found) else found
 
 
 def rank(setting: Setting) -> tuple[int, float, float]:
@@ -134,8 +134,11 @@ def rank(setting: Setting) -> tuple[int, float, float]:
     return setting.crossings, -setting.gap_mm, round(setting.length_mm, 9)
 
 
-def _as_good(present: Setting, found: Setting) -> bool:
-    """Tell whether the present setting is as good as the one found, to what a builder can set."""
+def as_good(present: Setting, found: Setting) -> bool:
+    """Tell whether the present setting is as good as the one found, to what a builder can set.
+
+    That is a gap less by one step of 0.01 mm at most, and leads as short to 0.01 mm in all.
+    """
     if present.crossings != found.crossings:
         return present.crossings < found.crossings
     steps = round((present.gap_mm - found.gap_mm) / GAP_STEP_MM)

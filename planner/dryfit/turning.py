@@ -1,32 +1,41 @@
 """The best turn of a plug to its cable, and which of the alike cores goes to which contact."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from typing import Literal
 
-from planner.dryfit.clocking import Seats, best_setting
+from planner.dryfit.alike import Alike, alike_cores
+from planner.dryfit.board import Placing
+from planner.dryfit.choosing import Verdict, choose
+from planner.dryfit.clocking import Seats
 from planner.dryfit.dial import Dial, dial_of
 from planner.dryfit.site import site_of
 from planner.dryfit.watch import Progress, Watch
 from planner.model.plan import Plan
 from planner.wiring.graph import Wiring
 
-Verdict = Literal["proved", "proved among candidates", "found"]
+
+@dataclass(frozen=True, slots=True)
+class Exchange:
+    """A core takes the place of another: at this end, or its part at all ends of the lead."""
+
+    conductor: str
+    place_of: str
+    everywhere: bool
 
 
 @dataclass(frozen=True, slots=True)
 class Turning:
     """The best turn of an end's plug, with what it gives and what there is before it.
 
-    `swaps` are (conductor, contact it goes to at this end). `roles` are (conductor, the conductor
-    whose landings it takes over at all other ends), so that the wiring stays what it is. `dial` is
-    drawn for the landings after the swaps.
+    `swaps` are (conductor, contact it goes to at this end); `exchanges` say whose landing that was,
+    and whether the core takes the other's part at all ends, so that the wiring stays what it is.
+    `dial` is for the landings after the swaps. `reason` says why no core changes its place.
     """
 
     end: str
     turn_deg: float
     swaps: tuple[tuple[str, str], ...]
-    roles: tuple[tuple[str, str], ...]
+    exchanges: tuple[Exchange, ...]
     crossings: int
     gap_mm: float
     before_crossings: int
@@ -58,17 +67,44 @@ def best_turn(
     present_deg = plan.end_by_id[end].turn_deg
     seats = Seats(site)
     before = seats.setting(present_deg)
-    sweep = seats.sweep(watch.part(0.0, 0.05))
-    best = best_setting(seats, sweep, present_deg, watch.part(0.05, 0.8))
+    groups = alike_cores(plan, site, seats.cores, free=free)
+    best = choose(seats, groups, present_deg, watch.part(0.0, 0.9))
+    sweep = best.seats.sweep(watch.part(0.9, 0.91))
+    exchanges = tuple(_exchanges(seats, best.placing, groups))
     return Turning(
         end=end,
-        turn_deg=best.turn_deg,
-        swaps=(),
-        roles=(),
-        crossings=best.crossings,
-        gap_mm=best.gap_mm,
+        turn_deg=best.setting.turn_deg,
+        swaps=tuple(_swaps(seats, best.placing)),
+        exchanges=exchanges,
+        crossings=best.setting.crossings,
+        gap_mm=best.setting.gap_mm,
         before_crossings=before.crossings,
         before_gap_mm=before.gap_mm,
-        verdict="proved" if best.proved else "found",
-        dial=dial_of(seats, sweep, best, watch.part(0.8, 1.0)),
+        verdict=best.verdict,
+        dial=dial_of(best.seats, sweep, best.setting, watch.part(0.91, 1.0)),
+        reason="" if exchanges else _reason(groups, free=free),
     )
+
+
+def _exchanges(seats: Seats, placing: Placing, groups: Sequence[Alike]) -> Iterator[Exchange]:
+    everywhere = {core for group in groups if group.everywhere for core in group.members}
+    for core, place in enumerate(placing):
+        if core != place:
+            one, other = (seats.cores[it].landing.conductor for it in (core, place))
+            yield Exchange(one, other, core in everywhere)
+
+
+def _swaps(seats: Seats, placing: Placing) -> Iterator[tuple[str, str]]:
+    for core, place in enumerate(placing):
+        here, there = seats.cores[core].landing, seats.cores[place].landing
+        if here.contact != there.contact:
+            yield here.conductor, there.contact
+
+
+def _reason(groups: Sequence[Alike], *, free: bool) -> str:
+    """Say why no core changes its place."""
+    if groups:
+        return "No other placing of the alike cores is better."
+    if free:
+        return "No two cores of one make run the same way, in one pair and shield."
+    return "No two cores are alike in make and colour, and none share a net here."

@@ -68,6 +68,22 @@ def crossing_sweep(
     return _swept(at_zero, np.concatenate(turns), np.concatenate(steps))
 
 
+def turned_points(points: Array, turn: float) -> Array:
+    """Return points of shape (n, 2) turned counter-clockwise round the origin by radians."""
+    cos, sin = np.cos(turn), np.sin(turn)
+    return np.asarray(points @ np.array([[cos, sin], [-sin, cos]]))
+
+
+def do_cross(a: Array, b: Array, c: Array, d: Array) -> NDArray[np.bool_]:
+    """Tell whether segments ab and cd cross, each of shape (n, 2); touching does not count."""
+
+    def side(p: Array, q: Array, r: Array) -> Array:
+        return _cross(q - p, r - p)
+
+    apart = side(a, b, c) * side(a, b, d) < 0
+    return np.asarray(apart & (side(c, d, a) * side(c, d, b) < 0))
+
+
 def _orientation_tests(exits: Array, cups: Array, first: Index, second: Index) -> Array:
     """Return A, B, C of the four tests of each pair; shape (3, 4, pairs).
 

@@ -1,0 +1,215 @@
+"""A good placing of many alike cores at one turn: shortest leads, then exchanges."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from itertools import combinations, permutations
+
+import numpy as np
+from numpy.typing import NDArray
+
+from planner.dryfit.board import Board, Placing
+from planner.dryfit.branching import Score
+from planner.dryfit.watch import Watch
+from planner.geometry.assigning import least_cost
+from planner.geometry.segments import Array
+from planner.geometry.turning import Index, do_cross, turned_points
+
+SEED = 20
+MOST_ROUNDS = 60
+# Pairs of leads compared between two looks at the watch: some milliseconds.
+BATCH = 16384
+NEAREST = 8
+NO_LIMIT = np.iinfo(np.intp).max
+SHAKES = 3
+
+Mask = NDArray[np.bool_]
+
+
+@dataclass(frozen=True, eq=False)
+class FlatEnd:
+    """The cores of an end at one turn, as straight leads seen on the face.
+
+    Exits and places are (n, 2), mm; `steps` is the smallest gap in steps of 0.01 mm of each core at
+    each place, (n, n), and `rest_steps` that of all that stays as it is.
+    """
+
+    exits: Array
+    places: Array
+    steps: Index
+    rest_steps: int
+    groups: tuple[Index, ...]
+
+    def cross(self, one: Index, at: Index, other: Index, beside: Index) -> Mask:
+        """Tell which leads of cores `one` to places `at` cross the others; all of one shape."""
+        ends = [self.exits[one], self.places[at], self.exits[other], self.places[beside]]
+        return do_cross(*(points.reshape(-1, 2) for points in ends)).reshape(one.shape)
+
+    def lengths_mm(self, cores: Index, at: Index) -> Array:
+        """Return the lengths of leads."""
+        way = self.places[at] - self.exits[cores]
+        return np.asarray(np.hypot(way[..., 0], way[..., 1]))
+
+    def score(self, placing: Index) -> Score:
+        """Return the score of a placing."""
+        return _State(self, placing).score
+
+
+def flat_end(board: Board, turn_deg: float, watch: Watch) -> FlatEnd:
+    """Return the cores of an end with the plug turned."""
+    seats, steps = board.seats, board.steps(turn_deg, watch)
+    table = np.full((len(seats.cores), len(seats.cores)), steps[-1], dtype=np.intp)
+    table[board.core, board.place] = steps[:-1]
+    return FlatEnd(
+        seats.exits,
+        turned_points(seats.cups, np.radians(turn_deg)),
+        table,
+        int(steps[-1]),
+        tuple(np.array(group.members, dtype=np.intp) for group in board.groups),
+    )
+
+
+class _State:
+    """A placing, with what each two of its leads give."""
+
+    def __init__(self, end: FlatEnd, placing: Index) -> None:
+        self.end, self.placing = end, placing
+        first, second = np.triu_indices(len(placing), 1)
+        crossing = end.cross(first, placing[first], second, placing[second])
+        self.first, self.second = first[crossing], second[crossing]
+        self.touching = np.bincount(
+            np.concatenate([self.first, self.second]), minlength=len(placing)
+        )
+        every = np.arange(len(placing))
+        self.steps = end.steps[every, placing]
+        self.lengths_mm = end.lengths_mm(every, placing)
+        self.order = self.steps.argsort(kind="stable")
+        self.score = _score(
+            len(self.first),
+            min(end.rest_steps, self.steps.min(initial=end.rest_steps)),
+            self.lengths_mm.sum(),
+        )
+
+    def tightest(self) -> tuple[int, ...]:
+        """Return the cores of a pair that crosses, or else the one with the smallest gap."""
+        if len(self.first):
+            return int(self.first[0]), int(self.second[0])
+        return tuple(self.order[:1].tolist())
+
+    def scores(self, rings: Index) -> list[Score]:
+        """Return the score after each ring of cores, (m, 2 or 3), each to the next one's place."""
+        end = self.end
+        at = self.placing[np.roll(rings, -1, axis=1)]
+        crossings = len(self.first) - self._touching(rings) + self._with_others(rings, at)
+        for i, j in combinations(range(rings.shape[1]), 2):
+            crossings += end.cross(rings[:, i], at[:, i], rings[:, j], at[:, j])
+        steps = np.minimum(end.steps[rings, at].min(axis=1), self._other_steps(rings))
+        steps = np.minimum(steps, end.rest_steps)
+        change = (end.lengths_mm(rings, at) - self.lengths_mm[rings]).sum(axis=1)
+        rows = zip(crossings, steps, self.lengths_mm.sum() + change, strict=True)
+        return [_score(*row) for row in rows]
+
+    def _with_others(self, rings: Index, at: Index) -> Index:
+        shape = (*rings.shape, len(self.placing))
+        others = np.broadcast_to(np.arange(len(self.placing)), shape)
+        ring, place = (np.broadcast_to(it[:, :, None], shape) for it in (rings, at))
+        crossing = self.end.cross(ring, place, others, self.placing[others])
+        inside = (rings[:, :, None] == others[0, 0]).any(axis=1)[:, None]
+        return np.asarray((crossing & ~inside).sum(axis=(1, 2)))
+
+    def _touching(self, rings: Index) -> Index:
+        """Return the crossings that each ring has now, those within it counted once."""
+        inside = (rings[:, :, None] == self.first).any(axis=1)
+        inside &= (rings[:, :, None] == self.second).any(axis=1)
+        return np.asarray(self.touching[rings].sum(axis=1) - inside.sum(axis=1))
+
+    def _other_steps(self, rings: Index) -> Index:
+        """Return the smallest gap among the cores outside each ring."""
+        few = self.order[: rings.shape[1] + 1]
+        outside = ~(rings[:, :, None] == few).any(axis=1)
+        least = np.where(outside, self.steps[few], NO_LIMIT).min(axis=1)
+        return np.asarray(least)
+
+
+def _score(crossings: float, steps: float, length_mm: float) -> Score:
+    return float(crossings), -float(steps), round(float(length_mm), 9)
+
+
+def shortest_placing(end: FlatEnd, watch: Watch) -> Index:
+    """Return the placing with the shortest leads.
+
+    Planar length, not squared nor in space: of two leads that cross, the exchanged ones are
+    shorter, so no two alike cores cross.
+    """
+    placing = np.arange(len(end.exits))
+    for group in end.groups:
+        away = end.exits[group][:, None] - end.places[group][None]
+        cost = np.hypot(away[..., 0], away[..., 1])
+        placing[group] = group[least_cost(cost, lambda _: watch(0.0))]
+    return placing
+
+
+def improved(end: FlatEnd, placing: Index, watch: Watch) -> tuple[Index, Score]:
+    """Return a placing that no exchange or insertion at its worst spot makes better."""
+    state = _State(end, placing)
+    for _ in range(MOST_ROUNDS):
+        best: tuple[Score, tuple[int, ...]] = (state.score, ())
+        for rings in _moves(state):
+            batch = max(1, BATCH // (rings.shape[1] * len(placing)))
+            for begin in range(0, len(rings), batch):
+                watch(0.0)
+                some = rings[begin : begin + batch]
+                found = zip(state.scores(some), map(tuple, some.tolist()), strict=True)
+                best = min(best, *found)
+        if not best[1]:
+            break
+        state = _State(end, _moved(state.placing, best[1]))
+    return state.placing, state.score
+
+
+def _moves(state: _State) -> Iterator[Index]:
+    """Yield rings in which one of the tightest cores exchanges with another, or goes in between.
+
+    Going in between: it takes the place of a second core, which takes that of a third.
+    """
+    for core in state.tightest():
+        group = next((group for group in state.end.groups if core in group), None)
+        others = [] if group is None else [other for other in group.tolist() if other != core]
+        if others:
+            yield np.array([(core, other) for other in others], dtype=np.intp)
+        near = list(permutations(_nearest(state, core, others), 2))
+        if near:
+            yield np.array([(core, one, two) for one, two in near], dtype=np.intp)
+
+
+def _nearest(state: _State, core: int, others: Sequence[int]) -> Sequence[int]:
+    """Return the few cores whose places are nearest: far insertions only make leads longer."""
+    places = state.end.places[state.placing]
+    away = places[list(others)] - places[core]
+    order = np.hypot(away[:, 0], away[:, 1]).argsort(kind="stable")
+    return [others[index] for index in order[:NEAREST].tolist()]
+
+
+def _moved(placing: Index, ring: tuple[int, ...]) -> Index:
+    new = placing.copy()
+    new[list(ring)] = placing[[*ring[1:], ring[0]]]
+    return new
+
+
+def good_placing(end: FlatEnd, first: Index, starts: int, watch: Watch) -> tuple[Placing, Score]:
+    """Return the best placing found from `first` and from some shaken ones after it."""
+    chance = np.random.default_rng(SEED)
+    best, score = improved(end, first, watch)
+    for _ in range(starts):
+        again, other = improved(end, _shaken(end, best, chance), watch)
+        if other < score:
+            best, score = again, other
+    return tuple(best.tolist()), score
+
+
+def _shaken(end: FlatEnd, placing: Index, chance: np.random.Generator) -> Index:
+    new = placing
+    for _ in range(SHAKES):
+        group = end.groups[int(chance.integers(len(end.groups)))]
+        one, other = chance.choice(group, 2, replace=False).tolist()
+        new = _moved(new, (one, other))
+    return new
