@@ -12,11 +12,14 @@ from planner.geometry.packing import Packing, Search, bundle_at_least_mm, pack
 from planner.model.connector import Connector
 from planner.model.place import Place
 from planner.model.plan import Plan
+from planner.units import number
 
 if TYPE_CHECKING:
     from planner.dryfit.bodies import Lead
 
 Answer = Literal["fits", "tight", "fails"]
+# What is neither an overlap nor a difference: far below what can be measured.
+SLACK_MM = 1e-9
 _SEARCHES: tuple[Search, ...] = ("laid", "quick", "thorough")
 What = Literal["strands", "bundle", "jacket", "cores-in-clamp", "sleeve"]
 
@@ -64,13 +67,22 @@ def into_bore(diameters_mm: Sequence[float], bore_mm: float) -> WireFit:
 @lru_cache(maxsize=1024)
 def _into_bore(diameters_mm: tuple[float, ...], bore_mm: float) -> WireFit:
     least_mm = bundle_at_least_mm(diameters_mm)
-    if least_mm > bore_mm:
+    if least_mm > bore_mm + SLACK_MM:
         return WireFit("fails", least_mm, bore_mm, least_mm)
     for search in _SEARCHES:
         packing = pack(diameters_mm, search)
-        if packing.diameter_mm <= bore_mm:
+        if packing.diameter_mm <= bore_mm + SLACK_MM:
             return WireFit("fits", packing.diameter_mm, bore_mm, least_mm, packing)
     return WireFit("tight", packing.diameter_mm, bore_mm, least_mm, packing)
+
+
+def told_apart(*figures_mm: float) -> tuple[str, ...]:
+    """Print figures with two to four decimals: as few as tell apart what differs."""
+    for digits in (2, 3):
+        texts = tuple(number(each, digits) for each in figures_mm)
+        if len(set(texts)) == len(set(figures_mm)):
+            return texts
+    return tuple(number(each, 4) for each in figures_mm)
 
 
 def end_fits(plan: Plan, fit: EndFit) -> tuple[FitLine, ...]:
@@ -115,7 +127,7 @@ def onto_tab(diameters_mm: Sequence[float], width_mm: float) -> WireFit:
     Common practice, no source: solder holds what lies on the metal.
     """
     needs_mm = sum(diameters_mm)
-    answer: Answer = "fits" if needs_mm <= width_mm else "tight"
+    answer: Answer = "fits" if needs_mm <= width_mm + SLACK_MM else "tight"
     return WireFit(answer, needs_mm, width_mm)
 
 

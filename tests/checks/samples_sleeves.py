@@ -26,12 +26,6 @@ def no_room_to_park():
     return sleeved(on_posts(), "B", "RD")
 
 
-@bad("sleeve-no-room")
-def too_thick_to_pass():
-    """A cup 3.3 mm thick before a core of 0.8 mm: no sleeve passes the one and grips the other."""
-    return sleeved(lead(ENDS, WIRES), "A", "RD")
-
-
 def slender_cups():
     """Return a lead with cups of 0.9 mm at both ends, 24 mm below the jacket's cut end."""
     plan = lead(ENDS, WIRES)

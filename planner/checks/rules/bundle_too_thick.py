@@ -1,12 +1,10 @@
-"""bundle-too-thick: the cores do not pass the barrel together."""
+"""bundle-too-thick: the leads do not pass the barrel together."""
 
 from collections.abc import Iterator
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
-from planner.dryfit.wires import into_bore
-from planner.model.place import Place
-from planner.units import number
+from planner.dryfit.wires import FitLine, bundle_line, told_apart
 
 
 @rule(
@@ -19,20 +17,25 @@ def bundle_too_thick(context: Context) -> Iterator[Found]:
     """Compare the leads of each end, as a round bundle, with the barrel's bore."""
     for fit in context.fit:
         connector = context.plan.connector_of(fit.end)
-        if connector is None:
-            continue
-        wires = [lead.covered_mm for lead in fit.leads]
-        bundle = into_bore(wires, connector.barrel.bore_mm)
-        if bundle.answer == "fits":
-            continue
-        sure = bundle.answer == "fails"
-        figures = f"{number(bundle.needs_mm)} mm, the barrel's bore is {number(bundle.has_mm)} mm"
-        yield Found(
-            f"The {len(wires)} leads at {fit.end} together measure "
-            f"{'at least' if sure else 'up to'} {figures}.",
-            "Choose a larger connector or thinner cores."
-            if sure
-            else "Try the barrel over the cores before you solder: that it fits is not proved.",
-            (Place(end=fit.end),),
-            weight="stop" if sure else "caution",
+        line = bundle_line(fit, connector) if connector else None
+        if line is not None and line.fit.answer != "fits":
+            yield _found(line)
+
+
+def _found(line: FitLine) -> Found:
+    least, needs, has = told_apart(line.fit.least_mm, line.fit.needs_mm, line.fit.has_mm)
+    leads = f"The {len(line.wires)} leads at {line.where.end} together need"
+    bore = f"the barrel's bore is {has} mm"
+    if line.fit.answer == "fails":
+        return Found(
+            f"{leads} at least {least} mm, {bore}.",
+            "Choose a larger connector or thinner cores.",
+            (line.where,),
         )
+    return Found(
+        f"{leads} {least} to {needs} mm, {bore}: it may go over them, which is not proved.",
+        "Try the barrel over the cores before you solder.",
+        (line.where,),
+        title="Bundle tight in the barrel",
+        weight="caution",
+    )

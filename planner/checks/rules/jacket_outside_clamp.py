@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
-from planner.model.place import Place
+from planner.dryfit.wires import jacket_line
 from planner.units import number
 
 
@@ -21,16 +21,16 @@ def jacket_outside_clamp(context: Context) -> Iterator[Found]:
         connector, cable = plan.connector_of(end), plan.cable_of(section.id)
         if connector is None or cable is None or section.fan_of:
             continue
-        low, high, jacket = connector.clamp.min_mm, connector.clamp.max_mm, cable.jacket_mm
-        if low <= jacket <= high:
+        line = jacket_line(end, connector, cable.jacket_mm)
+        if line.fit.answer == "fits":
             continue
-        thick = jacket > high
+        clamp, thick = connector.clamp, cable.jacket_mm > connector.clamp.max_mm
         yield Found(
-            f"The jacket at {end} is {number(jacket)} mm; the clamp of {connector.title} "
-            f"grips {number(low)} to {number(high)} mm.",
+            f"The jacket at {end} is {number(cable.jacket_mm)} mm; the clamp of {connector.title} "
+            f"grips {number(clamp.min_mm)} to {number(clamp.max_mm)} mm.",
             "Choose a connector with a larger clamp, or a thinner cable."
             if thick
             else "Build the jacket up with heat-shrink until the clamp grips it.",
-            (Place(end=end),),
+            (line.where,),
             weight="stop" if thick else "caution",
         )

@@ -1,51 +1,19 @@
-"""sleeve-no-room: a sleeve has no room to park before its joint, or does not go over it."""
+"""sleeve-no-room: a sleeve has no room to park on its core before the joint is made."""
 
 from collections.abc import Iterator
 
 from planner.checks.context import Context
-from planner.checks.finding import Remedy
 from planner.checks.registry import Found, rule
-from planner.dryfit.fit import EndFit
-from planner.dryfit.sleeve_sizes import SleeveUse
-from planner.dryfit.sleeve_words import other_ways, why_not
-from planner.dryfit.sleeves import joints_of, sleeves_on
-from planner.edits.sleeving import dab_instead
-from planner.model.place import Place
-from planner.model.plan import Plan
+from planner.checks.sleeved import sleeves_that
 
 
 @rule(
     code="sleeve-no-room",
     title="No room for a sleeve",
-    why="A sleeve goes on its core before the joint is made; one that sits in the heat, or does "
-    "not go over the joint, is found out when it is too late.",
+    why="A sleeve goes on its core before the joint is made; one that sits in the heat shrinks "
+    "there, and is found out when it is too late.",
     weight="caution",
 )
 def sleeve_no_room(context: Context) -> Iterator[Found]:
-    """Report each sleeve of the plan that does not park, or does not go over its joint."""
-    for fit in context.fit:
-        if not any(lead.landing.sleeved for lead in fit.leads):
-            continue
-        for use in sleeves_on(fit, context.plan.workmanship):
-            if not use.fits:
-                yield _found(context.plan, fit, use)
-
-
-def _found(plan: Plan, fit: EndFit, use: SleeveUse) -> Found:
-    def instead(changed: Plan) -> Plan:
-        return dab_instead(changed, end=fit.end, contact=use.contact)
-
-    ways = _ways(plan, fit, use)
-    return Found(
-        f"At {fit.end} the joint on {use.contact} is sleeved, but {why_not(use)}.",
-        f"{ways[:1].upper()}{ways[1:]}.",
-        (Place(end=fit.end, contact=use.contact, conductor=use.conductor),),
-        remedy=Remedy("Dab instead", instead),
-    )
-
-
-def _ways(plan: Plan, fit: EndFit, use: SleeveUse) -> str:
-    connector = plan.connector_of(fit.end)
-    leads = joints_of(fit)[use.contact]
-    ways = other_ways(connector, leads, use, plan.workmanship) if connector else ()
-    return ", or ".join((*ways, "put a dab of insulating compound there instead of the sleeve"))
+    """Report each sleeve that would go over its joint, but does not park before it."""
+    yield from sleeves_that(context, lambda use: use.goes_over and not use.parks)

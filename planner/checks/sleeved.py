@@ -1,0 +1,44 @@
+"""Findings about sleeves that the plan has: two rules share this one reading of the dry fit."""
+
+from collections.abc import Callable, Iterator
+
+from planner.checks.context import Context
+from planner.checks.finding import Remedy
+from planner.checks.registry import Found
+from planner.dryfit.fit import EndFit
+from planner.dryfit.sleeve_sizes import SleeveUse
+from planner.dryfit.sleeve_words import other_ways, why_not
+from planner.dryfit.sleeves import joints_of, sleeves_on
+from planner.edits.sleeving import dab_instead
+from planner.model.place import Place
+from planner.model.plan import Plan
+
+
+def sleeves_that(context: Context, fail: Callable[[SleeveUse], bool]) -> Iterator[Found]:
+    """Yield a finding for every sleeve of the plan that fails in this way."""
+    for fit in context.fit:
+        if not any(lead.landing.sleeved for lead in fit.leads):
+            continue
+        for use in sleeves_on(fit, context.plan.workmanship):
+            if fail(use):
+                yield _found(context.plan, fit, use)
+
+
+def _found(plan: Plan, fit: EndFit, use: SleeveUse) -> Found:
+    def instead(changed: Plan) -> Plan:
+        return dab_instead(changed, end=fit.end, contact=use.contact)
+
+    ways = _ways(plan, fit, use)
+    return Found(
+        f"At {fit.end} the joint on {use.contact} is sleeved, but {why_not(use)}.",
+        f"{ways[:1].upper()}{ways[1:]}.",
+        (Place(end=fit.end, contact=use.contact, conductor=use.conductor),),
+        remedy=Remedy("Dab instead", instead),
+    )
+
+
+def _ways(plan: Plan, fit: EndFit, use: SleeveUse) -> str:
+    connector = plan.connector_of(fit.end)
+    leads = joints_of(fit)[use.contact]
+    ways = other_ways(connector, leads, use, plan.workmanship) if connector else ()
+    return ", or ".join((*ways, "put a dab of insulating compound there instead of the sleeve"))

@@ -1,0 +1,66 @@
+"""Samples for the rules of what goes into what. All figures are invented."""
+
+from tests.building import PHONES, PHONES_IN, lead
+from tests.checks.samples import bad, good
+from tests.checks.samples_fit import ENDS, WIRES, line, with_cable, with_plug
+from tests.checks.samples_sleeves import sleeved, slender_cups
+
+
+def with_strands(plan, **strands_mm):
+    """Return the plan with solid cores of these diameters, all insulated to 1.2 mm."""
+    cores = tuple(
+        core.evolve(strands=1, strand_mm=strands_mm[core.id], insulation_mm=1.2)
+        for core in plan.definitions.cables[0].cores
+    )
+    return with_cable(plan, cores=cores)
+
+
+def two_returns(bore_mm):
+    """Return a lead with two returns in the sleeve's cup at A, its cups of this bore."""
+    wires = ("RD A.T B.T", "GN A.R B.R", "WH A.S B.S", "BU A.S B.S")
+    plan = lead({"A": PHONES, "B": PHONES_IN}, wires)
+    first = plan.definitions.connectors[0]
+    contacts = tuple(
+        each.evolve(terminal=each.terminal.evolve(bore_mm=bore_mm)) for each in first.contacts
+    )
+    return with_strands(with_plug(plan, contacts=contacts), RD=0.5, GN=0.5, WH=0.5, BU=0.5)
+
+
+@bad("strands-too-thick")
+def two_wires_in_one_cup():
+    """Two wires of 0.5 mm do not go into one cup of 0.99 mm, though each does."""
+    return two_returns(0.99)
+
+
+@good("strands-too-thick")
+def two_wires_side_by_side():
+    """The same two in a cup of 1 mm: they just do."""
+    return two_returns(1.0)
+
+
+@good("bundle-too-thick")
+def three_cores_touching():
+    """Three cores of 0.8 mm in 1.73 mm: touching each other they need 1.724 mm."""
+    plan = line()
+    barrel = plan.definitions.connectors[0].barrel
+    return with_plug(plan, barrel=barrel.evolve(bore_mm=1.73))
+
+
+@bad("bundle-too-thick")
+def three_cores_a_hair_too_thick():
+    """The same three in 1.72 mm: no arrangement of three is smaller than 1.724 mm."""
+    plan = line()
+    barrel = plan.definitions.connectors[0].barrel
+    return with_plug(plan, barrel=barrel.evolve(bore_mm=1.72))
+
+
+@bad("sleeve-too-tight")
+def thick_cup_before_a_thin_core():
+    """A cup 3.3 mm thick before a core of 0.8 mm: no sleeve passes the one and grips the other."""
+    return sleeved(lead(ENDS, WIRES), "A", "RD")
+
+
+@good("sleeve-too-tight")
+def slender_cup_before_the_core():
+    """A cup 1.2 mm thick before the same core: a size of heat-shrink does both."""
+    return sleeved(slender_cups(), "A", "RD")
