@@ -1,7 +1,6 @@
 """The bodies at an end: terminals, joints, leads, tails as capsules in space, mm, solder side."""
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 from itertools import pairwise
@@ -110,10 +109,13 @@ def strip_mm(lead: Lead, workmanship: Workmanship) -> float:
     return lead.terminal.depth_mm + insulation_gap_mm(lead.part, workmanship)
 
 
-def cut_mm(lead: Lead) -> float:
-    """Return how long to cut a conductor from the end of the jacket: its way and what goes in."""
-    way = sum(math.dist(one, other) for one, other in pairwise(lead.way))
-    return way + lead.terminal.depth_mm
+def cut_mm(lead: Lead, workmanship: Workmanship) -> float:
+    """Return how long to cut a conductor from the end of the jacket.
+
+    That is its way to where the insulation ends, and what is stripped.
+    """
+    insulated = sum(math.dist(one, other) for one, other in pairwise(lead.way[:-1]))
+    return insulated + strip_mm(lead, workmanship)
 
 
 def terminal_mouth(terminal: Terminal, turn_deg: float) -> Vector:
@@ -192,20 +194,3 @@ def lead_bodies(lead: Lead, tolerance_mm: float) -> tuple[Capsule, ...]:
     wall = SLEEVE_WALL_MM if lead.covered else 0.0
     strands = lead.metal_mm / 2 + wall + tolerance_mm
     return (*pieces, Capsule(strip, mouth, strands, "strands", *names, bare=not lead.covered))
-
-
-def end_bodies(
-    connector: Connector, leads: Sequence[Lead], turn_deg: float, tolerance_mm: float
-) -> tuple[Capsule, ...]:
-    """Return all bodies of an end but the shell: terminals and joints, then the leads."""
-    landed = {lead.landing.contact for lead in leads}
-    covered = {lead.landing.contact for lead in leads if lead.covered}
-    bodies: list[Capsule] = []
-    for contact in connector.contacts:
-        if contact.id in landed:
-            bodies += joint_bodies(contact, turn_deg, covered=contact.id in covered)
-        else:
-            bodies += terminal_bodies(contact, turn_deg)
-    for lead in leads:
-        bodies += lead_bodies(lead, tolerance_mm)
-    return tuple(bodies)

@@ -6,8 +6,9 @@ from functools import lru_cache
 from planner.dryfit.access import Access, soldering
 from planner.dryfit.bodies import Lead
 from planner.dryfit.crossings import crossing_pairs
-from planner.dryfit.gaps import Gap, own_gap_mm, small_gaps
-from planner.dryfit.site import Hardware, Site, least_gap_mm, site_of
+from planner.dryfit.gaps import Gap
+from planner.dryfit.measuring import measured
+from planner.dryfit.site import Site, site_of
 from planner.model.plan import Plan
 from planner.wiring.graph import Wiring
 
@@ -16,22 +17,29 @@ from planner.wiring.graph import Wiring
 class EndFit:
     """What the dry fit of one end found.
 
-    `least_gap_mm` is the smallest gap of all (see `planner.dryfit.site`), infinite if there is no
-    pair of different nets.
+    `least_gap_mm` is the smallest gap of all between different nets: bare metal to bare metal or to
+    the shell, and metal that the iron heats to insulation. It is infinite if there is no such pair.
+    `gaps` are the small ones, of bare metal only. `wanted` is the plan's own order of soldering.
     """
 
     end: str
+    site: Site
     turn_deg: float
     leads: tuple[Lead, ...]
     gaps: tuple[Gap, ...]
     crossings: tuple[tuple[str, str], ...]
-    access: tuple[Access, ...]
     least_gap_mm: float
+    wanted: tuple[str, ...]
+
+    @property
+    def access(self) -> tuple[Access, ...]:
+        """The way in to each joint in the order of soldering, worked out when asked for."""
+        return soldering(self.site, self.turn_deg, self.wanted).access
 
     @property
     def order(self) -> tuple[str, ...]:
         """The contacts in the order of soldering; what is in one contact is one joint."""
-        return tuple(dict.fromkeys(access.contact for access in self.access))
+        return tuple(access.contact for access in self.access)
 
 
 def fit_plan(plan: Plan, wiring: Wiring) -> tuple[EndFit, ...]:
@@ -51,21 +59,9 @@ def fit_end(plan: Plan, wiring: Wiring, end: str) -> EndFit | None:
     return _fit(site, record.turn_deg, record.solder_order)
 
 
-@lru_cache(maxsize=64)
-def _own_gap_mm(hardware: Hardware) -> float | None:
-    return own_gap_mm(hardware.connector)
-
-
 @lru_cache(maxsize=256)
-def _fit(site: Site, turn_deg: float, order: tuple[str, ...]) -> EndFit:
+def _fit(site: Site, turn_deg: float, wanted: tuple[str, ...]) -> EndFit:
     leads = site.leads(turn_deg)
-    shares = (site.workmanship.sleeve_share, site.workmanship.watch_share)
-    return EndFit(
-        site.end,
-        turn_deg,
-        leads,
-        tuple(small_gaps(_own_gap_mm(site.hardware), site.at(turn_deg), site.net_of, shares)),
-        crossing_pairs(leads),
-        soldering(site, turn_deg, order).access,
-        least_gap_mm(site, turn_deg),
-    )
+    gaps, least_mm = measured(site, turn_deg)
+    crossings = crossing_pairs(leads)
+    return EndFit(site.end, site, turn_deg, leads, gaps, crossings, least_mm, wanted)

@@ -5,15 +5,13 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
-from planner.dryfit.bodies import (
-    Capsule,
-    Lead,
-    end_bodies,
-    insulation_gap_mm,
-    room_mm,
-    terminal_mouth,
-)
-from planner.dryfit.gaps import pair_gaps_mm, pairs_apart
+import numpy as np
+
+from planner.dryfit.bodies import Capsule, Lead, insulation_gap_mm, room_mm, terminal_mouth
+from planner.dryfit.scene import Flags, Hardware, Scene, parties_of
+from planner.dryfit.shell import wall_gaps_mm
+from planner.dryfit.still import Still, still_of
+from planner.geometry.boxes import Index
 from planner.geometry.curves import Vector
 from planner.geometry.views import mirrored_point
 from planner.model.cable import Cable, Core, Shield
@@ -32,19 +30,6 @@ class Exit:
     part: Core | Shield
     x_mm: float
     y_mm: float
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Hardware:
-    """A connector as a cache key: compared by identity, since hashing one costs more than a fit."""
-
-    connector: Connector
-
-    def __hash__(self) -> int:
-        return id(self.connector)
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, Hardware) and other.connector is self.connector
 
 
 @dataclass(frozen=True)
@@ -75,11 +60,14 @@ class Site:
         return top + room_mm(self.connector)
 
     @cached_property
-    def net_of(self) -> dict[str, int]:
-        """The number of the net of each contact, by its id."""
-        return {
-            contact.id: net for contact, net in zip(self.connector.contacts, self.nets, strict=True)
-        }
+    def nets_by_spot(self) -> Index:
+        """The numbers of the nets as an array, by number of contact."""
+        return np.array(self.nets, dtype=np.intp)
+
+    @cached_property
+    def off_shell(self) -> Flags:
+        """For each contact, by number, whether touching the shell would be a bridge."""
+        return np.array([net not in self.tied for net in self.nets], dtype=bool)
 
     def leads(self, turn_deg: float, landings: Mapping[str, str] | None = None) -> tuple[Lead, ...]:
         """Return the leads with the plug turned; `landings` puts conductors on other contacts."""
@@ -95,10 +83,39 @@ class Site:
             for contact, it in zip(on, self.exits, strict=True)
         )
 
+    def scene(self, turn_deg: float, landings: Mapping[str, str] | None = None) -> Scene:
+        """Return the bodies with the plug turned, as arrays."""
+        leads = self.leads(turn_deg, landings)
+        return Scene(parties_of(self.hardware, leads, turn_deg, self.workmanship.tolerance_mm))
+
     def at(self, turn_deg: float, landings: Mapping[str, str] | None = None) -> tuple[Capsule, ...]:
         """Return the bodies with the plug turned: terminals and joints, then leads."""
-        leads = self.leads(turn_deg, landings)
-        return end_bodies(self.connector, leads, turn_deg, self.workmanship.tolerance_mm)
+        return self.scene(turn_deg, landings).bodies
+
+    def still(self, landings: Mapping[str, str] | None = None) -> Still:
+        """Return what stays still in the plug's frame; kept for the landings as they are."""
+        return self._still if not landings else self._still_with(landings)
+
+    @cached_property
+    def _still(self) -> Still:
+        return self._still_with({})
+
+    def _still_with(self, landings: Mapping[str, str]) -> Still:
+        return still_of(
+            self.scene(0.0, landings),
+            self.leads(0.0, landings),
+            self.nets_by_spot,
+            tolerance_mm=self.workmanship.tolerance_mm,
+        )
+
+    def least_to_wall_mm(self, scene: Scene) -> float:
+        """Return the smallest gap of bare joints and tails to the shell, mm; inf if none counts.
+
+        A joint keeps its place in the shell at every turn, and so does a tail.
+        """
+        gaps = wall_gaps_mm(self.connector.shell, scene.start, scene.end, scene.radius, 0.0)
+        counts = scene.bare & ~scene.made & self.off_shell[scene.spots]
+        return float(gaps[counts].min(initial=math.inf))
 
     def _lead(self, it: Exit, contact: str, turn_deg: float, *, covered: bool) -> Lead:
         terminal = self.connector.by_id[contact].terminal
@@ -181,11 +198,11 @@ def _tied(plan: Plan, end: str, connector: Connector, nets: tuple[int, ...]) -> 
 
 
 def least_gap_mm(site: Site, turn_deg: float, landings: Mapping[str, str] | None = None) -> float:
-    """Return the smallest gap between different nets with the plug turned, mm; inf if none is.
+    """Return the smallest gap that turning the plug changes, mm; inf if there is none.
 
-    Counted are bare metal against bare metal, and metal that the iron heats (terminals, joints,
-    strands) against the insulation of a lead. Negative where bodies overlap.
+    That is of the insulated leads to metal of other nets that the iron heats: terminals, joints,
+    strands. Below 0 where they overlap. All other gaps (see `EndFit.least_gap_mm`) are between
+    bodies that stay where they are in the plug, so the turn that is best for this one is best for
+    the smallest of all. `landings` puts conductors on other contacts.
     """
-    bodies = site.at(turn_deg, landings)
-    gaps = pair_gaps_mm(bodies, *pairs_apart(bodies, site.net_of))
-    return float(gaps.min()) if gaps.size else math.inf
+    return site.still(landings).least_at(turn_deg)

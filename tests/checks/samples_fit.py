@@ -10,6 +10,7 @@ from tests.checks.samples import bad, good
 
 ENDS = {"A": PHONES, "B": PHONES_IN}
 WIRES = ("RD A.T B.T", "GN A.R B.R", "WH A.S B.S")
+LINE = "1 shield, 2 +, 3 -"
 EIGHT = ("RD", "GN", "BU", "WH", "BK", "YE", "OG", "VT", "GY", "PK", "TQ", "BN", "WHRD")
 
 
@@ -106,29 +107,36 @@ def thin_strands_on_near_posts():
     return lead({"A": PHONES, "B": posts(0.5)}, WIRES)
 
 
-def two_lines(*, sleeved):
-    """Return two balanced lines, each with a shield of its own."""
-    six = plug("six-pin", "1 2 3 4 5 6")
-    signals = "1 shield, 2 1+, 3 1-, 4 shield, 5 2+, 6 2-"
-    ends = {each: fitting(six, f"six-{each}", signals, drive="line") for each in "AB"}
-    cores = ("RD A.2 B.2", "GN A.3 B.3", "BU A.5 B.5", "WH A.6 B.6")
-    plan = lead(ends, (*cores, "SH1 A.1 B.1", "SH2 A.4 B.4"), policy="both-ends")
+def pigtail_past_a_joint(*, sleeved):
+    """Return a line whose shield lands on a low post behind the taller post of a signal."""
+    wide = fitting(plug("wide-line", "1 2 3"), "wide-line-out", LINE, drive="line")
+    posts = plug("post-line", "1 2 3")
+    places = ((6.0, 0.0, 0.0), (3.8, 0.0, 5.0), (-5.0, 0.0, 0.0))
+    contacts = tuple(
+        contact.evolve(
+            terminal=Terminal(kind="post", x_mm=x, y_mm=y, z_mm=z, width_mm=0.5, depth_mm=2)
+        )
+        for contact, (x, y, z) in zip(posts.contacts, places, strict=True)
+    )
+    posts = fitting(posts.evolve(contacts=contacts), "post-line-in", LINE, drive="line")
+    wires = ("RD A.2 B.2", "GN A.3 B.3", "SH A.1 B.1")
+    plan = lead({"A": wide, "B": posts}, wires, policy="both-ends")
     landings = tuple(
-        each.evolve(sleeved=sleeved and each.conductor.startswith("SH")) for each in plan.landings
+        each.evolve(sleeved=sleeved and each.conductor == "SH") for each in plan.landings
     )
     return plan.evolve(landings=landings)
 
 
 @bad("drain-unsleeved")
-def two_bare_pigtails():
-    """Two shields that must stay apart leave the jacket as bare pigtails."""
-    return two_lines(sleeved=False)
+def bare_pigtail():
+    """The bare pigtail of the shield passes a signal's joint on its way to a post behind it."""
+    return pigtail_past_a_joint(sleeved=False)
 
 
 @good("drain-unsleeved")
-def two_sleeved_pigtails():
-    """The same pigtails under insulating sleeves."""
-    return two_lines(sleeved=True)
+def sleeved_pigtail():
+    """The same pigtail under an insulating sleeve."""
+    return pigtail_past_a_joint(sleeved=True)
 
 
 def ring_of_posts(last):
