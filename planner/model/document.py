@@ -17,7 +17,7 @@ _LISTS = (
     "parts",
     "acceptances",
 )
-_FIELDS = ("title", "order", "revision", "remarks", "definitions")
+_FIELDS = ("title", "order", "revision", "remarks", "workmanship", "assumed", "definitions")
 
 
 @dataclass(frozen=True, slots=True)
