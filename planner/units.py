@@ -72,6 +72,23 @@ def parse_length_mm(text: str, default_unit: str = "mm") -> float:
     return value * _MM_PER[match.group(2) or default_unit]
 
 
+def parse_figure(text: str, *units: str) -> float:
+    """Read a number with one of the units or none behind it, a comma or a point in it.
+
+    ValueError otherwise. A real minus is read as well as a hyphen.
+    """
+    plain = text.strip().replace(MINUS, "-")
+    for unit in sorted(units, key=len, reverse=True):
+        if plain.lower().endswith(unit.lower()):
+            plain = plain[: -len(unit)]
+            break
+    match = re.fullmatch(rf"\s*{_NUMBER}\s*", plain)
+    if match is None:
+        msg = f"{text!r} is not a number" + (f" in {units[0]}" if units else "")
+        raise ValueError(msg)
+    return float(match.group(1).replace(",", "."))
+
+
 def number(value: float, digits: int = 2) -> str:
     """Print a number with at most `digits` decimals, no trailing zeros, and a real minus."""
     text = f"{value:.{digits}f}"

@@ -5,6 +5,7 @@ from functools import partial
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
 
+from planner.app.panels.facts import electrical
 from planner.app.panels.facts.covers import JointCovers
 from planner.app.panels.facts.page import Page
 from planner.app.panels.facts.units import ShownUnits
@@ -62,7 +63,7 @@ class ConductorPage(Page):
         top.addWidget(self.picture, 0, Qt.AlignmentFlag.AlignTop)
         top.addLayout(words, 1)
         self.column.addLayout(top)
-        self.add_facts("Strands", "Size", "Insulation", "Metal", "Lands on")
+        self.add_facts("Strands", "Size", "Insulation", "Metal", "Resistance", "Lands on")
         for part in (self.capped, self.covers, self.wrong, self.drop_line, self.drop_title):
             self.column.addWidget(part)
         self.column.addLayout(self.drop)
@@ -84,6 +85,7 @@ class ConductorPage(Page):
         self.picture.show_drawing(lambda look: picture(wire, code, look))
         self.picture.setAccessibleName(f"{code} {words}")
         self._show_wire(wire)
+        self.show_fact("Resistance", electrical.conductor_text(plan, conductor.id))
         self.show_fact("Lands on", self._lands(conductor))
         self._show_checks()
         self.refresh_drop()

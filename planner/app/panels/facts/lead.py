@@ -2,6 +2,7 @@
 
 from functools import partial
 
+from planner.app.panels.facts.electrical import LeadFigures
 from planner.app.panels.facts.page import Page
 from planner.app.panels.facts.units import ShownUnits
 from planner.app.panels.widgets.fields import Field, Notes
@@ -29,6 +30,8 @@ class LeadPage(Page):
         self.column.addWidget(
             label("Click an end, a core or a contact: its facts show here.", "small", wrap=True)
         )
+        self.figures = LeadFigures(self.do)
+        self.column.addWidget(self.figures)
         self.column.addStretch(1)
 
     def refresh(self) -> None:
@@ -38,6 +41,7 @@ class LeadPage(Page):
         self.order.show_text(plan.order)
         self.revision.show_text(str(plan.revision))
         self.remarks.show_text(plan.remarks)
+        self.figures.show_plan(plan, self.workbench.wiring)
 
     def _on_title(self, text: str) -> str:
         return self.do("Title", partial(texts.set_title, title=text))

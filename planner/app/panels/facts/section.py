@@ -3,6 +3,7 @@
 from functools import partial
 from typing import cast
 
+from planner.app.panels.facts.electrical import section_capacitance_text, section_ohm_text
 from planner.app.panels.facts.page import Page
 from planner.app.panels.facts.units import ShownUnits
 from planner.app.panels.pictograms import SIDE, cable_picture
@@ -33,6 +34,7 @@ class SectionPage(Page):
         for part in (self.title, self.picture, self.cable, self.length, self.policy):
             self.column.addWidget(part)
         self.add_facts("Spool", "Cores", "Shield", "Jacket", "Core size", "Goes on")
+        self.add_facts("Resistance", "Capacitance")
         self.column.addStretch(1)
 
     @property
@@ -51,6 +53,8 @@ class SectionPage(Page):
         self._show_cable(cable)
         goes_on = f"the cores of {section.fan_of}, out of their jacket" if section.fan_of else ""
         self.show_fact("Goes on", goes_on)
+        self.show_fact("Resistance", section_ohm_text(self.workbench.plan, section.id))
+        self.show_fact("Capacitance", section_capacitance_text(self.workbench.plan, section.id))
 
     def _show_choices(self, section: Section) -> None:
         stock = self.workbench.library.cables()

@@ -16,21 +16,27 @@ class Fact(QWidget):
 
     def __init__(self, name: str) -> None:
         super().__init__()
-        words = label(name, "second")
-        words.setFixedWidth(NAME_WIDTH)
+        self.name = label(name, "second", wrap=True)
+        self.name.setFixedWidth(NAME_WIDTH)
         self.value = label("", wrap=True)
         self.value.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.value.setAccessibleName(name)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 1, 0, 1)
         row.setSpacing(4)
-        row.addWidget(words, 0, Qt.AlignmentFlag.AlignTop)
+        row.addWidget(self.name, 0, Qt.AlignmentFlag.AlignTop)
         row.addWidget(self.value, 1)
 
     def show_value(self, text: str) -> None:
         """Show the figure; a fact without one is not shown."""
         self.value.setText(text)
         self.setVisible(bool(text))
+
+    def show_named(self, name: str, text: str) -> None:
+        """Show another fact in this row."""
+        self.name.setText(name)
+        self.value.setAccessibleName(name)
+        self.show_value(text)
 
 
 class MarkedLine(QWidget):
