@@ -9,8 +9,8 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QWidget
 
 # Where the keys work. Single letters never work everywhere (WCAG 2.2, 2.1.4): `bench` is the
-# canvas, `walk` the canvas and the panels beside it.
-Scope = Literal["window", "bench", "walk"]
+# canvas of the lead, `fit` the view of the dry fit, `walk` both and the panels beside them.
+Scope = Literal["window", "bench", "fit", "walk"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +55,13 @@ SPECS = (
         rule_above=True,
     ),
     ActionSpec(
+        "workmanship",
+        "&Workmanship\u2026",
+        "Choose the rules that strips, sleeves, gaps and shield joints follow",
+        menu="Plan",
+        no_key=_RARE,
+    ),
+    ActionSpec(
         "sheet",
         "&Bench sheet\u2026",
         "Write the bench sheet as SVG or PDF",
@@ -80,7 +87,25 @@ SPECS = (
         "Edit",
         icon="redo",
     ),
-    ActionSpec("fit", "&Fit the lead", "Show the whole lead", ("F",), "View", "bench", icon="fit"),
+    ActionSpec("wire", "&Wire", "Land cores on contacts", ("Alt+1",), "View", checkable=True),
+    ActionSpec(
+        "dry_fit",
+        "Dr&y fit",
+        "See one end as it will be soldered: turn, gaps, order, sleeves",
+        ("Alt+2",),
+        "View",
+        checkable=True,
+    ),
+    ActionSpec(
+        "fit",
+        "&Fit the lead",
+        "Show the whole lead, or the whole end",
+        ("F",),
+        "View",
+        "bench",
+        icon="fit",
+        rule_above=True,
+    ),
     ActionSpec("zoom_in", "Zoom &in", "Draw larger", ("Ctrl++", "Ctrl+="), "View", icon="plus"),
     ActionSpec("zoom_out", "Zoom &out", "Draw smaller", ("Ctrl+-",), "View", icon="minus"),
     ActionSpec("zoom_reset", "&100 %", "Draw at 100 %", ("Ctrl+0",), "View"),
@@ -208,6 +233,30 @@ SPECS = (
         "Turn the selected plug 10\u00b0 clockwise",
         ("Ctrl+Right",),
         "Lead",
+    ),
+    ActionSpec(
+        "best_turn",
+        "&Best turn",
+        "Turn the plug so that fewest leads cross and the smallest gap is widest",
+        ("B",),
+        "Lead",
+        "fit",
+    ),
+    ActionSpec(
+        "best_order",
+        "Best &order",
+        "Solder in the order in which the iron reaches every joint best",
+        ("O",),
+        "Lead",
+        "fit",
+    ),
+    ActionSpec(
+        "sleeve_advised",
+        "&Sleeve as advised",
+        "Put on the fewest sleeves and dabs that make every gap safe",
+        ("Shift+S",),
+        "Lead",
+        "fit",
     ),
     ActionSpec(
         "next_finding",

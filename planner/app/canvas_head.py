@@ -23,7 +23,10 @@ class CanvasHead(QWidget):
             self._action(actions, "fit", "", "middle", look, "fit"),
             self._action(actions, "one_scale", "", "last", look, "one-scale"),
         ]
-        self.wire = self._choice("Wire", "only", "Land cores on contacts", look)
+        self.views = {
+            name: self._action(actions, name, words, at, look)
+            for name, words, at in (("wire", "Wire", "first"), ("dry_fit", "Dry fit", "last"))
+        }
         self.solder = self._choice("Solder side", "first", "Look at the solder side", look)
         self.mating = self._choice("Mating side", "last", "Look at the mating side, mirrored", look)
         self.solder.clicked.connect(lambda: self._ask_for(mating=False))
@@ -45,21 +48,20 @@ class CanvasHead(QWidget):
         made = segment(text, at, look)
         made.setToolTip(tip)
         made.setAccessibleName(text)
-        made.setChecked(at == "only")
         return made
 
     def _build(self) -> None:
         self._row = row = QHBoxLayout(self)
         row.setContentsMargins(16, 0, 16, 0)
         row.setSpacing(0)
-        row.addWidget(self.wire)
+        for view in self.views.values():
+            row.addWidget(view)
         row.addStretch(1)
         for part in self._parts:
             row.addWidget(part)
         row.addSpacing(16)
         row.addWidget(self.solder)
         row.addWidget(self.mating)
-        self.wire.clicked.connect(lambda: self.wire.setChecked(True))
 
     def _ask_for(self, *, mating: bool) -> None:
         if self._mating.isChecked() != mating and self._mating.isEnabled():
@@ -74,12 +76,12 @@ class CanvasHead(QWidget):
             button.setEnabled(self._mating.isEnabled())
 
     def set_form(self, form: Form) -> None:
-        """Do with less room in one column: shorter words, and no name of the only view."""
+        """Do with less room in one column: shorter words, and the zoom is told by the tip alone."""
         narrow = form is Form.COLUMN
-        self.wire.setVisible(not narrow)
+        self.zoom.setVisible(not narrow)
         self.solder.setText("Solder" if narrow else "Solder side")
         self.mating.setText("Mating" if narrow else "Mating side")
-        for part in (*self._parts, self.solder, self.mating):
+        for part in (*self.views.values(), *self._parts, self.solder, self.mating):
             set_tight(part, tight=narrow)
         side = 8 if narrow else 16
         self._row.setContentsMargins(side, 0, side, 0)
@@ -90,5 +92,5 @@ class CanvasHead(QWidget):
 
     def set_look(self, look: Look) -> None:
         """Draw in another look."""
-        for part in self._parts:
+        for part in (*self.views.values(), *self._parts):
             part.set_look(look)

@@ -12,6 +12,7 @@ from planner.drawing.bench.tree import tree_of
 
 if TYPE_CHECKING:
     from planner.app.canvas.view import BenchView
+    from planner.app.fitting.view import FitView
     from planner.app.workbench import Workbench
     from planner.model.plan import Plan
 
@@ -40,11 +41,15 @@ def end_weights(workbench: "Workbench") -> dict[str, Weight]:
 
 
 class EndSteps(QObject):
-    """Join the strip, the bench and the actions. In one column the bench shows one end at first."""
+    """Join the strip, the bench and the actions. In one column the bench shows one end at first.
 
-    def __init__(self, window: Window, canvas: "BenchView") -> None:
+    The dry fit always shows one end, and leaves it to the bench how much that shows.
+    """
+
+    def __init__(self, window: Window, canvas: "BenchView", fitting: "FitView") -> None:
         super().__init__(window)
         self._window, self._canvas, self._workbench = window, canvas, canvas.workbench
+        self._fitting, self._in_fit = fitting, False
         self._on = {Form.WIDE: False, Form.COMPACT: False, Form.COLUMN: True}
         self._end = ""
         self.strip = EndsStrip(window.look)
@@ -66,8 +71,15 @@ class EndSteps(QObject):
 
     @property
     def on(self) -> bool:
-        """Tell whether one end at a time is shown in the form that is on."""
-        return self._on[self._window.regions.form]
+        """Tell whether one end at a time is shown: by the dry fit, or in the form that is on."""
+        return self._in_fit or self._on[self._window.regions.form]
+
+    def enter_fit(self, *, entered: bool) -> None:
+        """Show the chosen end in the dry fit, or go back to the bench."""
+        if entered and not self._in_fit:
+            self._end = self._chosen_first()
+        self._in_fit = entered
+        self.renew()
 
     def renew(self) -> None:
         """Show the ends of the plan that is, and the one that is chosen."""
@@ -78,18 +90,23 @@ class EndSteps(QObject):
         if not self._end:
             self._end = ends.next_to("", 0)
         one = self.on and bool(plan.ends)
-        for name in ("one_end", "next_end", "previous_end"):
+        for name in ("next_end", "previous_end"):
             self._window.acts[name].setEnabled(bool(plan.ends))
+        self._window.acts["one_end"].setEnabled(bool(plan.ends) and not self._in_fit)
         self._window.acts["one_end"].setChecked(one)
         self._window.regions.show_ends(shown=one)
         ends.show_current(self._end)
         self._show_weights()
-        self._canvas.show_end(self._end if one else None)
+        if self._in_fit:
+            self._fitting.show_end(self._end)
+        else:
+            self._canvas.show_end(self._end if one else None)
 
     def show_end(self, end: str) -> None:
         """Show one end."""
         self._end = end
-        self._on[self._window.regions.form] = True
+        if not self._in_fit:
+            self._on[self._window.regions.form] = True
         self.renew()
 
     def step(self, by: int) -> None:
@@ -108,7 +125,7 @@ class EndSteps(QObject):
             self.show_end(end)
 
     def _on_end_shown(self, end: str) -> None:
-        if end and end != self._end:
+        if end and end != self._end and not self._in_fit:
             self.show_end(end)
 
     def _on_one_end(self) -> None:

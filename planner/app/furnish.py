@@ -11,6 +11,8 @@ from planner.app.autosave import Autosave
 from planner.app.buttons import fold_button
 from planner.app.canvas.view import BenchView
 from planner.app.dialogs.ask import Ask
+from planner.app.fitting.menu_acts import FitMenu
+from planner.app.fitting.view import FitView
 from planner.app.focus_ring import FocusKeeper
 from planner.app.lead_acts import LeadActs
 from planner.app.mishap import MishapHook
@@ -59,8 +61,9 @@ class Bench(QObject):
         self.landings = LandingsPanel(bench, look)
         self.guide = GuidePanel(bench, look)
         self.canvas = BenchView(bench, look)
+        self.fitting = FitView(bench, self.window.acts, look)
         self.stack = QStackedWidget()
-        for page in (self.canvas, self.guide):
+        for page in (self.canvas, self.fitting, self.guide):
             self.stack.addWidget(page)
         self._add_fold_buttons(look)
         for name, panel in (
@@ -94,8 +97,10 @@ class Bench(QObject):
         self.lead_acts.connect_to(window.acts)
         self.plan_acts.fill_recent(window.menus["Recent"])
         self.plan_acts.fill_demos(window.menus["Demos"])
-        self.view_acts = ViewActs(window, self.canvas, self.shelf, self.settings)
+        self.view_acts = ViewActs(window, self.canvas, self.fitting, self.shelf, self.settings)
         self.view_acts.connect_to_actions()
+        self.fit_menu = FitMenu(self.fitting, self.view_acts, self.ask)
+        self.fit_menu.connect_to(window.acts)
         window.acts.scope_to(self.canvas, "bench", "walk")
         for panel in (self.landings, self.findings):
             window.acts.scope_to(panel, "walk")
@@ -122,6 +127,7 @@ class Bench(QObject):
         window.dropped.connect(self.session.open)
         self.shelf.offered.connect(self.guide.offer)
         self.guide.started.connect(self._on_started)
+        self.view_acts.view_chosen.connect(self._show_page)
         self.canvas.file_dropped.connect(lambda name: self.session.open(Path(name)))
         window.lately.chosen.connect(self.session.open)
 
@@ -152,7 +158,7 @@ class Bench(QObject):
         self.window.landings_head.count.setText(answer.landed_words if total else "")
         self.window.bar.show_findings(len(self.findings.shown))
         if (self.stack.currentWidget() is self.guide) is bool(plan.ends):
-            self._show_guide()
+            self._show_page()
         self._show_hints()
 
     def _on_panel_entered(self, _name: str) -> None:
@@ -164,27 +170,31 @@ class Bench(QObject):
             panel = "hand"
         elif panel == "canvas" and self.stack.currentWidget() is self.guide:
             panel = "guide"
+        elif panel == "canvas" and self.stack.currentWidget() is self.fitting:
+            panel = "fitting"
         self.window.hints.show_hints(panel)
 
     def _on_opened(self) -> None:
         self.guide.begin_anew()
-        self._show_guide()
+        self._show_page()
         if self.workbench.plan.ends:
             self.canvas.fit()
         self.window.regions.enter("canvas")
 
     def _on_started(self) -> None:
-        self._show_guide()
+        self._show_page()
         self.canvas.fit()
         self.window.regions.enter("canvas")
 
-    def _show_guide(self) -> None:
-        """Show the guide for as long as the plan has no ends, and what lay on the bench lately."""
+    def _show_page(self) -> None:
+        """Show the view that is on; the guide, and the plans of late, while there are no ends."""
         new = not self.workbench.plan.ends
-        self.stack.setCurrentWidget(self.guide if new else self.canvas)
+        view = self.fitting if self.view_acts.view == "dry_fit" else self.canvas
+        self.stack.setCurrentWidget(self.guide if new else view)
         self.window.lately.show_plans(self.settings.recent, datetime.now().astimezone())
         self.window.regions.show_lately(shown=new)
         self.view_acts.allow(bench=not new)
+        self._show_hints()
 
     def _on_session_changed(self) -> None:
         self.window.setWindowModified(self.session.dirty)
@@ -208,6 +218,7 @@ class Bench(QObject):
         for button in self.folds:
             button.set_look(look)
         self.canvas.set_look(look)
+        self.fitting.set_look(look)
 
     def _on_settings_changed(self, key: str) -> None:
         if key == "recent":
@@ -233,6 +244,7 @@ class Bench(QObject):
         self.autosave.drop()
         self.mishaps.remove()
         self.focus.let_go()
+        self.fitting.let_go()
         self.workbench.undo_stack.blockSignals(True)  # it signals once more while it is destroyed
         for part in (self.shelf, self.findings, self.in_hand, self.landings, self.guide):
             part.detach()

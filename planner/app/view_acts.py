@@ -1,9 +1,9 @@
-"""What the View menu does: zoom, side, folds, panels, light and dark."""
+"""What the View menu does: views, zoom, side, folds, panels, light and dark."""
 
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Qt
+from PySide6.QtCore import QObject, Qt, Signal
 from PySide6.QtGui import QActionGroup
 
 from planner.app.arrangement import Form
@@ -13,32 +13,46 @@ from planner.app.window import Window
 
 if TYPE_CHECKING:
     from planner.app.canvas.view import BenchView
+    from planner.app.fitting.view import FitView
     from planner.app.panels.shelf import ShelfPanel
 
 _THEMES = ("system", "light", "dark")
+VIEWS = ("wire", "dry_fit")
+_ZOOMS = ("fit", "zoom_in", "zoom_out", "zoom_reset")
 
 
 class ViewActs(QObject):
-    """Handle the view's actions on the canvas and the regions."""
+    """Handle the view's actions on the canvas, the dry fit and the regions.
+
+    `view` stays what it is for as long as the window is open, whichever plan is.
+    """
+
+    view_chosen = Signal()
 
     def __init__(
-        self, window: Window, canvas: "BenchView", shelf: "ShelfPanel", settings: Settings
+        self,
+        window: Window,
+        canvas: "BenchView",
+        fitting: "FitView",
+        shelf: "ShelfPanel",
+        settings: Settings,
     ) -> None:
         super().__init__(window)
         self._window = window
-        self._canvas = canvas
+        self._canvas, self._fitting = canvas, fitting
         self._shelf = shelf
         self._settings = settings
-        self.end_steps = EndSteps(window, canvas)
+        self.view = "wire"
+        self.end_steps = EndSteps(window, canvas, fitting)
 
     def connect_to_actions(self) -> None:
         """Take on the actions."""
         acts, canvas, regions = self._window.acts, self._canvas, self._window.regions
+        for name in VIEWS:
+            acts.handle(name, partial(self.choose_view, name))
+        for name in _ZOOMS:
+            acts.handle(name, partial(self._on_zoom, name))
         for name, slot in (
-            ("fit", canvas.fit),
-            ("zoom_in", canvas.zoom_in),
-            ("zoom_out", canvas.zoom_out),
-            ("zoom_reset", canvas.zoom_reset),
             ("one_scale", self._on_one_scale),
             ("mating", self._on_mating),
             ("shelf", partial(self._toggle, "shelf")),
@@ -49,16 +63,47 @@ class ViewActs(QObject):
             ("to_landings", partial(regions.enter, "landings")),
         ):
             acts.handle(name, slot)
-        canvas.zoom_changed.connect(self._window.head.show_zoom)
+        for view in (canvas, self._fitting):
+            view.zoom_changed.connect(self._show_zoom)
         canvas.side_changed.connect(lambda side: acts["mating"].setChecked(side == "mating"))
         canvas.one_scale_changed.connect(acts["one_scale"].setChecked)
         self.end_steps.connect_to_actions()
         self._connect_themes()
 
+    # -- views --------------------------------------------------------------------------------
+
+    def choose_view(self, name: str) -> None:
+        """Show the lead to wire, or one end as it fits; the dry fit knows one side only."""
+        if name == "dry_fit":
+            self._canvas.workbench.put_back()
+            self._canvas.set_side("solder")
+        self.view = name
+        self.view_chosen.emit()
+        self._window.regions.enter("canvas")
+
     def allow(self, *, bench: bool) -> None:
-        """Allow what is done to the bench, or not while the guide lies over it."""
-        for name in ("fit", "zoom_in", "zoom_out", "zoom_reset", "one_scale", "mating"):
-            self._window.acts[name].setEnabled(bench)
+        """Allow what is done in the view that is on, or nothing while the guide lies over it."""
+        acts, in_fit = self._window.acts, self.view == "dry_fit"
+        for name in _ZOOMS:
+            acts[name].setEnabled(bench)
+        for name in ("one_scale", "mating"):
+            acts[name].setEnabled(bench and not in_fit)
+        for name in VIEWS:
+            acts[name].setEnabled(bench)
+            acts[name].setChecked(name == self.view)
+        self.end_steps.enter_fit(entered=bench and in_fit)
+        self._show_zoom()
+
+    def _shown(self) -> "BenchView | FitView":
+        return self._fitting if self.view == "dry_fit" else self._canvas
+
+    def _on_zoom(self, name: str) -> None:
+        getattr(self._shown(), name)()
+
+    def _show_zoom(self, _zoom: float = 1.0) -> None:
+        self._window.head.show_zoom(self._shown().zoom)
+
+    # -- light and dark -----------------------------------------------------------------------
 
     def _connect_themes(self) -> None:
         group = QActionGroup(self)

@@ -144,6 +144,12 @@ class Ask:
 
         return DetailsDialog(self._parent, plan).ask()
 
+    def workmanship(self, plan: "Plan") -> "dict[str, object] | None":
+        """Ask which rules of workmanship hold; None where all stays."""
+        from planner.app.dialogs.workmanship import WorkmanshipDialog  # noqa: PLC0415 - seldom used
+
+        return WorkmanshipDialog(self._parent, plan.workmanship).ask()
+
     def settings(self) -> None:
         """Let the builder change the settings."""
         from planner.app.dialogs.settings import SettingsDialog  # noqa: PLC0415 - seldom used

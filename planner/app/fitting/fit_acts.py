@@ -1,0 +1,162 @@
+"""What is done to an end in the dry fit: turns, orders, sleeves; each is one undo step."""
+
+from functools import partial
+from typing import TYPE_CHECKING, cast
+
+from PySide6.QtCore import QObject, Signal
+
+from planner.app.fitting.glide import Glide
+from planner.app.fitting.seeker import Seeker
+from planner.app.fitting.state import whole_turn
+from planner.app.fitting.words import turning_said
+from planner.dryfit.turning import Turning, best_turn
+from planner.edits.ends import turn_end
+from planner.edits.landings import sleeve
+from planner.edits.sleeving import take_sleeves
+from planner.edits.soldering import set_solder_order, take_best_order
+from planner.edits.turning import apply_turning
+
+if TYPE_CHECKING:
+    from planner.app.fitting.errands import Cancelled, Progress
+    from planner.app.fitting.state import Fitting
+    from planner.app.workbench import Edit
+    from planner.model.plan import Plan
+    from planner.wiring.graph import Wiring
+
+NOTHING = "Nothing is landed here yet."
+_UNDER_WAY = "Best turn"
+
+
+class FitActs(QObject):
+    """Do what the view, the keys and the menu ask for, at the end that is looked at."""
+
+    said = Signal(str)
+
+    def __init__(self, state: "Fitting") -> None:
+        super().__init__(state)
+        self.state, self.workbench = state, state.workbench
+        self.free = False
+        self.seeker = Seeker(state.workbench, self)
+        self.glide = Glide(state)
+
+    # -- turns ----------------------------------------------------------------------------------
+
+    def best_turn(self) -> None:
+        """Seek the best turn; it is taken when it is found."""
+        end, free = self.state.end, self.free
+        if self.state.fit is None:
+            self.said.emit(NOTHING)
+            return
+        self.state.leave_turn()
+
+        def search(
+            plan: "Plan", wiring: "Wiring", progress: "Progress", cancelled: "Cancelled"
+        ) -> object:
+            return best_turn(plan, wiring, end, free=free, progress=progress, cancelled=cancelled)
+
+        self.seeker.seek(_UNDER_WAY, search, self._take_turning)
+
+    def _take_turning(self, found: object) -> None:
+        turning = cast("Turning | None", found)
+        if turning is None:
+            return
+        before = self.state.turn_deg
+        said = turning_said(self.workbench.plan, turning)
+        self.workbench.do(f"Best turn of {turning.end}", partial(apply_turning, turning=turning))
+        self.said.emit(said)
+        self.glide.go_from(before)
+
+    def set_turn(self, turn_deg: float) -> None:
+        """Turn the plug to an angle that was typed, or back to 0."""
+        end = self.state.end
+        self.state.leave_turn()
+        before = self.state.turn_deg
+        if self.state.connector is not None:
+            edit = partial(turn_end, end=end, turn_deg=whole_turn(turn_deg))
+            self.workbench.do(f"Turn {end}", edit)
+            self.glide.go_from(before)
+
+    # -- order ----------------------------------------------------------------------------------
+
+    def best_order(self) -> None:
+        """Seek the order in which the iron reaches every joint best."""
+        end = self.state.end
+        if self.state.fit is None:
+            self.said.emit(NOTHING)
+            return
+        self._change("Best order", lambda plan: take_best_order(plan, end=end))
+
+    def move_joint(self, by: int) -> None:
+        """Solder the joint that is looked at earlier (-1) or later (1)."""
+        here, order = self.state.joint, self.state.joints
+        if here in order:
+            self.put_joint(here, order.index(here) + by)
+
+    def put_joint(self, contact: str, place: int) -> None:
+        """Solder a joint at a place of the order, from 0."""
+        order = [it for it in self.state.joints if it != contact]
+        order.insert(min(max(place, 0), len(order)), contact)
+        if tuple(order) != self.state.joints:
+            edit = partial(set_solder_order, end=self.state.end, contacts=tuple(order))
+            self.workbench.do(f"Order of soldering at {self.state.end}", edit)
+            self.state.choose(contact)
+
+    # -- sleeves --------------------------------------------------------------------------------
+
+    def toggle_sleeve(self) -> None:
+        """Put an insulating sleeve over the joint that is looked at, or take it off."""
+        end, fit, contact = self.state.end, self.state.fit, self.state.joint
+        if fit is None or not contact:
+            self.said.emit("Choose a joint first: \u2191 \u2193, or click it.")
+            return
+        here = [lead.landing for lead in fit.leads if lead.landing.contact == contact]
+        sleeved = not all(landing.sleeved for landing in here)
+
+        def edit(plan: "Plan") -> "Plan":
+            for landing in here:
+                plan = sleeve(plan, end=end, conductor=landing.conductor, sleeved=sleeved)
+            return plan
+
+        word = "Sleeve" if sleeved else "No sleeve"
+        self.workbench.do(f"{word} on {end} {contact}", edit)
+
+    def sleeve_advised(self) -> None:
+        """Take the sleeves and dabs that are advised for the whole end."""
+        end = self.state.end
+        if self.state.fit is None:
+            self.said.emit(NOTHING)
+            return
+        self._change("Sleeves as advised", lambda plan: take_sleeves(plan, end=end))
+
+    # -- all ------------------------------------------------------------------------------------
+
+    def _change(self, what: str, edit: "Edit") -> None:
+        """Work an edit out off the UI thread, then take it as one undo step."""
+        end = self.state.end
+
+        def take(after: object) -> None:
+            before = self.workbench.plan
+            self.workbench.do(f"{what} at {end}", lambda _plan: cast("Plan", after))
+            if self.workbench.plan is before:
+                self.said.emit(f"{what}: it is so already.")
+
+        self.seeker.seek(what, lambda plan, _wiring, _progress, _off: edit(plan), take)
+
+    def call_off(self) -> bool:
+        """Call off what is under way; False where nothing is."""
+        called_off = self.seeker.call_off()
+        if called_off:
+            self.said.emit(f"{self.seeker.what}: called off, nothing was changed.")
+        if self.glide.running:
+            self.glide.stop()
+            self.state.leave_turn()
+        elif self.state.is_turning:
+            self.state.leave_turn()
+        else:
+            return called_off
+        return True
+
+    def let_go(self) -> None:
+        """Stop for good."""
+        self.glide.stop()
+        self.seeker.let_go()

@@ -1,0 +1,130 @@
+"""What the dry fit says of an end, in words: crossings, gaps, joints, and what a best turn did."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from planner.app.panels.words import contact_words, listed, wire_code
+from planner.drawing.marks import MarkKind
+from planner.model.plan import Plan
+
+if TYPE_CHECKING:
+    from planner.dryfit.bodies import Capsule
+    from planner.dryfit.fit import EndFit
+    from planner.dryfit.gaps import Gap
+    from planner.dryfit.turning import Turning
+
+MINUS = "\u2212"
+_GRADE_MARKS: dict[str, MarkKind] = {
+    "touch": "stop",
+    "sleeve": "caution",
+    "watch": "note",
+    "clear": "tick",
+}
+_GRADE_WORDS = {
+    "touch": "they touch",
+    "sleeve": "wants a sleeve",
+    "watch": "to watch",
+    "clear": "clear",
+}
+_VERDICTS = {
+    "proved": "Proved: no turn is better.",
+    "proved among candidates": "Proved among candidates: the best of all that were tried.",
+    "found": "Found: a better one is not ruled out.",
+}
+_PAIRS_MOST = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Said:
+    """A figure in words, a line below it, and the mark that goes with it."""
+
+    figure: str
+    more: str
+    mark: MarkKind
+
+
+def degrees(turn_deg: float) -> str:
+    """Print an angle: `-12.5` with a true minus, no zeros at its end."""
+    text = f"{turn_deg:.2f}".rstrip("0").rstrip(".")
+    return text.replace("-", MINUS)
+
+
+def millimetres(length_mm: float) -> str:
+    """Print a gap or margin to a hundredth of a millimetre."""
+    return f"{length_mm:.2f} mm".replace("-", MINUS)
+
+
+def crossings_said(plan: Plan, fit: "EndFit") -> Said:
+    """Say how many leads cross, and which."""
+    count = len(fit.crossings)
+    if not count:
+        return Said("No crossing", "", "tick")
+    pairs = [" and ".join(_code(plan, fit.end, name) for name in pair) for pair in fit.crossings]
+    shown = pairs if count <= _PAIRS_MOST else [*pairs[: _PAIRS_MOST - 1], f"{count - 2} more"]
+    return Said(f"{count} crossing{'s' if count > 1 else ''}", "; ".join(shown), "note")
+
+
+def gap_said(plan: Plan, fit: "EndFit") -> Said:
+    """Say the smallest gap with its class and limit, and between what it is."""
+    if not fit.gaps:
+        if math.isinf(fit.least_gap_mm):
+            return Said("No gap to measure", "one net only", "tick")
+        return Said(f"Smallest gap {millimetres(fit.least_gap_mm)}", "clear", "tick")
+    gap = min(fit.gaps, key=lambda it: it.gap_mm)
+    between = f"{body_words(plan, fit.end, gap.first)} to {body_words(plan, fit.end, gap.second)}"
+    more = f"{_GRADE_WORDS[gap.grade]}, limit {millimetres(gap.limit_mm)}: {between}"
+    return Said(f"Smallest gap {millimetres(max(gap.gap_mm, 0.0))}", more, _GRADE_MARKS[gap.grade])
+
+
+def gaps_counted(gaps: Sequence["Gap"]) -> str:
+    """Count the small gaps by class: `1 touch, 2 watch`."""
+    kinds = [gap.grade for gap in gaps]
+    return ", ".join(
+        f"{kinds.count(grade)} {grade}" for grade in ("touch", "sleeve", "watch") if grade in kinds
+    )
+
+
+def body_words(plan: Plan, end: str, body: "Capsule") -> str:
+    """Name a body of a gap: `BU`, `ring 1`, `the shell`."""
+    if body.conductor in plan.conductor_by_id:
+        return _code(plan, end, body.conductor)
+    return contact_words(plan, end, body.contact) if body.contact else "the shell"
+
+
+def _code(plan: Plan, end: str, conductor: str) -> str:
+    record = plan.conductor_by_id.get(conductor)
+    return wire_code(plan, record, end) if record is not None else conductor
+
+
+def turning_said(plan: Plan, turning: "Turning") -> str:
+    """Say what a best turn came to: turn, crossings, gap, swaps in words, and how sure it is."""
+    gained = (
+        f"Turn {degrees(turning.turn_deg)}\u00b0: {_change('crossings', turning)}, "
+        f"gap {millimetres(turning.gap_mm)} (was {millimetres(turning.before_gap_mm)})."
+    )
+    return " ".join(
+        part for part in (gained, swaps_said(plan, turning), _VERDICTS[turning.verdict]) if part
+    )
+
+
+def _change(word: str, turning: "Turning") -> str:
+    return f"{turning.crossings} {word} (was {turning.before_crossings})"
+
+
+def swaps_said(plan: Plan, turning: "Turning") -> str:
+    """Say which cores go to other contacts."""
+    if not turning.swaps:
+        return ""
+    moved = [
+        f"{_code(plan, turning.end, conductor)} goes to {contact_words(plan, turning.end, contact)}"
+        for conductor, contact in turning.swaps
+    ]
+    said = listed(moved)
+    return f"{said[:1].upper()}{said[1:]}."
+
+
+def verdict_words(turning: "Turning") -> str:
+    """Say how sure a best turn is, with the verdict's own word first."""
+    return _VERDICTS[turning.verdict]
