@@ -2,12 +2,14 @@
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
+from heapq import heapify, heappop, heappush
 from typing import Literal
 
 Pair = tuple[int, int]
 
-# Branches looked at in one component: a second or two, well above what flat connectors need.
-MOST_BRANCHES = 3_000
+# Points looked at in one component, each as often as a branch has it: a second or two, well above
+# what flat connectors need.
+MOST_LOOKS = 100_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,21 +25,21 @@ class Cover:
 
 
 class _TooHardError(Exception):
-    """The branches allowed are used up."""
+    """The looks allowed are used up."""
 
 
 def smallest_cover(
-    pairs: Iterable[Pair], order: Sequence[int] = (), *, branches: int = MOST_BRANCHES
+    pairs: Iterable[Pair], order: Sequence[int] = (), *, looks: int = MOST_LOOKS
 ) -> Cover:
     """Return the smallest set of points with one of every pair; points are numbers from 0.
 
     A pair of a point with itself forces that point. Of equally small covers it is the one that has
     the first point of `order` if any of them has it, then the second, and so on; points that
     `order` leaves out follow by number. The answer depends on the graph and the order alone.
-    Branch and bound, each component by itself; at most `branches` are looked at in each.
+    Branch and bound, each component by itself; at most `looks` points are looked at in each.
     """
     beside, forced = _graph(pairs)
-    graph = _Graph(beside, branches)
+    graph = _Graph(beside, looks)
     ranked = [*dict.fromkeys(point for point in order if point < len(beside))]
     ranked += [point for point in range(len(beside)) if point not in set(ranked)]
     covers = [graph.cover(part, ranked) for part in graph.parts(graph.all & ~forced)]
@@ -71,11 +73,11 @@ def _points(mask: int) -> Iterator[int]:
 class _Graph:
     """A graph in bits; sets of points are integers."""
 
-    def __init__(self, beside: list[int], branches: int) -> None:
+    def __init__(self, beside: list[int], looks: int) -> None:
         self.beside = beside
         self.all = (1 << len(beside)) - 1
-        self._allowed = branches
-        self._left = branches
+        self._allowed = looks
+        self._left = looks
 
     def parts(self, alive: int) -> list[int]:
         """Return the components of the points alive that have a line."""
@@ -127,14 +129,13 @@ class _Graph:
             alive &= ~(taken | bit)
         return best
 
-    def _greedy(self, alive: int) -> int:
-        taken, part = 0, alive
+    def _greedy(self, part: int) -> int:
+        """Return a small cover: what is certain, then the busiest point, again and again."""
+        taken, alive = self._reduced(part)
         while alive:
-            point = self._busiest(alive)
-            if not self.beside[point] & alive:
-                break
-            taken |= 1 << point
-            alive &= ~(1 << point)
+            bit = 1 << self._busiest(alive)
+            sure, alive = self._reduced(alive & ~bit)
+            taken |= bit | sure
         for point in _points(taken):
             if not self.beside[point] & part & ~taken:
                 taken &= ~(1 << point)
@@ -146,6 +147,9 @@ class _Graph:
 
     def _least(self, alive: int, most: int) -> int | None:
         """Return the smallest cover of the points alive, or None if it takes more than `most`."""
+        self._left -= alive.bit_count()
+        if self._left < 0:
+            raise _TooHardError
         taken, alive = self._reduced(alive)
         room = most - taken.bit_count()
         parts = self.parts(alive)
@@ -163,9 +167,6 @@ class _Graph:
 
     def _branch(self, part: int, most: int) -> int | None:
         """Take the busiest point, or else all its neighbours; return the smaller cover."""
-        self._left -= 1
-        if self._left < 0:
-            raise _TooHardError
         point = self._busiest(part)
         bit, around = 1 << point, self.beside[point] & part
         best = self._least(part & ~bit, most - 1)
@@ -201,19 +202,27 @@ class _Graph:
 
         Pairs are a matching; beginning with the point that has fewest left finds a large one.
         """
-        need = 0
-        while alive:
-            point = self._quietest(alive)
-            alive &= ~(1 << point)
-            near = self.beside[point] & alive
-            while near:
-                other = self._quietest(near, alive)
-                need += 1
-                alive &= ~(1 << other)
-                near &= self.beside[other] & alive
+        beside, need = self.beside, 0
+        left = {point: (beside[point] & alive).bit_count() for point in _points(alive)}
+        waiting = [(lines, point) for point, lines in left.items()]
+        heapify(waiting)
+        while waiting:
+            lines, point = heappop(waiting)
+            if lines != left[point] or not alive >> point & 1:
+                continue
+            clique = self._clique(point, alive, left)
+            alive &= ~clique
+            need += clique.bit_count() - 1
+            for gone in _points(clique):
+                for other in _points(beside[gone] & alive):
+                    left[other] -= 1
+                    heappush(waiting, (left[other], other))
         return need
 
-    def _quietest(self, among: int, alive: int | None = None) -> int:
-        around = among if alive is None else alive
-        beside = self.beside
-        return min(_points(among), key=lambda point: ((beside[point] & around).bit_count(), point))
+    def _clique(self, point: int, alive: int, left: dict[int, int]) -> int:
+        clique, near = 1 << point, self.beside[point] & alive
+        while near:
+            other = min(_points(near), key=lambda it: (left[it], it))
+            clique |= 1 << other
+            near &= self.beside[other]
+        return clique

@@ -95,7 +95,7 @@ def test_rows_of_sixty_four_are_proved():
 def test_a_search_that_is_given_up_says_so_and_still_covers():
     luck = random.Random(5)
     pairs = [pair for pair in combinations(range(60), 2) if luck.random() < 0.15]
-    found = smallest_cover(pairs, branches=1)
+    found = smallest_cover(pairs, looks=100)
     assert found.verdict == "found"
     assert covers(found.chosen, pairs)
     assert found.at_least < len(found.chosen)
