@@ -7,6 +7,7 @@ are gone: all that can be taken off from one side goes at once, and only the sid
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from itertools import pairwise
 from typing import Any
 
 import numpy as np
@@ -39,36 +40,46 @@ def fewest_clampings(room: Room, needs: Cents, ranks: Sequence[int]) -> Clamping
     `needs` in hundredths of a mm, such that some order gives them; ranks as in `best_order`.
     """
     bench = _Bench(room, needs, ranks)
-    sides, proved = _fewest_sides(bench)
-    left = bench.all
-    groups: list[tuple[int, ...]] = []
-    for side in sides:
-        group, left = bench.taken_off(left, side)
-        groups.append(tuple(reversed(group)))
+    chain, proved = _shortest_chain(bench)
+    groups = [_group(bench, left, rest) for left, rest in pairwise(chain)]
     return Clampings(tuple(reversed(groups)), proved)
 
 
-def _fewest_sides(bench: "_Bench") -> tuple[tuple[int, ...], bool]:
-    """Return the sides from the last clamping to the first, level by level, and if it is proved."""
+def _shortest_chain(bench: "_Bench") -> tuple[tuple[int, ...], bool]:
+    """Return what is left before and after each clamping, the last one first, and if it is proved.
+
+    Level by level, and by sets of joints: so which of equal ways is taken does not hang on how the
+    plug is turned.
+    """
     if bench.free_side is not None:
-        return (bench.free_side,), True
-    level: dict[int, tuple[int, ...]] = {bench.all: ()}
+        return (bench.all, 0), True
+    level: dict[int, tuple[int, ...]] = {bench.all: (bench.all,)}
     proved, cut = True, False
     width = max(JOINTS_LOOKED_AT // bench.count, 1)
     while True:
         below: dict[int, tuple[int, ...]] = {}
-        for left, sides in level.items():
-            for side in range(DIRECTIONS):
-                rest = bench.rest(left, side)
-                if not rest:
-                    return (*sides, side), proved
-                if rest != left:
-                    below.setdefault(rest, (*sides, side))
+        for left, chain in level.items():
+            for rest in {bench.rest(left, side) for side in range(DIRECTIONS)} - {left}:
+                below.setdefault(rest, (*chain, rest))
+        if 0 in below:
+            return below[0], proved
         least = _smallest(below)
         # What is left out of one level could not have ended on the next one any sooner.
         proved = not cut
         cut = cut or len(least) > width
         level = {rest: below[rest] for rest in least[:width]}
+
+
+def _group(bench: "_Bench", left: int, rest: int) -> tuple[int, ...]:
+    """Return in which order the joints of one clamping are soldered, the deepest first if it can.
+
+    From each side that serves them; of different orders the one that holds most to that rule.
+    """
+    sides = [bench.free_side] if rest == 0 and bench.free_side is not None else range(DIRECTIONS)
+    orders = {
+        tuple(bench.taken_off(left, side)) for side in sides if bench.rest(left, side) == rest
+    }
+    return max(orders, key=lambda order: [(bench.height[joint], joint) for joint in order])[::-1]
 
 
 def _smallest(sets: Iterable[int]) -> list[int]:
@@ -86,7 +97,8 @@ class _Bench:
     def __init__(self, room: Room, needs: Cents, ranks: Sequence[int]) -> None:
         self.count = len(ranks)
         self.all = (1 << self.count) - 1
-        self._room = room
+        self.height = room.height
+        self._heat = room.heat
         self._barred: Flags = room.by < needs[:, None, None]
         self._open: Flags = room.made >= needs[:, None]
         clear = np.asarray(self._open) & ~np.asarray(self._barred.any(axis=2))
@@ -135,25 +147,24 @@ class _Bench:
                 waiting = stay
         return left
 
-    def taken_off(self, left: int, side: int) -> tuple[list[int], int]:
-        """Return the same as single steps: the joints, the last to be soldered first."""
-        height = self._room.height
+    def taken_off(self, left: int, side: int) -> list[int]:
+        """Return what can be last from a side in single steps, the last to be soldered first."""
         # How much more a joint heats those left when it is last than when it is first.
-        more = self._room.heat - self._room.heat.T
-        net = more[:, [joint for joint in range(len(height)) if left >> joint & 1]].sum(axis=1)
+        more = self._heat - self._heat.T
+        net = more[:, [joint for joint in range(self.count) if left >> joint & 1]].sum(axis=1)
         taken: list[int] = []
         for group in self._ranked:
             waiting = [joint for joint in group if left >> joint & 1]
             while waiting:
                 ready = [joint for joint in waiting if self._reached(joint, left, side)]
                 if not ready:
-                    return taken, left
-                last = max(ready, key=lambda joint: (height[joint], -net[joint], joint))
+                    return taken
+                last = max(ready, key=lambda it: (self.height[it], -net[it], it))
                 left &= ~(1 << last)
                 net = net - more[:, last]
                 waiting.remove(last)
                 taken.append(last)
-        return taken, left
+        return taken
 
 
 def in_sector(rows: NDArray[Any]) -> NDArray[Any]:

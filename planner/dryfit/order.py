@@ -129,9 +129,10 @@ def _aimed(room: Room, needs: Cents, found: Clampings) -> tuple[Step, ...]:
 def _side(rows: Cents, needs: Cents, turns: Array) -> int:
     most = in_sector(rows).max(axis=2)
     serves = (most >= needs[:, None]).all(axis=0)
-    turn = turns.sum(axis=0).round(6)
+    # Squares: the middle between two joints is better than the way out of either.
+    turn = (turns**2).sum(axis=0).round(6)
     # Any difference in room weighs more than all turns together.
-    merit = most.min(axis=0).astype(float) * DIRECTIONS * len(rows) - turn
+    merit = most.min(axis=0).astype(float) * DIRECTIONS**2 * len(rows) - turn
     return int(np.where(serves, merit, -np.inf).argmax())
 
 

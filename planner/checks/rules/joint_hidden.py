@@ -7,7 +7,7 @@ from planner.checks.context import Context
 from planner.checks.finding import Remedy
 from planner.checks.registry import Found, rule
 from planner.checks.wording import listed
-from planner.dryfit.access import Access, soldering_at
+from planner.dryfit.access import Access, none_hidden, soldering_at
 from planner.edits.soldering import take_best_order
 from planner.model.place import Place
 from planner.units import number
@@ -22,6 +22,8 @@ from planner.units import number
 def joint_hidden(context: Context) -> Iterator[Found]:
     """Report each joint that no direction of the iron reaches among what is there already."""
     for fit in context.fit:
+        if none_hidden(fit.site, fit.turn_deg):
+            continue
         hidden = [way for way in fit.access if way.margin_mm < 0]
         reached = _reached(context, fit.end) if hidden else frozenset()
         for way in hidden:
