@@ -4,6 +4,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
+from typing import Literal
 
 from planner.dryfit.bodies import CUP_WALL_MM, Lead
 from planner.geometry.packing import pack
@@ -27,7 +28,7 @@ STEP_MM = 0.5
 
 @dataclass(frozen=True, slots=True)
 class SleeveUse:
-    """A sleeve for a joint or a tail, mm.
+    """A sleeve over a joint, or over a tail from the jacket to its joint, mm.
 
     It parks on `conductor` before the joint is made. `bore_mm` is the stock size as supplied, 0
     where none in stock passes `passes_mm` and grips `grips_mm`.
@@ -41,6 +42,7 @@ class SleeveUse:
     park_has_mm: float
     passes_mm: float
     grips_mm: float
+    covers: Literal["joint", "tail"] = "joint"
 
     @property
     def parks(self) -> bool:
@@ -112,7 +114,8 @@ def tail_sleeve(lead: Lead) -> SleeveUse:
     bores = sorted((*PLAIN_MM, *(bore for bore, _ in SHRINK_MM)))
     bore = next((bore for bore in bores if bore >= tail), 0.0)
     names = (lead.landing.contact, lead.landing.conductor)
-    return SleeveUse(*names, length, bore, length, room, round(tail, 2), round(tail, 2))
+    around = round(tail, 2)
+    return SleeveUse(*names, length, bore, length, room, around, around, "tail")
 
 
 def _bundle_mm(leads: Sequence[Lead]) -> float:

@@ -17,6 +17,12 @@ def size_words(use: SleeveUse) -> str:
     return f"{number(use.length_mm)} mm, {bore}; {parks} {number(use.park_has_mm)} mm"
 
 
+def put_words(use: SleeveUse) -> str:
+    """Say in a sentence where to put a sleeve: over a joint, or on a tail."""
+    place = f"over the joint on {use.contact}" if use.covers == "joint" else f"on {use.conductor}"
+    return f"Put a sleeve of {number(use.length_mm)} mm, bore {number(use.bore_mm)} mm, {place}."
+
+
 def why_not(use: SleeveUse) -> str:
     """Say with both figures why a sleeve does not do, or nothing if it does."""
     if not use.goes_over:

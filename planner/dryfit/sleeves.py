@@ -9,7 +9,7 @@ from planner.dryfit.bodies import SLEEVE_WALL_MM, Capsule, Lead
 from planner.dryfit.fit import EndFit
 from planner.dryfit.gaps import Gap
 from planner.dryfit.sleeve_sizes import SleeveUse, joint_sleeve, tail_sleeve
-from planner.dryfit.sleeve_words import why_not
+from planner.dryfit.sleeve_words import put_words, why_not
 from planner.geometry.covering import smallest_cover
 from planner.model.plan import Plan
 from planner.model.workmanship import Workmanship
@@ -77,10 +77,7 @@ def mend_words(sleeves: SleevePlan, gap: Gap) -> str:
             return f"Put a dab of insulating compound on {contact}: {why}." if done else ""
     for use in sleeves.sleeves:
         if use.contact in spots:
-            return (
-                f"Put a sleeve of {number(use.length_mm)} mm, bore {number(use.bore_mm)} mm, over "
-                f"the joint on {use.contact}."
-            )
+            return put_words(use)
     return "Put a liner into the shell." if sleeves.liner and SHELL in spots else ""
 
 

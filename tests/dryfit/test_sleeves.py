@@ -17,7 +17,7 @@ from planner.dryfit.sleeve_words import further_strip_mm, other_ways, size_words
 from planner.dryfit.sleeves import SHELL, mend_words, sleeves_for, sleeves_on
 from planner.model.cable import Core, Shield
 from planner.model.connector import Terminal
-from planner.model.plan import Landing
+from planner.model.plan import Conductor, Landing, Run
 from planner.model.workmanship import Workmanship
 from planner.wiring.graph import Wiring
 from tests.building import Fitting, fitting, lead, plug, record
@@ -156,6 +156,28 @@ def test_a_mend_is_said_of_the_gap_that_it_mends():
     )
     assert mend_words(found, dabbed).startswith("Put a dab of insulating compound on c1:")
     assert mend_words(found, gap("c5", "c6")) == ""
+
+
+def test_a_tail_near_a_joint_gets_a_sleeve_of_its_own():
+    plan, _ = end()
+    cable = plan.definitions.cables[0].evolve(shields=(TAIL,))
+    definitions = plan.definitions.evolve(cables=(cable,))
+    tail = Conductor(id="SH", kind="shield", runs=(Run(section="trunk", core="SH"),))
+    landing = Landing(end="A", conductor="SH", contact="c9")
+    plan = plan.evolve(
+        definitions=definitions,
+        conductors=(*plan.conductors, tail),
+        landings=(*plan.landings, landing),
+    )
+    bare = replace(body("c9", "tail"), conductor="SH")
+    near, crossing = (Gap(bare, body(contact), 0.3, 1.0, 0.5) for contact in ("c2", "c3"))
+    fit = replace(fit_end(plan, Wiring(plan), "A"), gaps=(near, gap("c2", "c3"), gap("c2", "c4")))
+    assert sleeves_for(plan, fit).joints == ("c2",)
+    alone = sleeves_for(plan, replace(fit, gaps=(near, gap("c9", "c3"), gap("c9", "c4"))))
+    assert [(it.contact, it.covers) for it in alone.sleeves] == [("c9", "joint")]
+    found = sleeves_for(plan, replace(fit, gaps=(near, crossing)))
+    assert [(it.conductor, it.covers) for it in found.sleeves] == [("SH", "tail")]
+    assert mend_words(found, near).endswith("bore 1 mm, on SH.")
 
 
 def test_what_is_on_already_is_listed_apart():
