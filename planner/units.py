@@ -112,12 +112,12 @@ def ohm_text(ohm: float) -> str:
     return f"{significant(ohm)} Ω"
 
 
-def frequency_text(hertz: float) -> str:
-    """Print a frequency to three significant digits in Hz, kHz or MHz."""
+def frequency_text(hertz: float, digits: int = 3) -> str:
+    """Print a frequency in Hz, kHz or MHz."""
     for unit, size in (("MHz", 1e6), ("kHz", 1e3)):
         if hertz >= size:
-            return f"{significant(hertz / size)} {unit}"
-    return f"{significant(hertz)} Hz"
+            return f"{significant(hertz / size, digits)} {unit}"
+    return f"{significant(hertz, digits)} Hz"
 
 
 def gauge_text(area_mm2: float) -> str:

@@ -5,12 +5,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from planner.electrical.capacitance import (
+    Between,
     between,
     capacitances,
     coax_pf_per_m,
     pair_pf_per_m,
     rolloff_hz,
     section_capacitances,
+    shielded_pair_pf_per_m,
 )
 from planner.model.cable import Cable, Core, Shield
 from planner.wiring.graph import Wiring
@@ -35,7 +37,12 @@ def shield(name="SH", around=()):
 
 
 def pf(one, **more):
-    return between(cable(*one, **more), one[0].id, one[1].id)
+    return figure(cable(*one, **more), one[0].id, one[1].id)
+
+
+def figure(made, one, other):
+    found = between(made, one, other)
+    return found and found.pf_per_m
 
 
 def test_a_pair_by_its_lay():
@@ -47,21 +54,34 @@ def test_a_pair_by_its_lay():
 
 def test_a_core_in_the_middle_of_its_shield():
     coax = cable(core("a"), shields=(shield(),))
-    assert between(coax, "SH", "a") == pytest.approx(coax_pf_per_m(0.5, 1.5, PE))
-    assert between(coax, "a", "SH") == between(coax, "SH", "a")
+    assert figure(coax, "SH", "a") == pytest.approx(coax_pf_per_m(0.5, 1.5, PE))
+    assert figure(coax, "a", "SH") == figure(coax, "SH", "a")
 
 
 def test_a_core_off_the_middle_has_more():
     two = cable(core("a", -0.75), core("b", 0.75), shields=(shield(),))
-    assert between(two, "SH", "a") == pytest.approx(coax_pf_per_m(0.5, 3.0, PE, 0.75))
-    assert between(two, "SH", "a") > coax_pf_per_m(0.5, 3.0, PE)
+    assert figure(two, "SH", "a") == pytest.approx(coax_pf_per_m(0.5, 3.0, PE, 0.75))
+    assert figure(two, "SH", "a") > coax_pf_per_m(0.5, 3.0, PE)
+
+
+def test_a_pair_in_a_shield_of_its_own_has_more():
+    two = cable(core("a", -0.75), core("b", 0.75), shields=(shield(),))
+    assert between(two, "a", "b") == Between(shielded_pair_pf_per_m(0.5, 1.5, 3.0, PE), "lay")
+    assert figure(two, "a", "b") > pair_pf_per_m(0.5, 0.5, 1.5, PE)
+
+
+def test_a_shield_round_more_than_the_pair_is_left_out_and_said():
+    three = cable(core("a", -2), core("b"), core("c", 2), shields=(shield(),))
+    assert between(three, "a", "b") == Between(pair_pf_per_m(0.5, 0.5, 2, PE), "no-shield")
+    assert between(cable(*three.cores), "a", "b").basis == "lay"
+    assert between(cable(*three.cores, pf_per_m=60), "a", "c") == Between(60, "printed")
 
 
 def test_a_shield_that_is_not_round_a_core():
     two = cable(core("a", -0.75), core("b", 0.75), shields=(shield(around=("a",)), shield("S2")))
-    assert between(two, "SH", "b") is None
-    assert between(two, "SH", "S2") is None
-    assert between(two, "SH", "no such") is None
+    assert figure(two, "SH", "b") is None
+    assert figure(two, "SH", "S2") is None
+    assert figure(two, "SH", "no such") is None
 
 
 def test_cores_in_one_place_are_not_known():
@@ -109,6 +129,7 @@ def test_a_channel_of_its_length():
     left, right = capacitances(plan, Wiring(plan))
     assert (left.channel, right.channel) == ("L", "R")
     assert left.pf == right.pf == pytest.approx(90)
+    assert left.basis == "printed"
     assert left.rolloff_hz == pytest.approx(rolloff_hz(100, 90))
 
 

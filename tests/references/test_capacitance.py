@@ -2,9 +2,16 @@
 
 import math
 
+import numpy as np
 import pytest
 
-from planner.electrical.capacitance import coax_pf_per_m, pair_pf_per_m, rolloff_hz
+from planner.electrical.capacitance import (
+    VACUUM_PF_PER_M,
+    coax_pf_per_m,
+    pair_pf_per_m,
+    rolloff_hz,
+    shielded_pair_pf_per_m,
+)
 
 LIGHT_M_PER_S = 299_792_458  # exact, SI
 
@@ -52,8 +59,58 @@ def test_what_touches_has_no_figure():
     assert math.isnan(coax_pf_per_m(1.0, 1.0, 2.3))
     assert math.isnan(pair_pf_per_m(1.0, 1.0, 1.0, 2.3))
     assert math.isnan(pair_pf_per_m(1.0, 1.0, 0.0, 2.3))
+    assert math.isnan(shielded_pair_pf_per_m(1.0, 1.0, 2.0, 2.3))
 
 
 def test_rolloff():
     """f = 1 / (2 pi R C): 10 kohm and 1 nF are 15.9 kHz, as every table of RC filters has."""
     assert rolloff_hz(10_000, 1000) == pytest.approx(15_915, abs=1)
+
+
+# -- against the field itself ---------------------------------------------------------------------
+
+
+def ring(middle, radius, count):
+    turn = 2 * np.pi * (np.arange(count) + 0.5) / count
+    return np.c_[middle[0] + radius * np.cos(turn), middle[1] + radius * np.sin(turn)]
+
+
+def field_pf_per_m(wires, shield_mm=0.0):
+    """Solve Laplace's equation in vacuum by line charges inside the wires and behind the shield.
+
+    `wires` are (x, diameter, volt), the shield has 0 V. Returns the charge of the first wire.
+    """
+    charges = [ring((x, 0), 0.375 * across, 60) for x, across, _ in wires]
+    points = [ring((x, 0), across / 2, 180) for x, across, _ in wires]
+    volts = [volt for *_, volt in wires for _ in range(180)]
+    if shield_mm:
+        charges.append(ring((0, 0), 0.6 * shield_mm, 60))
+        points.append(ring((0, 0), shield_mm / 2, 180))
+        volts += [0.0] * 180
+    apart = np.linalg.norm(np.vstack(points)[:, None] - np.vstack(charges)[None], axis=2)
+    charge = np.linalg.lstsq(-np.log(apart) / (2 * np.pi), np.array(volts), rcond=1e-14)[0]
+    return VACUUM_PF_PER_M * charge[:60].sum()
+
+
+@pytest.mark.parametrize("off_mm", [0.0, 0.4, 1.2])
+def test_a_wire_in_a_shield_against_the_field(off_mm):
+    found = coax_pf_per_m(1.0, 4.0, 1.0, off_mm)
+    assert found == pytest.approx(field_pf_per_m([(off_mm, 1.0, 1.0)], 4.0), rel=1e-6)
+
+
+@pytest.mark.parametrize("apart_mm", [1.3, 2.0, 5.0])
+def test_two_wires_against_the_field(apart_mm):
+    wires = [(-apart_mm / 2, 1.0, 0.5), (apart_mm / 2, 1.0, -0.5)]
+    found = pair_pf_per_m(1.0, 1.0, apart_mm, 1.0)
+    assert found == pytest.approx(field_pf_per_m(wires), rel=1e-6)
+
+
+# Wire, lay and shield of pairs of the shipped stock, and a thin one far apart, mm.
+@pytest.mark.parametrize(
+    "pair", [(0.73, 1.34, 2.64), (0.6, 1.24, 2.44), (0.381, 0.94, 1.84), (0.3, 2.0, 8.0)]
+)
+def test_a_shielded_pair_against_the_field(pair):
+    wire_mm, apart_mm, shield_mm = pair
+    wires = [(-apart_mm / 2, wire_mm, 0.5), (apart_mm / 2, wire_mm, -0.5)]
+    found = shielded_pair_pf_per_m(wire_mm, apart_mm, shield_mm, 1.0)
+    assert found == pytest.approx(field_pf_per_m(wires, shield_mm), rel=0.01)

@@ -11,7 +11,7 @@ from planner.app.panels.widgets.labels import label, line
 from planner.app.panels.widgets.rows import Fact
 from planner.app.workbench import Edit
 from planner.edits.working import set_assumed
-from planner.electrical.capacitance import ChannelCapacitance, section_capacitances
+from planner.electrical.capacitance import Basis, ChannelCapacitance, section_capacitances
 from planner.electrical.crosstalk import Crosstalk
 from planner.electrical.loops import Loop
 from planner.electrical.resistance import conductor_ohm, ohm_per_km
@@ -84,10 +84,17 @@ def section_capacitance_text(plan: Plan, section: str) -> str:
     said: dict[str, str] = {}
     for pair in section_capacitances(plan, section):
         codes = [_code(part) for name in (pair.first, pair.second) if (part := _part(cable, name))]
-        text = f"{significant(pair.pf_per_m)} pF/m{', as printed' if pair.printed else ''}"
-        said.setdefault(text, " to ".join(codes))
-    rows = [f"{text}, {codes}" for text, codes in said.items()]
+        said.setdefault(_pf_text(pair.pf_per_m, "pF/m", pair.basis), " to ".join(codes))
+    rows = [f"{codes}: {text}" for text, codes in said.items()]
     return "\n".join(rows)
+
+
+def _pf_text(pf: float, unit: str, basis: Basis) -> str:
+    """Say a capacitance, to two digits where it is reckoned from typical figures."""
+    if basis == "printed":
+        return f"{significant(pf)} {unit}, as printed"
+    left_out = ", shield not counted" if basis == "no-shield" else ""
+    return f"about {significant(pf, 2)} {unit}{left_out}"
 
 
 def _part(cable: Cable | None, name: str) -> Core | Shield | None:
@@ -130,10 +137,10 @@ def _loop(loop: Loop, channel: ChannelCapacitance) -> tuple[str, str]:
     if loop.ohm is None:
         return NOT_KNOWN, ""
     ohm = f"{'about ' if loop.estimated else ''}{ohm_text(loop.ohm)}"
-    if channel.pf is None or channel.rolloff_hz is None:
+    if channel.pf is None or channel.rolloff_hz is None or channel.basis is None:
         return ohm, ", there and back"
-    rolls = f"\u22123 dB at {frequency_text(channel.rolloff_hz)}"
-    return ohm, f", there and back\n{significant(channel.pf)} pF, {rolls}"
+    rolls = f"\u22123 dB at {frequency_text(channel.rolloff_hz, 2)}"
+    return ohm, f", there and back\n{_pf_text(channel.pf, 'pF', channel.basis)}, {rolls}"
 
 
 def _crosstalk(each: Crosstalk) -> str:
