@@ -131,17 +131,16 @@ def small_gaps(near: Near, nets: Index, limits: Limits | None) -> list[Gap]:
 
 
 def wall_gaps(
-    scene: Scene, free: Flags, shell: Shell, turn_deg: float, limits: Limits | None
+    scene: Scene, counts: Flags, shell: Shell, turn_deg: float, limits: Limits | None
 ) -> list[Gap]:
     """Return the smallest gap of each joint, and of each tail, to the shell below the limit.
 
-    `free` tells for each contact, by number, that it is not in the shell's own net.
+    `counts` tells for each body whether touching the shell would be a bridge.
     """
     if limits is None:
         return []
     gaps = wall_gaps_mm(shell, scene.start, scene.end, scene.radius, turn_deg)
-    small = (gaps.round(2) < limits.watch_mm) & scene.bare & ~scene.made
-    small &= free[scene.spots]
+    small = (gaps.round(2) < limits.watch_mm) & counts
     found = [
         _gap(scene.bodies[at], wall_spot(shell, scene.bodies[at], turn_deg), gaps[at], limits)
         for at in np.flatnonzero(small)

@@ -49,8 +49,9 @@ def measured(site: Site, turn_deg: float) -> tuple[tuple[Gap, ...], float]:
     scene, last = site.scene(turn_deg), _last(site.end, site.hardware)
     near = last.near = near_in(scene, reach_mm, last.near)
     shell, nets = site.connector.shell, site.nets_by_spot
-    gaps = small_gaps(near, nets, limits) + wall_gaps(scene, site.off_shell, shell, turn_deg, walls)
-    least = min(least_in(near, nets), site.least_to_wall_mm(scene))
+    gaps = small_gaps(near, nets, limits)
+    gaps += wall_gaps(scene, site.beside_wall(scene), shell, turn_deg, walls)
+    least = min(least_in(near, nets), site.least_to_wall_mm(scene, turn_deg))
     if least > reach_mm:
         least = min(least, least_between(scene, nets))
     return tuple(gaps), least

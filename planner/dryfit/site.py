@@ -108,14 +108,23 @@ class Site:
             tolerance_mm=self.workmanship.tolerance_mm,
         )
 
-    def least_to_wall_mm(self, scene: Scene) -> float:
+    def least_to_wall_mm(self, scene: Scene, turn_deg: float) -> float:
         """Return the smallest gap of bare joints and tails to the shell, mm; inf if none counts.
 
         A joint keeps its place in the shell at every turn, and so does a tail.
         """
-        gaps = wall_gaps_mm(self.connector.shell, scene.start, scene.end, scene.radius, 0.0)
+        gaps = wall_gaps_mm(self.connector.shell, scene.start, scene.end, scene.radius, turn_deg)
+        return float(gaps[self.beside_wall(scene)].min(initial=math.inf))
+
+    def beside_wall(self, scene: Scene) -> Flags:
+        """Return for each body whether touching the shell would be a bridge.
+
+        That is bare metal of leads and joints in a net that the shell is not in. A tail leaves the
+        jacket at its rim: it counts only where the shell is wide enough to hold the jacket.
+        """
         counts = scene.bare & ~scene.made & self.off_shell[scene.spots]
-        return float(gaps[counts].min(initial=math.inf))
+        holds_jacket = 2 * self.rim_mm <= self.connector.shell.narrowest_mm
+        return counts if holds_jacket else counts & scene.hot
 
     def _lead(self, it: Exit, contact: str, turn_deg: float, *, covered: bool) -> Lead:
         terminal = self.connector.by_id[contact].terminal

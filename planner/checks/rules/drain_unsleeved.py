@@ -5,9 +5,11 @@ from functools import partial
 
 from planner.checks.context import Context
 from planner.checks.finding import Remedy
+from planner.checks.gap_words import GAP_WEIGHTS, body_words, gap_places
 from planner.checks.registry import Found, rule
+from planner.dryfit.fit import EndFit
+from planner.dryfit.gaps import Gap
 from planner.edits.landings import sleeve
-from planner.model.place import Place
 from planner.units import number
 
 
@@ -18,24 +20,23 @@ from planner.units import number
     weight="caution",
 )
 def drain_unsleeved(context: Context) -> Iterator[Found]:
-    """Report each bare tail with the joint it passes nearest."""
+    """Report each bare tail with what it passes nearest."""
     for fit in context.fit:
         seen = set()
         for gap in sorted(fit.gaps, key=lambda gap: gap.gap_mm):
-            tail, other = gap.first, gap.second
-            if tail.kind != "tail":
-                tail, other = other, tail
-            if tail.kind != "tail" or tail.conductor in seen:
-                continue
-            seen.add(tail.conductor)
-            edit = partial(sleeve, end=fit.end, conductor=tail.conductor, sleeved=True)
-            yield Found(
-                f"At {fit.end} the bare pigtail {tail.conductor} passes {other.contact} at "
-                f"{number(gap.gap_mm)} mm; the limit here is {number(gap.limit_mm)} mm.",
-                f"Put an insulating sleeve on {tail.conductor} before you solder it.",
-                (
-                    Place(end=fit.end, contact=tail.contact, conductor=tail.conductor),
-                    Place(end=fit.end, contact=other.contact),
-                ),
-                remedy=Remedy("Sleeve it", edit),
-            )
+            tail = next((it for it in (gap.first, gap.second) if it.kind == "tail"), None)
+            if tail is not None and tail.conductor not in seen:
+                seen.add(tail.conductor)
+                yield _found(fit, gap, tail.conductor)
+
+
+def _found(fit: EndFit, gap: Gap, tail: str) -> Found:
+    other = gap.second if gap.first.conductor == tail else gap.first
+    return Found(
+        f"At {fit.end} the bare pigtail {tail} passes {body_words(other)} at "
+        f"{number(gap.gap_mm)} mm; the limit here is {number(gap.limit_mm)} mm.",
+        f"Put an insulating sleeve on {tail} before you solder it.",
+        gap_places(fit.end, gap),
+        weight=GAP_WEIGHTS[gap.grade],
+        remedy=Remedy("Sleeve it", partial(sleeve, end=fit.end, conductor=tail, sleeved=True)),
+    )

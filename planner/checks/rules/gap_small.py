@@ -1,12 +1,17 @@
-"""gap-small: two bare bodies of different nets come too near."""
+"""gap-small: two bare bodies of different nets, or one and the shell, come too near."""
 
 from collections.abc import Iterator
+from functools import partial
 
 from planner.checks.context import Context
+from planner.checks.finding import Remedy
+from planner.checks.gap_words import GAP_WEIGHTS, gap_places, gap_words
 from planner.checks.registry import Found, rule
 from planner.dryfit.bodies import Capsule
+from planner.dryfit.fit import EndFit
 from planner.dryfit.gaps import Gap
-from planner.model.place import Place
+from planner.dryfit.sleeves import mend_words, sleeves_for
+from planner.edits.landings import sleeve
 from planner.units import number
 
 
@@ -21,26 +26,39 @@ def gap_small(context: Context) -> Iterator[Found]:
     for fit in context.fit:
         for gap in fit.gaps:
             if "tail" not in {gap.first.kind, gap.second.kind}:
-                yield found_gap(fit.end, gap)
+                yield _found(context, fit, gap)
 
 
-def found_gap(end: str, gap: Gap) -> Found:
-    """Say a gap: both bodies, the gap, the limit and the mend."""
+def _found(context: Context, fit: EndFit, gap: Gap) -> Found:
+    tolerance_mm = context.plan.workmanship.tolerance_mm
     return Found(
-        f"At {end}, {_body(gap.first)} and {_body(gap.second)} are {number(gap.gap_mm)} mm apart; "
-        f"the limit here is {number(gap.limit_mm)} mm.",
-        "Turn the plug, exchange alike cores, or put an insulating sleeve over one joint.",
-        (_place(end, gap.first), _place(end, gap.second)),
+        f"At {fit.end} {gap_words(gap, tolerance_mm)}",
+        _mend(context, fit, gap),
+        gap_places(fit.end, gap),
         title=f"Gap {number(gap.gap_mm)} mm, class {gap.grade}",
-        weight="stop" if gap.grade == "touch" else "caution",
+        weight=GAP_WEIGHTS[gap.grade],
+        remedy=_remedy(fit, gap),
     )
 
 
-def _body(body: Capsule) -> str:
-    if body.kind == "terminal":
-        return f"contact {body.contact}"
-    return f"the bare end of {body.conductor} on {body.contact}"
+def _mend(context: Context, fit: EndFit, gap: Gap) -> str:
+    if gap.grade == "watch":
+        return "Keep the joint slim, and look at this place before the shell goes on."
+    liner = "or put a liner into the shell" if gap.second.kind == "shell" else ""
+    other = liner or "a dab of insulating compound between them, or another contact"
+    return mend_words(sleeves_for(context.plan, fit), gap) or (
+        f"Put an insulating sleeve over a joint of the two, {other}."
+    )
 
 
-def _place(end: str, body: Capsule) -> Place:
-    return Place(end=end, contact=body.contact, conductor=body.conductor)
+def _remedy(fit: EndFit, gap: Gap) -> Remedy | None:
+    """Offer to sleeve the first of the two that has a conductor, unless it is only to watch."""
+    names = [name for body in (gap.first, gap.second) if (name := _sleevable(fit, body))]
+    if gap.grade == "watch" or not names:
+        return None
+    return Remedy("Sleeve it", partial(sleeve, end=fit.end, conductor=names[0], sleeved=True))
+
+
+def _sleevable(fit: EndFit, body: Capsule) -> str:
+    on = (lead.landing.conductor for lead in fit.leads if lead.landing.contact == body.contact)
+    return body.conductor or next(on, "")
