@@ -67,11 +67,11 @@ class Board:
         at = np.array([*self.arcs, *((it, it) for it in self.fixed)], dtype=np.intp).reshape(-1, 2)
         self._core, self._place = at[:, 0], at[:, 1]
         self.core, self.place = self._core[: len(self.arcs)], self._place[: len(self.arcs)]
-        self._metal = seats.site.still()
+        self._still = seats.site.still()
         tops = [lead.way[-2] for lead in seats.site.leads(0.0) if not lead.is_shield]
         self._tops = np.array(tops, dtype=float).reshape(-1, 3)
-        self._radius = self._metal.cores.radius
-        self._net = self._metal.cores.net
+        self._radius = self._still.cores.radius
+        self._net = self._still.cores.net
 
     def table(self, turn_deg: float, watch: Watch) -> Table:
         """Return what the arcs give with the plug turned."""
@@ -114,7 +114,7 @@ class Board:
             block = slice(begin, begin + BLOCK)
             gaps.append(self._gaps_mm(exits, self._core[block], self._place[block]))
         each = np.concatenate(gaps)
-        rest = min(CAP_MM, self._metal.least_mm, each[arcs:].min(initial=CAP_MM))
+        rest = each[arcs:].min(initial=CAP_MM)
         return np.asarray(np.round(np.append(each[:arcs], rest) / GAP_STEP_MM).astype(np.intp))
 
     def _gaps_mm(self, exits: Array, core: Index, place: Index) -> Array:
@@ -123,7 +123,7 @@ class Board:
         pieces = corners.shape[1] - 1
         start, end = corners[:, :-1].reshape(-1, 3), corners[:, 1:].reshape(-1, 3)
         radius, net = np.repeat(self._radius[core], pieces), np.repeat(self._net[place], pieces)
-        metal = self._metal.metal
+        metal = self._still.metal
         one, other = near_pairs(boxes_round(start, end, radius), metal.boxes, CAP_MM)
         apart = net[one] != metal.net[other]
         one, other = one[apart], other[apart]

@@ -74,7 +74,7 @@ class Seats:
         return {}
 
     def gap_mm(self, turn_deg: float) -> float:
-        """Return the smallest gap at a turn, capped, mm."""
+        """Return the smallest gap that turning changes, capped, mm."""
         if turn_deg not in self.probed:
             self.probed[turn_deg] = min(least_gap_mm(self.site, turn_deg), CAP_MM)
         return self.probed[turn_deg]
@@ -109,13 +109,11 @@ class Seats:
     def steepest(self) -> float:
         """How much a gap can change at most, in mm per degree.
 
-        Seen from the plug only the exits move, each round the axis; a point of a lead moves no more
-        than its exit, and two leads can move towards each other.
+        Seen from the plug only the exits move, each round the axis, and no point of an insulated lead
+        moves more than its exit; the metal that it may come near stays.
         """
         reach = float(np.hypot(self.exits[:, 0], self.exits[:, 1]).max(initial=0.0))
-        if any(not isinstance(it.part, Core) for it in self.site.exits):
-            reach = max(reach, self.site.rim_mm)
-        return 2 * reach * math.pi / 180
+        return reach * math.pi / 180
 
 
 def best_setting(seats: Seats, sweep: Sweep, present_deg: float, watch: Watch) -> Setting:

@@ -26,8 +26,9 @@ class Window:
 class Dial:
     """Crossings and the smallest gap (capped at 1 mm) over the full turn, and the best turn.
 
-    The windows begin within 0 to 360 degrees, follow each other and add up to a full turn; the
-    gaps are (turn, gap in mm) from 0 to 360. All for the landings as they were given.
+    The gap is the one that turning changes: of insulated leads to the metal of other nets. The
+    windows begin within 0 to 360 degrees, follow each other and add up to a full turn; the gaps
+    are (turn, gap in mm) from 0 to 360.
     """
 
     windows: tuple[Window, ...]

@@ -27,6 +27,8 @@ class Exchange:
 class Turning:
     """The best turn of an end's plug, with what it gives and what there is before it.
 
+    The gaps are those that turning changes, of insulated leads to the metal of other nets, at most
+    1 mm; `EndFit.least_gap_mm` has the smallest of all, with what stays where it is in the plug.
     `swaps` are (conductor, contact it goes to at this end); `exchanges` say whose landing that was,
     and whether the core takes the other's part at all ends, so that the wiring stays what it is.
     `dial` is for the landings after the swaps. `reason` says why no core changes its place.
