@@ -4,11 +4,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import lru_cache
 
-from planner.dryfit.bodies import Capsule, Lead, joint_bodies, lead_bodies, terminal_bodies
+from planner.dryfit.bodies import Lead
 from planner.dryfit.iron import DIRECTIONS, ROOMY_MM, Joint, Room, cents, room_at, surely_reached
 from planner.dryfit.order import Order, Step, best_order
+from planner.dryfit.scene import Party, contact_party, lead_party
 from planner.dryfit.site import Site, site_of
-from planner.model.connector import Contact
+from planner.model.connector import Connector
 from planner.model.plan import Plan
 from planner.model.workmanship import ShieldJoint
 from planner.wiring.graph import Wiring
@@ -58,21 +59,17 @@ def soldering(site: Site, turn_deg: float, wanted: tuple[str, ...] = ()) -> Sold
     workmanship puts a shield's joint goes before that. In the way of a joint are all other
     terminals and the joints soldered before it with their leads.
     """
-    joints, terminals = joints_at(site, turn_deg), _terminals(site, turn_deg)
+    joints, terminals = joints_at(site, turn_deg), terminals_at(site, turn_deg)
     room = room_at(joints, terminals)
     ranks = ranks_of(joints, wanted, site.workmanship.shield_joint)
     order = best_order([joint.contact for joint in joints], room, ranks)
-    return Soldering(order, _accesses(joints, room, order.steps, terminals))
+    return Soldering(order, _accesses(joints, room, order.steps, site.connector))
 
 
 @lru_cache(maxsize=64)
 def none_hidden(site: Site, turn_deg: float) -> bool:
     """Tell, far quicker than `soldering`, that no joint is hidden in any order; no is not sure."""
-    return surely_reached(joints_at(site, turn_deg), _terminals(site, turn_deg))
-
-
-def _terminals(site: Site, turn_deg: float) -> list[Capsule]:
-    return [body for it in site.connector.contacts for body in terminal_bodies(it, turn_deg)]
+    return surely_reached(joints_at(site, turn_deg), terminals_at(site, turn_deg))
 
 
 def joints_at(site: Site, turn_deg: float) -> tuple[Joint, ...]:
@@ -81,21 +78,27 @@ def joints_at(site: Site, turn_deg: float) -> tuple[Joint, ...]:
     for lead in site.leads(turn_deg):
         together.setdefault(lead.landing.contact, []).append(lead)
     return tuple(
-        Joint(contact.id, tuple(leads), _bodies(site, contact, leads, turn_deg))
-        for contact in site.connector.contacts
+        Joint(contact.id, tuple(leads), _parties(site, spot, leads, turn_deg))
+        for spot, contact in enumerate(site.connector.contacts)
         if (leads := together.get(contact.id))
     )
 
 
-def _bodies(
-    site: Site, contact: Contact, leads: Sequence[Lead], turn_deg: float
-) -> tuple[Capsule, ...]:
+def _parties(site: Site, spot: int, leads: Sequence[Lead], turn_deg: float) -> tuple[Party, ...]:
     covered = any(lead.covered for lead in leads)
     tolerance_mm = site.workmanship.tolerance_mm
     return (
-        *joint_bodies(contact, turn_deg, covered=covered),
-        *(body for lead in leads for body in lead_bodies(lead, tolerance_mm)),
+        contact_party(site.hardware, spot, turn_deg, landed=True, covered=covered),
+        *(lead_party(lead, spot, tolerance_mm) for lead in leads),
     )
+
+
+def terminals_at(site: Site, turn_deg: float) -> list[Party]:
+    """Return the bare terminals of an end: those are there before anything is soldered."""
+    return [
+        contact_party(site.hardware, spot, turn_deg, landed=False, covered=False)
+        for spot in range(len(site.connector.contacts))
+    ]
 
 
 def ranks_of(
@@ -111,7 +114,7 @@ def ranks_of(
 
 
 def _accesses(
-    joints: Sequence[Joint], room: Room, steps: Sequence[Step], terminals: Sequence[Capsule]
+    joints: Sequence[Joint], room: Room, steps: Sequence[Step], connector: Connector
 ) -> tuple[Access, ...]:
     return tuple(
         Access(
@@ -119,7 +122,7 @@ def _accesses(
             tuple(lead.landing.conductor for lead in joints[step.joint].leads),
             step.cents / 100,
             step.direction * 360.0 / DIRECTIONS,
-            _blocker(joints, room, steps[: number + 1], terminals),
+            _blocker(joints, room, steps[: number + 1], connector),
             step.clamping,
         )
         for number, step in enumerate(steps)
@@ -127,7 +130,7 @@ def _accesses(
 
 
 def _blocker(
-    joints: Sequence[Joint], room: Room, steps: Sequence[Step], terminals: Sequence[Capsule]
+    joints: Sequence[Joint], room: Room, steps: Sequence[Step], connector: Connector
 ) -> str:
     """Return the name of what is nearest to the iron at the last of the steps."""
     *before, step = steps
@@ -135,7 +138,7 @@ def _blocker(
         return ""
     if room.made[step.joint, step.direction] == step.cents:
         nearest = room.terminal[step.joint, step.direction]
-        return f"contact {terminals[nearest].contact}"
+        return f"contact {connector.contacts[nearest].id}"
     by = room.by[step.joint, step.direction]
     nearest = next(it.joint for it in before if by[it.joint] == step.cents)
     return " and ".join(lead.landing.conductor for lead in joints[nearest].leads)

@@ -9,6 +9,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from planner.dryfit.bodies import Capsule, Lead
+from planner.dryfit.scene import Party, Scene
 from planner.geometry.segments import Array, segment_distances
 
 # A conical tip for small work, from memory: taken as a capsule, 0.8 mm thick at the joint, that
@@ -35,7 +36,12 @@ class Joint:
 
     contact: str
     leads: tuple[Lead, ...]
-    bodies: tuple[Capsule, ...]
+    parties: tuple[Party, ...]
+
+    @property
+    def bodies(self) -> tuple[Capsule, ...]:
+        """The terminal with its solder, and the leads."""
+        return tuple(body for party in self.parties for body in party.bodies)
 
     @property
     def mouth(self) -> tuple[float, float, float]:
@@ -48,6 +54,11 @@ class Joint:
         return max(lead.metal_mm for lead in self.leads)
 
     @property
+    def spot(self) -> int:
+        """The number of its contact."""
+        return self.parties[0].spot
+
+    @property
     def has_shield(self) -> bool:
         """Tell whether a shield's tail is in it."""
         return any(lead.is_shield for lead in self.leads)
@@ -58,7 +69,7 @@ class Room:
     """The iron's room at n joints, in hundredths of a mm, at most `ROOMY_MM`; below 0: overlap.
 
     `made[j, d]`: to the nearest other terminal, direction d. `by[j, d, k]`: to the bodies of joint
-    k; a joint's own do not count. `terminal[j, d]`: number of that nearest terminal. `heat[j, k]`:
+    k; a joint's own do not count. `terminal[j, d]`: number of that nearest contact. `heat[j, k]`:
     how much nearer than `HEAT_MM` the insulation at joint k is to joint j, tenths of a mm.
     `height[j]`: of the joint, hundredths of a mm; `outward[j]`: direction away from the plug's
     axis in steps of a direction, None on it.
@@ -72,21 +83,20 @@ class Room:
     outward: tuple[float | None, ...]
 
 
-def room_at(joints: Sequence[Joint], terminals: Sequence[Capsule]) -> Room:
+def room_at(joints: Sequence[Joint], terminals: Sequence[Party]) -> Room:
     """Measure the iron's room at each joint.
 
     The shell is off while one solders, so it is in nobody's way; a frame that is one with the
     contacts is not known to a connector's record and left out.
     """
-    place = {joint.contact: number for number, joint in enumerate(joints)}
-    bodies = [body for joint in joints for body in joint.bodies]
-    owner = np.array([place[body.contact] for body in bodies], dtype=np.intp)
-    seat = np.array([place.get(body.contact, -1) for body in terminals], dtype=np.intp)
-    made, terminal = _nearest(*_measured(joints, terminals, seat), len(joints))
+    scene = Scene(tuple(party for joint in joints for party in joint.parties))
+    as_made = Scene(tuple(terminals))
+    made, terminal = _nearest(*_measured(joints, as_made), as_made, len(joints))
     by = np.full((len(joints), len(joints), DIRECTIONS), cents(ROOMY_MM), dtype=np.int16)
-    joint, body, room = _measured(joints, bodies, owner)
+    joint, body, room = _measured(joints, scene)
+    owner = _owners(joints, scene)
     np.minimum.at(by, (joint, owner[body]), room)
-    heat = _heat(joints, bodies, owner)
+    heat = _heat(joints, scene, owner)
     height = tuple(cents(each.mouth[2]) for each in joints)
     outward = tuple(_outward(each) for each in joints)
     return Room(made, by.transpose(0, 2, 1), terminal, heat, height, outward)
@@ -111,38 +121,40 @@ def ways_in() -> Array:
     return np.stack([np.cos(angles) * flat, np.sin(angles) * flat, np.full(DIRECTIONS, up)], axis=1)
 
 
-def _nearest(joint: Index, body: Index, room: Cents, count: int) -> tuple[Cents, Index]:
-    """Return the least room at each joint from each direction, and the body that leaves it."""
+def _owners(joints: Sequence[Joint], scene: Scene) -> Index:
+    """Return the number of the joint that each body is of, -1 for an unused terminal."""
+    place = {joint.spot: number for number, joint in enumerate(joints)}
+    return np.array([place.get(spot, -1) for spot in scene.spots.tolist()], dtype=np.intp)
+
+
+def _nearest(
+    joint: Index, body: Index, room: Cents, scene: Scene, count: int
+) -> tuple[Cents, Index]:
+    """Return the least room at each joint from each direction, and the contact that leaves it."""
+    spots = scene.spots
     least = np.full((count, DIRECTIONS), cents(ROOMY_MM), dtype=np.int16)
     nearest = np.full((count, DIRECTIONS), -1, dtype=np.intp)
     for one, other, row in zip(joint, body, room, strict=True):
         nearer = row < least[one]
         least[one][nearer] = row[nearer]
-        nearest[one][nearer] = other
+        nearest[one][nearer] = spots[other]
     return least, nearest
 
 
-def surely_reached(joints: Sequence[Joint], terminals: Sequence[Capsule]) -> bool:
+def surely_reached(joints: Sequence[Joint], terminals: Sequence[Party]) -> bool:
     """Tell whether a quick look finds a free way in to each joint with all others in place.
 
     Then no order hides a joint. A quarter of the directions is looked at, so no is not sure.
     """
-    place = {joint.contact: number for number, joint in enumerate(joints)}
-    bodies = [*terminals, *(body for joint in joints for body in joint.bodies)]
-    owner = np.array([place.get(body.contact, -1) for body in bodies], dtype=np.intp)
-    joint, _, room = _measured(joints, bodies, owner, roomy_mm=0.0, stride=QUICK_STRIDE)
+    scene = Scene((*terminals, *(party for joint in joints for party in joint.parties)))
+    joint, _, room = _measured(joints, scene, roomy_mm=0.0, stride=QUICK_STRIDE)
     least = np.zeros((len(joints), DIRECTIONS // QUICK_STRIDE), dtype=np.int16)
     np.minimum.at(least, joint, room)
     return bool((least.max(axis=1) >= 0).all())
 
 
 def _measured(
-    joints: Sequence[Joint],
-    bodies: Sequence[Capsule],
-    owner: Index,
-    *,
-    roomy_mm: float = ROOMY_MM,
-    stride: int = 1,
+    joints: Sequence[Joint], scene: Scene, *, roomy_mm: float = ROOMY_MM, stride: int = 1
 ) -> tuple[Index, Index, Cents]:
     """Return pairs (joint, body) in which the body comes nearer than roomy, and the room there.
 
@@ -150,13 +162,12 @@ def _measured(
     middle is not looked at closely: first for the cone of all directions, then for each direction.
     """
     tips = np.array([joint.mouth for joint in joints])
-    start = np.array([body.start for body in bodies]).reshape(-1, 3)
-    end = np.array([body.end for body in bodies]).reshape(-1, 3)
-    reach = np.array([body.radius_mm for body in bodies]) + IRON_RADIUS_MM
-    middle, half = (start + end) / 2, np.linalg.norm(end - start, axis=1) / 2
     metal = np.array([joint.metal_mm / 2 for joint in joints])
-    bound = half + reach + roomy_mm
-    joint, body = _near_the_cone(tips, metal, middle, bound, owner)
+    start, end, reach = scene.start, scene.end, scene.radius + IRON_RADIUS_MM
+    middle, along = (start + end) / 2, end - start
+    bound = np.sqrt(np.einsum("ij,ij->i", along, along)) / 2 + reach + roomy_mm
+    foreign = scene.spots[None] != np.array([joint.spot for joint in joints])[:, None]
+    joint, body = _near_the_cone(tips, metal, middle, np.where(foreign, bound, -1.0))
     way = ways_in()[::stride]
     away = middle[body] - tips[joint]
     along = away @ way.T
@@ -171,37 +182,35 @@ def _measured(
     return joint, body, room
 
 
-def _near_the_cone(
-    tips: Array, metal: Array, middle: Array, bound: Array, owner: Index
-) -> tuple[Index, Index]:
-    """Return the pairs (joint, foreign body) where some direction of the iron may pass near."""
+def _near_the_cone(tips: Array, metal: Array, middle: Array, bound: Array) -> tuple[Index, Index]:
+    """Return the pairs (joint, body) where some direction of the iron may pass within the bound.
+
+    `bound` (joint, body), mm; below 0: never.
+    """
     flat, up = math.cos(math.radians(IRON_RISE_DEG)), math.sin(math.radians(IRON_RISE_DEG))
     away = middle[None] - tips[:, None]
-    out = np.hypot(away[..., 0], away[..., 1])
-    along = out * flat + away[..., 2] * up
+    out2, high = away[..., 0] ** 2 + away[..., 1] ** 2, away[..., 2]
+    along = np.sqrt(out2) * flat + high * up
     held = np.clip(along, metal[:, None], metal[:, None] + IRON_LENGTH_MM)
-    distance2 = out**2 + away[..., 2] ** 2 + held * (held - 2 * along)
-    foreign = owner[None] != np.arange(len(tips))[:, None]
-    joint, body = np.nonzero((distance2 < bound[None] ** 2) & foreign)
+    distance2 = out2 + high**2 + held * (held - 2 * along)
+    joint, body = np.nonzero((distance2 < bound**2) & (bound > 0))
     return joint, body
 
 
-def _heat(joints: Sequence[Joint], bodies: Sequence[Capsule], owner: Index) -> NDArray[np.int64]:
+def _heat(joints: Sequence[Joint], scene: Scene, owner: Index) -> NDArray[np.int64]:
     """Return how far the insulation at each joint (columns) is into the heat of each (rows)."""
     tips = np.array([joint.mouth for joint in joints])
     heat = np.zeros((len(joints), len(joints)), dtype=np.int64)
-    covered = [place for place, body in enumerate(bodies) if not body.bare]
-    start = np.array([bodies[place].start for place in covered]).reshape(-1, 3)
-    end = np.array([bodies[place].end for place in covered]).reshape(-1, 3)
+    covered = np.flatnonzero(~scene.bare)
+    start, end = scene.start[covered], scene.end[covered]
     along = end - start
     length2 = np.einsum("ij,ij->i", along, along)
     away = tips[:, None] - start[None]
     foot = np.einsum("ijk,jk->ij", away, along) / np.where(length2 > 0, length2, 1.0)
     rest = away - np.clip(foot, 0.0, 1.0)[..., None] * along[None]
-    radius = np.array([bodies[place].radius_mm for place in covered])
-    near = HEAT_MM - np.sqrt(np.einsum("ijk,ijk->ij", rest, rest)) + radius[None]
-    tenths = np.rint(np.maximum(near, 0.0) * 10).astype(np.int64)
-    for column, place in enumerate(owner[np.array(covered, dtype=np.intp)]):
-        np.maximum(heat[:, place], tenths[:, column], out=heat[:, place])
+    near = HEAT_MM - np.sqrt(np.einsum("ijk,ijk->ij", rest, rest)) + scene.radius[covered][None]
+    joint, body = np.nonzero(near > 0)
+    tenths = np.rint(near[joint, body] * 10).astype(np.int64)
+    np.maximum.at(heat, (joint, owner[covered[body]]), tenths)
     np.fill_diagonal(heat, 0)
     return heat

@@ -8,7 +8,13 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from planner.dryfit import iron
-from planner.dryfit.access import joints_at, none_hidden, soldering, soldering_at
+from planner.dryfit.access import (
+    joints_at,
+    none_hidden,
+    soldering,
+    soldering_at,
+    terminals_at,
+)
 from planner.dryfit.bodies import terminal_bodies
 from planner.model.connector import Contact, Terminal
 from planner.model.plan import Conductor, Definitions, Landing, Run
@@ -27,8 +33,11 @@ def solder(plan):
 
 def room(plan):
     its = site(plan)
-    terminals = [body for it in its.connector.contacts for body in terminal_bodies(it, 0.0)]
-    return iron.room_at(joints_at(its, 0.0), terminals)
+    return iron.room_at(joints_at(its, 0.0), terminals_at(its, 0.0))
+
+
+def bodies(plan):
+    return [joint.bodies for joint in joints_at(site(plan), 0.0)]
 
 
 def ways(plan):
@@ -153,7 +162,7 @@ def test_one_more_terminal_never_makes_room(seed, count, x_mm, y_mm, below_mm):
     top = max(it.terminal.z_mm for it in site(plan).connector.contacts)
     more = with_contact(plan, x_mm=x_mm, y_mm=y_mm, z_mm=top - below_mm)
     # Not above the highest, so that no lead moves.
-    assert joints_at(site(more), 0.0) == joints_at(site(plan), 0.0)
+    assert bodies(more) == bodies(plan)
     assert (room(more).made <= room(plan).made).all()
     assert solder(more).order.best_mm <= solder(plan).order.best_mm
 

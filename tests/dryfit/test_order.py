@@ -8,8 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from planner.dryfit.access import joints_at, ranks_of
-from planner.dryfit.bodies import terminal_bodies
+from planner.dryfit.access import joints_at, ranks_of, terminals_at
 from planner.dryfit.clamping import fewest_clampings
 from planner.dryfit.iron import DIRECTIONS, Room, cents, room_at
 from planner.dryfit.order import GOOD_MM, best_order, safest_order
@@ -39,8 +38,7 @@ def made_up(seed, count):
 def of_an_end(seed, count):
     """Return the room at a crowded end with real bodies."""
     its = site(crowd(seed, count))
-    terminals = [body for it in its.connector.contacts for body in terminal_bodies(it, 0.0)]
-    return room_at(joints_at(its, 0.0), terminals)
+    return room_at(joints_at(its, 0.0), terminals_at(its, 0.0))
 
 
 @cache
