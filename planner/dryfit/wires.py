@@ -21,6 +21,8 @@ Answer = Literal["fits", "tight", "fails"]
 # What is neither an overlap nor a difference: far below what can be measured.
 SLACK_MM = 1e-9
 _SEARCHES: tuple[Search, ...] = ("laid", "quick", "thorough")
+# With so few wires a quick search costs about as little, and the picture shows them as they lie.
+_FEW = 8
 What = Literal["strands", "bundle", "jacket", "cores-in-clamp", "sleeve"]
 
 
@@ -55,6 +57,11 @@ class FitLine:
     wires: tuple[str, ...] = ()
     diameters_mm: tuple[float, ...] = ()
 
+    @property
+    def packed(self) -> bool:
+        """Tell whether it goes into a round bore, and not onto a lug or post."""
+        return self.fit.least_mm > 0
+
 
 def into_bore(diameters_mm: Sequence[float], bore_mm: float) -> WireFit:
     """Tell whether round wires go into a round bore together, with the proof or the bound.
@@ -69,7 +76,7 @@ def _into_bore(diameters_mm: tuple[float, ...], bore_mm: float) -> WireFit:
     least_mm = bundle_at_least_mm(diameters_mm)
     if least_mm > bore_mm + SLACK_MM:
         return WireFit("fails", least_mm, bore_mm, least_mm)
-    for search in _SEARCHES:
+    for search in _SEARCHES[len(diameters_mm) <= _FEW :]:
         packing = pack(diameters_mm, search)
         if packing.diameter_mm <= bore_mm + SLACK_MM:
             return WireFit("fits", packing.diameter_mm, bore_mm, least_mm, packing)
@@ -154,10 +161,15 @@ def _of_leads(what: What, fit: EndFit, into: str, inside: WireFit) -> FitLine:
 def _jacket(plan: Plan, fit: EndFit, connector: Connector) -> Iterator[FitLine]:
     section, cable = plan.section_at[fit.end], plan.cable_of(plan.section_at[fit.end].id)
     if section.fan_of:
-        inside = into_bore([lead.covered_mm for lead in fit.leads], connector.clamp.max_mm)
-        yield _of_leads("cores-in-clamp", fit, "clamp", inside)
+        yield clamped_leads(fit, connector)
     elif cable is not None:
         yield jacket_line(fit.end, connector, cable.jacket_mm)
+
+
+def clamped_leads(fit: EndFit, connector: Connector) -> FitLine:
+    """Return whether the leads go into the clamp where they come without a jacket."""
+    inside = into_bore([lead.covered_mm for lead in fit.leads], connector.clamp.max_mm)
+    return _of_leads("cores-in-clamp", fit, "clamp", inside)
 
 
 def jacket_line(end: str, connector: Connector, jacket_mm: float) -> FitLine:

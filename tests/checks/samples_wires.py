@@ -1,6 +1,6 @@
 """Samples for the rules of what goes into what. All figures are invented."""
 
-from tests.building import PHONES, PHONES_IN, lead
+from tests.building import CUP, PHONES, PHONES_IN, lead
 from tests.checks.samples import bad, good
 from tests.checks.samples_fit import ENDS, WIRES, line, with_cable, with_plug
 from tests.checks.samples_sleeves import sleeved, slender_cups
@@ -64,3 +64,27 @@ def thick_cup_before_a_thin_core():
 def slender_cup_before_the_core():
     """A cup 1.2 mm thick before the same core: a size of heat-shrink does both."""
     return sleeved(slender_cups(), "A", "RD")
+
+
+def three_ends(clamp_mm):
+    """Return a lead that splits; the clamps of its far ends grip up to so much."""
+    wires = ("RD A.T L.T", "WH A.S L.S", "GN A.R R.T", "BU A.S R.S")
+    plan = lead({"A": PHONES, "L": (CUP, "L"), "R": (CUP, "R")}, wires)
+    far = plan.connector_of("L")
+    narrow = far.evolve(clamp=far.clamp.evolve(min_mm=0.5, max_mm=clamp_mm))
+    connectors = tuple(
+        narrow if each.id == far.id else each for each in plan.definitions.connectors
+    )
+    return plan.evolve(definitions=plan.definitions.evolve(connectors=connectors))
+
+
+@bad("jacket-outside-clamp")
+def two_cores_too_thick_for_the_clamp():
+    """Two cores of 0.8 mm come to an end without a jacket; its clamp grips up to 1.5 mm."""
+    return three_ends(1.5)
+
+
+@good("jacket-outside-clamp")
+def two_cores_in_the_clamp():
+    """The same two cores in a clamp that grips up to 1.6 mm."""
+    return three_ends(1.6)

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
-from planner.dryfit.wires import jacket_line
+from planner.dryfit.wires import FitLine, clamped_leads, jacket_line, told_apart
 from planner.units import number
 
 
@@ -15,7 +15,33 @@ from planner.units import number
     weight="caution",
 )
 def jacket_outside_clamp(context: Context) -> Iterator[Found]:
-    """Compare each end's jacket with the clamp; cores out of their jacket are not a jacket."""
+    """Compare each end's jacket with the clamp; cores out of their jacket must go into it."""
+    yield from _jackets(context)
+    for fit in context.fit:
+        connector = context.plan.connector_of(fit.end)
+        if connector is not None and context.plan.section_at[fit.end].fan_of:
+            line = clamped_leads(fit, connector)
+            if line.fit.answer != "fits":
+                yield _bundle(line)
+
+
+def _bundle(line: FitLine) -> Found:
+    least, needs, has = told_apart(line.fit.least_mm, line.fit.needs_mm, line.fit.has_mm)
+    sure = line.fit.answer == "fails"
+    figures = f"at least {least}" if sure else f"{least} to {needs}"
+    return Found(
+        f"The {len(line.wires)} leads at {line.where.end} together need {figures} mm; the clamp "
+        f"grips up to {has} mm{'' if sure else ': that they go in is not proved'}.",
+        "Choose a connector with a larger clamp, or a thinner cable."
+        if sure
+        else "Try the clamp over the cores before you solder.",
+        (line.where,),
+        title="Leads too thick for the clamp" if sure else "Leads tight in the clamp",
+        weight="stop" if sure else "caution",
+    )
+
+
+def _jackets(context: Context) -> Iterator[Found]:
     plan = context.plan
     for end, section in plan.section_at.items():
         connector, cable = plan.connector_of(end), plan.cable_of(section.id)

@@ -1,8 +1,9 @@
-"""In hand: an end: its connector, its pinout and on whose word, channel, role, turn."""
+"""In hand: an end: connector, pinout and on whose word, channel, role, turn, what fits."""
 
 from functools import partial
 from typing import TYPE_CHECKING, cast
 
+from planner.app.panels.facts.fits import Fits
 from planner.app.panels.facts.page import Page
 from planner.app.panels.facts.units import ShownUnits
 from planner.app.panels.widgets.fields import Choice, Field
@@ -59,6 +60,8 @@ class EndPage(Page):
             self.column.addWidget(part)
         self.add_facts("Shell", "Clamp")
         self.column.addWidget(self.measure)
+        self.fits = Fits(workbench, look)
+        self.column.addWidget(self.fits)
         self.column.addStretch(1)
 
     def refresh(self) -> None:
@@ -78,6 +81,7 @@ class EndPage(Page):
         found = role_of(plan, key)
         self.role.setToolTip(f"By its pinout and connector: {found or 'not known'}")
         self.turn.show_text(f"{number(end.turn_deg, 1)}\u00b0")
+        self.fits.show_end(key)
 
     def _show_connector(self, connector: Connector | None) -> None:
         if connector is None:

@@ -23,6 +23,7 @@ QScrollArea {{ border: none; background: transparent; }}
 QFrame[card="true"] {{ background: transparent; border: 2px solid transparent; }}
 QFrame[card="true"][weight="stop"] {{ background: {stop_wash}; border-color: {stop_wash}; }}
 QFrame[card="true"][current="true"] {{ border-color: {ink}; }}
+*[picked="true"] {{ background: {accent_wash}; border-radius: 3px; }}
 QFrame[line="true"] {{ background: {rule}; border: none; max-height: 1px; min-height: 1px; }}
 QFrame[float="true"] {{ background: {field}; border: 1px solid {accent}; border-radius: 6px; }}
 """
