@@ -1,6 +1,7 @@
 import pytest
 from PySide6.QtCore import Qt
 
+from planner.app.panels.facts.electrical import unbroken
 from planner.app.panels.in_hand import InHandPanel
 from planner.edits import cables
 from planner.model.place import Place
@@ -19,9 +20,13 @@ def shown(bench, demo, show):
     return open_demo
 
 
+def plain(text):
+    return text.replace("\u00a0", " ")
+
+
 def rows(panel):
     return [
-        (fact.name.text(), fact.value.text())
+        (fact.name.text(), plain(fact.value.text()))
         for fact in panel.page.figures.rows
         if fact.isVisible()
     ]
@@ -36,23 +41,42 @@ def type_into(panel, press, field, text):
 
 def test_a_core_says_its_resistance_end_to_end(shown):
     panel = shown("cue-desk-headphone-lead", Place(end="L", conductor="BU"))
-    assert panel.page.fact("Resistance") == "0.225 Ω end to end at 20 °C"
+    assert plain(panel.page.fact("Resistance")) == "0.225 Ω end to end at 20 °C"
 
 
 def test_a_shield_that_forks_says_it_run_by_run(shown):
     panel = shown("stereo-to-two-mono", Place(end="A", conductor="SH"))
-    said = panel.page.fact("Resistance")
+    said = plain(panel.page.fact("Resistance"))
     assert said == "about trunk 0.0699 Ω, leg-L 0.00739 Ω, leg-R 0.00739 Ω at 20 °C"
 
 
 def test_a_section_says_it_by_the_kilometre(shown):
     panel = shown("cue-desk-headphone-lead", section="trunk")
-    assert panel.page.fact("Resistance") == "WH BU RD GN: 125 Ω/km\nbraid: about 46.6 Ω/km"
+    assert plain(panel.page.fact("Resistance")) == "WH BU RD GN: 125 Ω/km\nbraid: about 46.6 Ω/km"
 
 
 def test_cores_out_of_their_jacket_have_left_the_shield(shown):
     panel = shown("cue-desk-headphone-lead", section="leg-L")
-    assert panel.page.fact("Resistance") == "WH BU RD GN: 125 Ω/km"
+    assert plain(panel.page.fact("Resistance")) == "WH BU RD GN: 125 Ω/km"
+
+
+def test_a_section_says_what_its_capacitance_rests_on(shown, bench):
+    panel = shown("cue-desk-headphone-lead", section="trunk")
+    cable = bench.plan.definitions.cables[0]
+    for changes, expected in (
+        ({"permittivity": 2.3}, "WH to BU: about 56 pF/m, shield not counted"),
+        ({"permittivity": 2.3, "shields": ()}, "WH to BU: about 56 pF/m"),
+        ({"pf_per_m": 101.5}, "WH to BU: 102 pF/m, as printed"),
+        ({"permittivity": None}, ""),
+    ):
+        made = bench.plan.definitions.evolve(cables=(cable.evolve(**changes),))
+        bench.open_plan(bench.plan.evolve(definitions=made))
+        bench.select(Place(), "trunk")
+        assert plain(panel.page.fact("Capacitance")) == expected
+
+
+def test_a_figure_keeps_its_unit_on_its_line():
+    assert unbroken("about 0.4 Ω each\n5 pF") == "about 0.4\u00a0Ω each\n5\u00a0pF"
 
 
 def test_the_lead_says_its_loops_balance_and_crosstalk(shown):

@@ -1,5 +1,6 @@
 """What the in-hand pages say of resistance, balance, crosstalk and capacitance."""
 
+import re
 from collections import Counter
 from collections.abc import Callable, Iterator
 from functools import partial
@@ -25,6 +26,7 @@ Do = Callable[[str, Edit], str]
 
 OHM, DEGREES = "\u03a9", "\u00b0C"
 NOT_KNOWN = "not known yet"
+_FIGURE = re.compile(r"(?<=\d) (?=\u03a9|\u00b0C|%|dB|pF|[kM]?Hz)")
 _UNITS = {"\u03a9": (OHM, "ohm"), "\u00b0C": (DEGREES, "C"), "%": ("%",), "dB": ("dB",)}
 # Field of the plan, its name here, its unit, what it is for.
 _GEAR = (
@@ -38,15 +40,20 @@ _LIMITS = (
 )
 
 
+def unbroken(text: str) -> str:
+    """Keep each figure and its unit on one line."""
+    return _FIGURE.sub("\u00a0", text)
+
+
 def conductor_text(plan: Plan, conductor: str) -> str:
     """Say the resistance of a conductor: end to end, or run by run where it forks."""
     found = conductor_ohm(plan, conductor)
     about = "about " if found.estimated else ""
     at = f" at {number(plan.assumed.temperature_c, 1)} {DEGREES}"
     if found.ohm is not None:
-        return f"{about}{ohm_text(found.ohm)} end to end{at}"
+        return unbroken(f"{about}{ohm_text(found.ohm)} end to end{at}")
     runs = [f"{run.section} {ohm_text(run.ohm)}" for run in found.runs if run.ohm is not None]
-    return f"{about}{', '.join(runs)}{at}" if runs else NOT_KNOWN
+    return unbroken(f"{about}{', '.join(runs)}{at}") if runs else NOT_KNOWN
 
 
 def section_ohm_text(plan: Plan, section: str) -> str:
@@ -61,7 +68,7 @@ def section_ohm_text(plan: Plan, section: str) -> str:
         per_km = significant(ohm_per_km(part, plan.assumed.temperature_c))
         said.setdefault(f"{about}{per_km} {OHM}/km", []).append(_code(part))
     rows = [f"{_few(codes)}: {text}" for text, codes in said.items()]
-    return "\n".join(rows)
+    return unbroken("\n".join(rows))
 
 
 def _shields(plan: Plan, section: str, cable: Cable) -> tuple[Shield, ...]:
@@ -86,7 +93,7 @@ def section_capacitance_text(plan: Plan, section: str) -> str:
         codes = [_code(part) for name in (pair.first, pair.second) if (part := _part(cable, name))]
         said.setdefault(_pf_text(pair.pf_per_m, "pF/m", pair.basis), " to ".join(codes))
     rows = [f"{codes}: {text}" for text, codes in said.items()]
-    return "\n".join(rows)
+    return unbroken("\n".join(rows))
 
 
 def _pf_text(pf: float, unit: str, basis: Basis) -> str:
@@ -180,7 +187,7 @@ class LeadFigures(QWidget):
         rows = list(lead_rows(electrical_summary(plan, wiring)))
         self._make_rows(len(rows))
         for fact, (name, text) in zip(self.rows, rows, strict=False):
-            fact.show_named(name, text)
+            fact.show_named(name, unbroken(text))
         for fact in self.rows[len(rows) :]:
             fact.show_value("")
 
