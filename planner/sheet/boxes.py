@@ -49,6 +49,11 @@ class Box:
             (self.left, self.bottom),
         )
 
+    def nearest(self, point: Point) -> Point:
+        """Return the point of an upright box that is nearest to a point."""
+        x, y = point
+        return (min(max(x, self.left), self.right), min(max(y, self.top), self.bottom))
+
     def meets(self, other: "Box", gap: float = 0.0) -> bool:
         """Tell whether an upright box and another (or a corridor) share more than an edge."""
         if other.line is not None:

@@ -8,23 +8,25 @@ import math
 from dataclasses import dataclass
 from itertools import pairwise
 
-from planner.drawing.cores import strands_stroke, strip
-from planner.drawing.face import contact_point, contact_radius_mm, face, shell_reach_mm
+from planner.drawing.face import contact_point, contact_radius_mm, shell_reach_mm
+from planner.drawing.fitting.discs import order_disc
 from planner.drawing.looks import PRINT
 from planner.drawing.metrics import text_width
-from planner.drawing.primitives import DrawList, Point
+from planner.drawing.primitives import DrawList, Point, Poly, Style
 from planner.model.connector import Connector
-from planner.sheet.boxes import Box, contact_boxes, free_spot
+from planner.sheet.boxes import contact_boxes, free_spot
+from planner.sheet.face_drawing import TIE, leads_or_face
 from planner.sheet.face_panel import best_scale
 from planner.sheet.facts import EndFacts, Joint
 from planner.sheet.flags import patch
 from planner.sheet.frame import Framing, bar_and_words, mating_strip, scale_text
-from planner.sheet.lettering import BODY, HEAD, cap, say
+from planner.sheet.lettering import BODY, HEAD, HEAVY, INK, PAPER, cap, say
 from planner.sheet.paper import LIVE_WIDTH
 
 _PATCH = 420.0
 _LINE = 400.0
-_STEM = 450.0
+_DISC, _DISC_OUT = 270.0, 330.0
+_STEM = 720.0
 _FACE_HEIGHT = 3900.0
 _SHORT = {"shield": "SH", "chassis": "CH"}  # where a column is too narrow for the word
 _FLAGS = 2  # flags that a column shows; the table has them all
@@ -39,7 +41,9 @@ class _Rows:
     pitch: float
 
 
-def comb_panel(facts: EndFacts, connector: Connector) -> tuple[DrawList, float]:
+def comb_panel(
+    facts: EndFacts, connector: Connector, *, withheld: bool = False
+) -> tuple[DrawList, float]:
     """Draw an end with many contacts over the live width; return the items and the height."""
     scale = best_scale(connector, LIVE_WIDTH - 1400, _FACE_HEIGHT)
     rows = _rows(facts, connector, scale * 100)
@@ -49,7 +53,7 @@ def comb_panel(facts: EndFacts, connector: Connector) -> tuple[DrawList, float]:
     above, below = (_deepest(row, rows.pitch) for row in (rows.upper, rows.lower))
     framing = Framing(LIVE_WIDTH, 900, above + below + 2 * (_STEM + half) + 100)
     centre = (LIVE_WIDTH / 2, framing.area_top + above + _STEM + half + 50)
-    comb = _Comb(facts, connector, scale * 100, centre, half)
+    comb = _Comb(facts, connector, scale * 100, centre, half, withheld=withheld)
     items = (
         *bar_and_words(framing, facts, connector, scale_text(scale)),
         *comb.draw(rows),
@@ -104,21 +108,21 @@ def _stack_height(joint: Joint, pitch: float) -> float:
 
 class _Comb:
     def __init__(
-        self, facts: EndFacts, connector: Connector, scale: float, centre: Point, half: float
+        self,
+        facts: EndFacts,
+        connector: Connector,
+        scale: float,
+        centre: Point,
+        half: float,
+        *,
+        withheld: bool,
     ) -> None:
         self.facts, self.connector = facts, connector
         self.scale, self.centre, self.half = scale, centre, half
+        self.withheld = withheld
 
     def draw(self, rows: _Rows) -> DrawList:
-        landed = {joint.contact.id for joint in self.facts.joints if joint.flags}
-        drawn = face(
-            self.connector,
-            centre=self.centre,
-            scale=self.scale,
-            look=PRINT,
-            turn_deg=self.facts.turn_deg,
-            landed=landed,
-        )
+        drawn = leads_or_face(self.facts, self.connector, self.centre, self.scale)
         columns = [
             self._column(joint, rows.pitch, _deepest(row, rows.pitch), up=row is rows.upper)
             for row in (rows.upper, rows.lower)
@@ -131,26 +135,26 @@ class _Comb:
         here = (self.centre[0] + x, self.centre[1] + y)
         way = -1 if up else 1
         foot = (here[0], self.centre[1] + way * (self.half + _STEM))
-        items = [self._stub(joint, here, foot)]
+        items = [self._tie(joint, here, foot)]
         items.append(_stack(joint, foot, pitch, up=up))
         # Names stand outmost and level, so that they read as one row above and one below.
         base = foot[1] - depth + cap(HEAD) if up else foot[1] + depth
         items.append((say((here[0], base), joint.contact.id, HEAD, bold=True, anchor="middle"),))
         return tuple(item for drawn in items for item in drawn)
 
-    def _stub(self, joint: Joint, here: Point, foot: Point) -> DrawList:
-        if not joint.flags:
+    def _tie(self, joint: Joint, here: Point, foot: Point) -> DrawList:
+        """Tie a contact to its column, with its order disc at the rim of the shell."""
+        if not joint.number:
             return ()
-        flag = joint.flags[0]
-        width = min(flag.width_mm * self.scale, 420)
-        bare = (contact_radius_mm(joint.contact) + 0.3) * self.scale
         way = 1 if foot[1] > here[1] else -1
-        cut = (here[0], here[1] + way * bare)
-        end = (foot[0], foot[1] - way * 60)
-        if not flag.colours:
-            return strands_stroke((end, here), width, PRINT)
-        copper = strands_stroke((cut, here), width * 0.55, PRINT)
-        return (*copper, *strip((end, cut), flag.colours, width, PRINT))
+        start = (here[0], here[1] + way * contact_radius_mm(joint.contact) * self.scale * 0.6)
+        at = (here[0], self.centre[1] + way * (self.half + _DISC_OUT))
+        owner = f"order/{joint.contact.id}"
+        return (
+            Poly((start, at), Style(stroke=PAPER, width=HEAVY)),
+            Poly((start, at), Style(stroke=INK, width=TIE)),
+            *order_disc(at, joint.number, _DISC, PRINT, owner, withheld=self.withheld),
+        )
 
 
 def _deepest(row: tuple[Joint, ...], pitch: float) -> float:
@@ -187,15 +191,7 @@ def _plain_panel(facts: EndFacts, connector: Connector) -> tuple[DrawList, float
     half = shell_reach_mm(connector)[1] * scale * 100
     framing = Framing(LIVE_WIDTH, 900, 2 * half + 400)
     centre = (LIVE_WIDTH / 2, framing.area_top + framing.area / 2)
-    landed = {joint.contact.id for joint in facts.joints if joint.flags}
-    drawn = face(
-        connector,
-        centre=centre,
-        scale=scale * 100,
-        look=PRINT,
-        turn_deg=facts.turn_deg,
-        landed=landed,
-    )
+    drawn = leads_or_face(facts, connector, centre, scale * 100)
     names = _names(facts, connector, scale * 100, centre)
     items: list[DrawList] = [
         bar_and_words(framing, facts, connector, scale_text(scale)),
@@ -210,7 +206,7 @@ def _plain_panel(facts: EndFacts, connector: Connector) -> tuple[DrawList, float
 
 
 def _names(facts: EndFacts, connector: Connector, scale: float, centre: Point) -> DrawList:
-    taken: list[Box] = contact_boxes(connector, centre, scale, facts.turn_deg)
+    taken = contact_boxes(connector, centre, scale, facts.turn_deg)
     items = []
     for joint in facts.joints:
         x, y = _spot(facts, connector, joint.contact.id, scale)

@@ -16,6 +16,7 @@ from planner.sheet.frame import true_size
 from planner.sheet.landing_table import HEAD_ROW, ROW, row_parts, rows_of, table
 from planner.sheet.lettering import HEAD, INK, PAPER, box, say, say_within
 from planner.sheet.paper import COLUMN_GAP, HALF_WIDTH, LIVE_WIDTH
+from planner.sheet.side_panel import side_panel
 from planner.sheet.sides import LARGE, SMALL, WIDE, Sizes
 from planner.sheet.stack import Part, chunked
 
@@ -23,6 +24,8 @@ Form = Literal["wide", "large", "small"]
 _HEAD = 950.0
 _TABLE_TOP = 700.0
 _BADGE = 760.0
+_TRUE_SIZE = 1700.0  # kept free for the true size under a side view
+_SIDE_MOST, _SIDE_LESS = 5600.0, 4600.0
 
 
 def end_blocks(facts: EndFacts, form: Form, *, boxes: bool, room: float) -> Iterator[Block]:
@@ -62,9 +65,13 @@ def _head(facts: EndFacts, width: float) -> DrawList:
 
 
 def _wide(facts: EndFacts, connector: Connector, *, boxes: bool) -> Block:
-    panel, height = face_panel(facts, connector, WIDE)
+    """Set face left; right of it the side view with the table under both, or the table."""
+    panel, height = face_panel(facts, connector, WIDE, withheld=not boxes)
     x = WIDE.width + 400
     width = LIVE_WIDTH - x
+    side = side_panel(facts, connector, width, height - _TRUE_SIZE, withheld=not boxes)
+    if side is not None:
+        return _over_table(facts, (panel, height), side, boxes=boxes)
     parts = row_parts(rows_of(facts), width, under=True, boxes=boxes)
     rows, table_height = table(parts, width, boxes=boxes)
     height = max(height, table_height + 200 * shell_reach_mm(connector)[1] + 300)
@@ -77,16 +84,37 @@ def _wide(facts: EndFacts, connector: Connector, *, boxes: bool) -> Block:
     return Block(items, _HEAD + height, full=True)
 
 
+def _over_table(facts: EndFacts, panel: Part, side: Part, *, boxes: bool) -> Block:
+    """Set face and side view beside each other, the table under them over the live width."""
+    assert facts.connector is not None
+    top = _HEAD + panel[1] + 100
+    parts = row_parts(rows_of(facts), LIVE_WIDTH, under=False, boxes=boxes)
+    rows, table_height = table(parts, LIVE_WIDTH, boxes=boxes)
+    items = (
+        *true_size(facts, facts.connector, LIVE_WIDTH, top - 120),
+        *_head(facts, LIVE_WIDTH),
+        *moved(panel[0], (0, _HEAD)),
+        *moved(side[0], (WIDE.width + 400, _HEAD)),
+        *moved(rows, (0, top)),
+    )
+    return Block(items, top + table_height, full=True)
+
+
 def _half(
     facts: EndFacts, connector: Connector, sizes: Sizes, *, boxes: bool, room: float
 ) -> Iterator[Block]:
-    panel, height = face_panel(facts, connector, sizes)
+    panel, height = face_panel(facts, connector, sizes, withheld=not boxes)
+    items = (*_head(facts, HALF_WIDTH), *moved(panel, (0, _HEAD)))
     top = _HEAD + height + 100
+    most = _SIDE_LESS if sizes is SMALL else _SIDE_MOST
+    side = side_panel(facts, connector, HALF_WIDTH, most, withheld=not boxes)
+    if side is not None:
+        items += moved(side[0], (0, top))
+        top += side[1] + 100
     parts = row_parts(rows_of(facts), HALF_WIDTH, under=False, boxes=boxes)
     first = next(chunked(parts, room - top - HEAD_ROW), ())
     rows, table_height = table(first, HALF_WIDTH, boxes=boxes)
-    items = (*_head(facts, HALF_WIDTH), *moved(panel, (0, _HEAD)), *moved(rows, (0, top)))
-    yield Block(items, top + table_height)
+    yield Block((*items, *moved(rows, (0, top))), top + table_height)
     for chunk in chunked(parts[len(first) :], room - _TABLE_TOP - HEAD_ROW):
         rows, table_height = table(chunk, HALF_WIDTH, boxes=boxes)
         head = _table_head(facts, HALF_WIDTH)
@@ -95,7 +123,7 @@ def _half(
 
 def _many(facts: EndFacts, connector: Connector, *, boxes: bool, room: float) -> Iterator[Block]:
     """Yield the face over the live width, then the table in two columns."""
-    panel, height = comb_panel(facts, connector)
+    panel, height = comb_panel(facts, connector, withheld=not boxes)
     yield Block((*_head(facts, LIVE_WIDTH), *moved(panel, (0, _HEAD))), _HEAD + height, full=True)
     parts = row_parts(rows_of(facts), HALF_WIDTH, under=False, boxes=boxes)
     deep = room - _TABLE_TOP - HEAD_ROW

@@ -1,33 +1,49 @@
-"""One face on paper: cores to their joints, leaders to names and flags, names in the face."""
+"""One face on paper: leads to their joints, order discs, leaders to names and flags."""
 
 import math
+from collections.abc import Sequence
+from functools import cached_property
 
-from planner.drawing.cores import strands_stroke, strip
+from planner.drawing.bench.shapes import box_of, spread
 from planner.drawing.face import contact_point, contact_radius_mm, face, shell_reach_mm
+from planner.drawing.fitting.discs import order_disc
+from planner.drawing.fitting.face import fitted_face
+from planner.drawing.fitting.scene import Scene
 from planner.drawing.looks import PRINT
 from planner.drawing.metrics import text_width
 from planner.drawing.primitives import Anchor, Circle, DrawList, Point, Poly, Style
 from planner.model.connector import Connector
 from planner.sheet.boxes import Box, contact_boxes, free_spot
-from planner.sheet.facts import EndFacts, Flag, Joint
+from planner.sheet.facts import EndFacts, Joint
 from planner.sheet.flags import draw_flag, flag_width
-from planner.sheet.lettering import BODY, HEAD, INK, PEN, THIN, cap, say
+from planner.sheet.lettering import BODY, HEAD, HEAVY, INK, PAPER, THIN, cap, say
 from planner.sheet.sides import GAP, WIDE, Side, Sizes, block_height, column_width
 
-OUTSIDE = 320.0  # how far a core is drawn beyond the shell
-_BETWEEN = 90.0  # between cores on one contact
+OUTSIDE = 480.0  # how far discs reach beyond the shell
+DISC = 300.0
+RIM = 150.0  # how far outside the shell a disc's middle lies
+TIE = 45.0
+_AIR = 90.0  # between a shell or a disc and what is written beside it
 
 
 class FaceDrawing:
     """One face with its leaders."""
 
     def __init__(
-        self, facts: EndFacts, connector: Connector, sizes: Sizes, scale: float, centre: Point
+        self,
+        facts: EndFacts,
+        connector: Connector,
+        sizes: Sizes,
+        scale: float,
+        centre: Point,
+        *,
+        withheld: bool = False,
     ) -> None:
         self.facts, self.connector, self.sizes = facts, connector, sizes
         self.scale, self.centre = scale, centre
-        self.turn_deg = facts.turn_deg
+        self.turn_deg, self.withheld = facts.turn_deg, withheld
         self._leaders: list[tuple[Point, Point]] = []
+        self._blocks: list[Box] = []
 
     def spot(self, contact: str) -> Point:
         """Return where a contact is soldered."""
@@ -40,21 +56,49 @@ class FaceDrawing:
         )
 
     def face(self) -> DrawList:
-        """Draw the face with the cores that land on it."""
-        landed = {joint.contact.id for joint in self.facts.joints if joint.flags}
-        drawn = face(
-            self.connector,
-            centre=self.centre,
-            scale=self.scale,
-            look=PRINT,
-            turn_deg=self.turn_deg,
-            landed=landed,
+        """Draw the face with its leads as they lie, and the order disc of each joint."""
+        discs = tuple(
+            item for joint in self.facts.joints if joint.number for item in self._disc(joint)
         )
-        stubs = [self._stub(joint) for joint in self.facts.joints]
-        return (*drawn, *(item for stub in stubs for item in stub))
+        return (*leads_or_face(self.facts, self.connector, self.centre, self.scale), *discs)
+
+    def _disc(self, joint: Joint) -> DrawList:
+        """Draw a joint's order disc on the rim of the shell, tied to the joint."""
+        here, rim = self.spot(joint.contact.id), self._rims[joint.contact.id]
+        length = math.dist(here, rim)
+        start = min(contact_radius_mm(joint.contact) * self.scale * 0.7 / max(length, 1.0), 1.0)
+        tied = (here[0] + (rim[0] - here[0]) * start, here[1] + (rim[1] - here[1]) * start)
+        self._leaders.append((tied, rim))
+        owner = f"order/{joint.contact.id}"
+        disc = order_disc(rim, joint.number, DISC, PRINT, owner, withheld=self.withheld)
+        return (
+            Poly((tied, rim), Style(stroke=PAPER, width=HEAVY)),
+            Poly((tied, rim), Style(stroke=INK, width=TIE)),
+            *disc,
+        )
+
+    @cached_property
+    def _rims(self) -> dict[str, Point]:
+        """Where each joint's disc stands: outward on the rim of the shell, none over another."""
+        aims = {joint.contact.id: self._aim(joint) for joint in self.facts.joints if joint.number}
+        reach = [half * self.scale + RIM for half in shell_reach_mm(self.connector)]
+        apart = 2.3 * DISC / min(reach)
+        placed = apart_on_a_ring(list(aims.values()), apart)
+        return {
+            contact: (
+                self.centre[0] + reach[0] * math.cos(angle),
+                self.centre[1] - reach[1] * math.sin(angle),
+            )
+            for contact, angle in zip(aims, placed, strict=True)
+        }
+
+    def _aim(self, joint: Joint) -> float:
+        """Return the direction, counter-clockwise, in which a joint's disc stands."""
+        dx, dy = self._outward(joint)
+        return math.atan2(-dy, dx)
 
     def _outward(self, joint: Joint) -> Point:
-        """Return the unit vector, y down, along which the core of a joint is drawn."""
+        """Return the unit vector, y down, that leads from the axis out past a joint."""
         x, y = self.spot(joint.contact.id)
         away = (x - self.centre[0], y - self.centre[1])
         size = math.hypot(*away)
@@ -64,52 +108,28 @@ class FaceDrawing:
         return (math.cos(angle), -math.sin(angle))
 
     def _tail(self, joint: Joint) -> Point:
-        """Return where a joint's core ends and its leader starts: just outside the shell."""
-        x, y = self.spot(joint.contact.id)
-        dx, dy = self._outward(joint)
-        reach_x, reach_y = (half * self.scale for half in shell_reach_mm(self.connector))
-        length = 0.0
-        while (
-            math.hypot(
-                (x + dx * length - self.centre[0]) / reach_x,
-                (y + dy * length - self.centre[1]) / reach_y,
-            )
-            < 1
-            and length < 30000
-        ):
-            length += 20
-        return (x + dx * (length + OUTSIDE), y + dy * (length + OUTSIDE))
+        """Return where a joint's leader ends: at its disc, or at an empty contact itself."""
+        return self._rims.get(joint.contact.id) or self.spot(joint.contact.id)
 
-    def _ends(self, joint: Joint) -> list[Point]:
-        """Return where each core of a joint ends, side by side outside the shell."""
-        (x, y), (dx, dy) = self._tail(joint), self._outward(joint)
-        widths = [flag.width_mm * self.scale + _BETWEEN for flag in joint.flags]
-        places, aside = [], -sum(widths) / 2
-        for width in widths:
-            places.append((x - dy * (aside + width / 2), y + dx * (aside + width / 2)))
-            aside += width
-        # In the order of the flags, from the top down, so that leaders do not cross.
-        return sorted(places, key=lambda place: place[1])
+    def is_clear_of(self, others: Sequence[Box]) -> bool:
+        """Tell whether shell and discs keep off the names and flags set so far, and off `others`.
 
-    def _stub(self, joint: Joint) -> DrawList:
-        here, bare = self.spot(joint.contact.id), self._bare(joint)
-        drawn = (
-            _core(flag, here, end, flag.width_mm * self.scale, bare)
-            for flag, end in zip(joint.flags, self._ends(joint), strict=True)
+        For a round shell.
+        """
+        shell = shell_reach_mm(self.connector)[0] * self.scale
+        discs = [(rim, DISC) for rim in self._rims.values()]
+        return all(
+            math.dist(at, box.nearest(at)) > radius + _AIR
+            for box in (*self._blocks, *others)
+            for at, radius in ((self.centre, shell), *discs)
         )
-        return tuple(item for core in drawn for item in core)
-
-    def _bare(self, joint: Joint) -> float:
-        return (min(contact_radius_mm(joint.contact), 1.5) + 0.25) * self.scale
 
     def names(self) -> DrawList:
         """Set each contact's name in the face beside it, where the cores and leaders leave room."""
         size = HEAD if self.sizes.width == WIDE.width else BODY
         taken = contact_boxes(self.connector, self.centre, self.scale, self.turn_deg)
         spots = [self.spot(joint.contact.id) for joint in self.facts.joints]
-        for joint, spot in zip(self.facts.joints, spots, strict=True):
-            if joint.flags:
-                taken.append(Box.round_line(spot, self._tail(joint), self._widest(joint) / 2))
+        taken += lead_boxes(self.facts, self.centre, self.scale)
         taken += [Box.round_line(start, stop, 50) for start, stop in self._leaders]
         items = []
         for joint, spot in zip(self.facts.joints, spots, strict=True):
@@ -123,9 +143,6 @@ class FaceDrawing:
                 at = (found.middle[0], found.bottom)
                 items.append(say(at, joint.contact.id, size, bold=True, anchor="middle"))
         return tuple(items)
-
-    def _widest(self, joint: Joint) -> float:
-        return sum(flag.width_mm for flag in joint.flags) * self.scale + 80
 
     def _inside(self, found: Box) -> bool:
         reach = self.connector.shell.narrowest_mm / 2 * self.scale * 0.97
@@ -157,13 +174,15 @@ class FaceDrawing:
         sizes = self.sizes
         edge = 250.0 if on_left else sizes.width - 250
         base = y + cap(sizes.name)
-        items: list[DrawList] = [self._title(joint, edge, base, on_left=on_left)]
+        title = self._title(joint, edge, base, on_left=on_left)
+        items: list[DrawList] = [title]
         top = base + 200
-        for flag, end in list(zip(joint.flags, self._ends(joint), strict=True))[: sizes.shown]:
+        end = self._tail(joint)
+        for flag in joint.flags[: sizes.shown]:
             width = flag_width(flag, sizes.flag)
             x = edge if on_left else edge - width
             start = (x + width if on_left else x, top + sizes.flag / 2)
-            items.append((self._leader(start, end),))
+            items.append(self._to_disc(start, end, joint))
             items.append(draw_flag(flag, (x, top), sizes.flag))
             top += sizes.flag + 80
         if len(joint.flags) > sizes.shown:
@@ -175,7 +194,29 @@ class FaceDrawing:
                 (edge, top + cap(BODY)), "leave empty", anchor="start" if on_left else "end"
             )
             items.append((words, *self._empty_leader(joint, words.at, on_left=on_left)))
+        self._blocks.append(self._block_box(joint, edge, y, title, on_left=on_left))
         return tuple(item for drawn in items for item in drawn)
+
+    def _block_box(
+        self, joint: Joint, edge: float, y: float, title: DrawList, *, on_left: bool
+    ) -> Box:
+        """Return the box of a joint's name and flags."""
+        left, _, right, _ = box_of(title)
+        widths = [flag_width(flag, self.sizes.flag) for flag in joint.flags] or [
+            text_width("leave empty", BODY)
+        ]
+        width = max(right - left, *widths)
+        start = edge if on_left else edge - width
+        return Box(start, y, start + width, y + block_height(joint, self.sizes))
+
+    def _to_disc(self, start: Point, end: Point, joint: Joint) -> DrawList:
+        """Lead from a flag to the edge of its joint's disc; nothing where they touch."""
+        length, off = math.dist(start, end), DISC if joint.number else 0.0
+        if length <= off:
+            return ()
+        share = (length - off) / length
+        edge = (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share)
+        return (self._leader(start, edge),)
 
     def _empty_leader(self, joint: Joint, at: Point, *, on_left: bool) -> DrawList:
         width = text_width("leave empty", BODY) + 60
@@ -202,26 +243,58 @@ class FaceDrawing:
         return (named, say((start + first + gap, base), carries, second_size))
 
 
-def _core(flag: Flag, here: Point, end: Point, width: float, bare: float) -> DrawList:
-    """Draw a core from outside the shell to its joint: insulation, then bare strands."""
-    length = math.dist(here, end)
-    share = min(bare / length, 0.8) if length > 0 else 0.5
-    cut = (here[0] + (end[0] - here[0]) * share, here[1] + (end[1] - here[1]) * share)
-    if not flag.colours:
-        return strands_stroke((end, here), width, PRINT)
-    copper = strands_stroke((cut, here), width * 0.55, PRINT)
-    core = (*copper, *strip((end, cut), flag.colours, width, PRINT))
-    return (*core, *_sleeve(here, end, cut, width)) if flag.sleeved else core
+def lead_boxes(facts: EndFacts, centre: Point, scale: float) -> list[Box]:
+    """Return the corridors that leads, their sections and crossings take."""
+    if facts.fit is None or facts.connector is None:
+        return []
+    scene = Scene(facts.connector, facts.fit, centre, scale, PRINT, facts.view_deg)
+    return [
+        Box.round_line(scene.at(lead.exit), scene.at(lead.mouth), lead.covered_mm * scale / 2 + 60)
+        for lead in facts.fit.leads
+    ]
 
 
-def _sleeve(here: Point, end: Point, cut: Point, width: float) -> DrawList:
-    """Draw, dashed, the sleeve that goes over the joint and some of the core afterwards."""
-    length = math.dist(here, end)
-    dx, dy = (end[0] - here[0]) / length, (end[1] - here[1]) / length
-    half, stop = width / 2 + 110, min(math.dist(here, cut) + 300, length)
-    corners = ((-100.0, -half), (stop, -half), (stop, half), (-100.0, half))
-    points = tuple(
-        (here[0] + dx * along - dy * aside, here[1] + dy * along + dx * aside)
-        for along, aside in corners
+def leads_or_face(facts: EndFacts, connector: Connector, centre: Point, scale: float) -> DrawList:
+    """Draw the fitted face; the face alone where nothing is landed yet."""
+    if facts.fit is None:
+        landed = {joint.contact.id for joint in facts.joints if joint.flags}
+        return face(
+            connector,
+            centre=centre,
+            scale=scale,
+            look=PRINT,
+            turn_deg=facts.turn_deg,
+            landed=landed,
+        )
+    return fitted_face(
+        connector,
+        facts.fit,
+        centre=centre,
+        scale=scale,
+        look=PRINT,
+        jacket_mm=facts.jacket_mm,
+        labels=False,
+        halos=False,
+        view_deg=facts.view_deg,
     )
-    return (Poly(points, Style(stroke=INK, width=PEN, dash=(160, 100)), closed=True),)
+
+
+def apart_on_a_ring(angles: list[float], apart: float) -> list[float]:
+    """Move directions (radians) apart on a ring as little as needed, keeping their order."""
+    if len(angles) < 2:
+        return angles
+    order = sorted(range(len(angles)), key=lambda place: angles[place] % math.tau)
+    apart = min(apart, math.tau / len(angles))
+    sorted_angles = [angles[place] % math.tau for place in order]
+    # Cut the ring at its widest gap, so that nothing is pushed round it.
+    gaps = [
+        (after - before) % math.tau
+        for before, after in zip(sorted_angles, [*sorted_angles[1:], sorted_angles[0]], strict=True)
+    ]
+    first = (gaps.index(max(gaps)) + 1) % len(angles)
+    row = order[first:] + order[:first]
+    wanted = [angles[row[0]]]
+    for place in row[1:]:
+        wanted.append(wanted[-1] + (angles[place] - wanted[-1]) % math.tau)
+    placed = spread(wanted, [apart] * (len(row) - 1))
+    return [angle for _, angle in sorted(zip(row, placed, strict=True))]

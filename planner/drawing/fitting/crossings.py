@@ -36,12 +36,12 @@ def _place(scene: Scene, pair: tuple[str, str]) -> Point | None:
 
 def _mark(at: Point, radius: float, scene: Scene, owner: str, count: int) -> DrawList:
     look, (x, y) = scene.look, at
-    reach = radius if count == 1 else radius * 1.3
+    size = max(radius * 1.6, scene.letters.word)
+    reach = radius if count == 1 else size * 0.8
     corners = ((x, y - reach), (x + reach, y), (x, y + reach), (x - reach, y))
     pen = Style(fill=look.field, stroke=look.ink, width=1.5 * look.line)
     ground = Poly(corners, pen, closed=True, owner=owner)
     if count > 1:
-        size = radius * 1.6
         at = (x, centred_baseline(y, size))
         figure = Text(at, str(count), size, look.ink, bold=True, anchor="middle", owner=owner)
         return (ground, figure)

@@ -16,7 +16,7 @@ def order_disc(
         return (type(shape)(shape.points, shape.style, closed=True, owner=owner),)
     figure = str(number)
     size = radius * 1.5
-    room = radius * 1.6
+    room = radius * 1.7
     width = text_width(figure, size, bold=True)
     size *= min(1.0, room / width)
     return (

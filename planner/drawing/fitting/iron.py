@@ -69,12 +69,12 @@ def _reach(scene: Scene, at: Point, along: Point) -> float:
     unit = scene.look.line
     whole = TIP_MM * scene.scale + (SHAFT_PX + HANDLE_PX) * unit
     left, top, right, bottom = outline_box(scene)
+    beyond = BEYOND_PX * unit
     out = []
     for place, way, low, high in ((at[0], along[0], left, right), (at[1], along[1], top, bottom)):
         if abs(way) > 1e-6:
-            out.append(
-                ((high if way > 0 else low) + way / abs(way) * BEYOND_PX * unit - place) / way
-            )
+            edge = high + beyond if way > 0 else low - beyond
+            out.append((edge - place) / way)
     return max(min(whole, *out), LEAST_PX * unit)
 
 

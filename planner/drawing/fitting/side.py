@@ -10,7 +10,7 @@ from planner.drawing.bench.shapes import spread
 from planner.drawing.cores import strands_stroke, strip
 from planner.drawing.face import contact_owner, wall_mm
 from planner.drawing.fitting.discs import order_disc
-from planner.drawing.fitting.leads import faded
+from planner.drawing.fitting.leads import faded, sleeve_owner, tail_sleeve
 from planner.drawing.fitting.scene import Letters, letters_of
 from planner.drawing.looks import Look
 from planner.drawing.metrics import text_width
@@ -94,6 +94,20 @@ def side_height(connector: Connector, fit: EndFit, scale: float, look: Look) -> 
     return _above(flat) + (flat.cut_mm - flat.floor_mm + PLATE_MM) * scale + below
 
 
+def side_width(connector: Connector, fit: EndFit, scale: float, look: Look) -> float:
+    """Return the least width of the side view at a scale, in target units."""
+    flat = _flat(connector, fit, scale, look, 0.0)
+    landed = _landed(connector.contacts, fit)
+    return sum(_column(contact, landed[contact.id], flat) for contact in connector.contacts)
+
+
+def _landed(contacts: Sequence[Contact], fit: EndFit) -> dict[str, list[Lead]]:
+    return {
+        contact.id: [lead for lead in fit.leads if lead.landing.contact == contact.id]
+        for contact in contacts
+    }
+
+
 def _above(flat: _Flat) -> float:
     return 2 * flat.letters.disc + 6 * flat.look.line
 
@@ -128,10 +142,7 @@ def side_view(  # noqa: PLR0913 - what is drawn, where, how, and what of it is s
     flat = _flat(connector, fit, scale, look, origin[1])
     flat = replace(flat, top=origin[1] + _above(flat), sleeves_mm=sleeves_mm)
     contacts = laid_flat(connector, fit.turn_deg + view_deg)
-    landed = {
-        contact.id: [lead for lead in fit.leads if lead.landing.contact == contact.id]
-        for contact in contacts
-    }
+    landed = _landed(contacts, fit)
     wide = [_column(contact, landed[contact.id], flat) for contact in contacts]
     angles = [_from_top_deg(contact, fit.turn_deg + view_deg) for contact in contacts]
     places = _places(angles, wide, origin[0], width)
@@ -261,12 +272,14 @@ def _lead(lead: Lead, contact: Contact, x: float, flat: _Flat) -> DrawList:
     top, cut = flat.y(flat.cut_mm), flat.y(lead.mouth[2] + lead.gap_mm)
     low = flat.y(terminal.z_mm - sunk)
     metal = strands_stroke(((x, cut), (x, low)), lead.metal_mm * flat.scale, look, owner)
+    width = lead.covered_mm * flat.scale
     if isinstance(lead.part, Core):
-        width = lead.covered_mm * flat.scale
         body = strip(((x, top), (x, cut)), lead.part.colours, width, look, owner)
+    elif lead.landing.sleeved:
+        body = tail_sleeve(((x, top), (x, cut)), width, look, sleeve_owner(lead))
     else:
         body = strands_stroke(((x, top), (x, cut)), lead.metal_mm * flat.scale, look, owner)
-    if not lead.landing.sleeved:
+    if not lead.landing.sleeved or lead.is_shield:
         return (*metal, *body)
     length = flat.sleeves_mm.get(lead.landing.conductor, sunk + lead.gap_mm + OVERLAP_MM)
     return (*metal, *body, *_sleeve(lead, x, low, length, flat))
@@ -277,7 +290,7 @@ def _sleeve(lead: Lead, x: float, low: float, length_mm: float, flat: _Flat) -> 
     half = (lead.covered_mm / 2 + SLEEVE_WALL_MM) * flat.scale + 2 * unit
     top = max(low - length_mm * flat.scale, flat.top)
     pen = Style(stroke=flat.look.ink, width=2 * unit, dash=(7 * unit, 4 * unit))
-    owner = f"sleeve/{lead.landing.conductor}"
+    owner = sleeve_owner(lead)
     points = ((x - half, low), (x - half, top), (x + half, top), (x + half, low))
     return (Poly(points, pen, closed=True, owner=owner),)
 
