@@ -109,8 +109,8 @@ class Seats:
     def steepest(self) -> float:
         """How much a gap can change at most, in mm per degree.
 
-        Seen from the plug only the exits move, each round the axis, and no point of an insulated lead
-        moves more than its exit; the metal that it may come near stays.
+        Seen from the plug only the exits move, each round the axis, and no point of an insulated
+        lead moves more than its exit; the metal that it may come near stays.
         """
         reach = float(np.hypot(self.exits[:, 0], self.exits[:, 1]).max(initial=0.0))
         return reach * math.pi / 180
