@@ -40,22 +40,31 @@ def head_words(line: FitLine) -> str:
 def figure_words(line: FitLine) -> tuple[str, str]:
     """Say the need and what there is: `needs 1.31 mm`, `bore 1.4 mm`."""
     fit = line.fit
-    least, needs, has = told_apart(fit.least_mm, fit.needs_mm, fit.has_mm)
+    need = fit.least_mm if fit.answer == "fails" else fit.needs_mm
+    needs, has = told_apart(need, fit.has_mm)
+    if fit.answer == "tight" and line.packed:
+        least, needs, has = told_apart(fit.least_mm, fit.needs_mm, fit.has_mm)
+        needs = f"{least} to {needs}" if least != needs else needs
+    return f"{_verb(line)} {needs} mm", f"{_there(line)} {has} mm"
+
+
+def _verb(line: FitLine) -> str:
     if line.what == "jacket":
-        limit = "from" if _is_thin(line) else "up to"
-        return f"jacket {needs} mm", f"grips {limit} {has} mm"
-    there = f"{'bore' if line.packed else 'width'} {has} mm"
-    if line.what == "cores-in-clamp":
-        there = f"grips up to {has} mm"
-    if line.what == "sleeve":
-        there = f"bore {has} mm" if fit.answer == "fits" else f"largest that grips {has} mm"
-    if fit.answer == "fails":
-        return f"needs at least {least} mm", there
-    if fit.answer == "tight" and line.packed and least != needs:
-        return f"needs {least} to {needs} mm", there
+        return "jacket"
+    if line.fit.answer == "fails":
+        return "needs at least"
     # Up to three wires the need is exact; for more, a smaller bore than was found may do.
-    verb = "needs" if len(line.wires) <= 3 else "goes into" if fit.answer == "fits" else "may need"
-    return f"{verb} {needs} mm", there
+    exact = len(line.wires) <= 3 or line.fit.answer == "tight"
+    return "needs" if exact else "goes into"
+
+
+def _there(line: FitLine) -> str:
+    """Return the word before the figure that there is."""
+    if line.what in {"jacket", "cores-in-clamp"}:
+        return "grips from" if _is_thin(line) else "grips up to"
+    if line.what == "sleeve" and line.fit.answer == "fails":
+        return "largest that grips"
+    return "bore" if line.packed else "width"
 
 
 def verdict_words(line: FitLine) -> str:

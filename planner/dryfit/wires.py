@@ -85,9 +85,10 @@ def _into_bore(diameters_mm: tuple[float, ...], bore_mm: float) -> WireFit:
 
 def told_apart(*figures_mm: float) -> tuple[str, ...]:
     """Print figures with two to four decimals: as few as tell apart what differs."""
+    apart = len({round(each, 6) for each in figures_mm})
     for digits in (2, 3):
         texts = tuple(number(each, digits) for each in figures_mm)
-        if len(set(texts)) == len(set(figures_mm)):
+        if len(set(texts)) == apart:
             return texts
     return tuple(number(each, 4) for each in figures_mm)
 
