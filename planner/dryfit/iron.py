@@ -19,6 +19,8 @@ IRON_LENGTH_MM = 12.0
 IRON_RISE_DEG = 35.0
 DIRECTIONS = 32
 QUICK_STRIDE = 4
+# So many pairs are measured in one go: what fits a processor's cache is several times as fast.
+BLOCK = 512
 # More room than this is as good as this: it is not measured, so that most pairs cost nothing.
 ROOMY_MM = 1.0
 # Insulation nearer than this to a joint that is being soldered feels its heat: common practice, no
@@ -169,16 +171,19 @@ def _measured(
     foreign = scene.spots[None] != np.array([joint.spot for joint in joints])[:, None]
     joint, body = _near_the_cone(tips, metal, middle, np.where(foreign, bound, -1.0))
     way = ways_in()[::stride]
-    away = middle[body] - tips[joint]
-    along = away @ way.T
-    held = np.clip(along, metal[joint, None], metal[joint, None] + IRON_LENGTH_MM)
-    distance2 = np.einsum("ij,ij->i", away, away)[:, None] + held * (held - 2 * along)
-    pair, direction = np.nonzero(distance2 < bound[body, None] ** 2)
-    tip = tips[joint[pair]] + way[direction] * metal[joint[pair], None]
-    handle = tip + way[direction] * IRON_LENGTH_MM
-    exact = segment_distances(tip, handle, start[body[pair]], end[body[pair]]) - reach[body[pair]]
     room = np.full((len(joint), len(way)), cents(roomy_mm), dtype=np.int16)
-    room[pair, direction] = np.rint(np.clip(exact, -IRON_LENGTH_MM, roomy_mm) * 100)
+    for at in range(0, len(joint), BLOCK):
+        one, other = joint[at : at + BLOCK], body[at : at + BLOCK]
+        away = middle[other] - tips[one]
+        along = away @ way.T
+        held = np.clip(along, metal[one, None], metal[one, None] + IRON_LENGTH_MM)
+        distance2 = np.einsum("ij,ij->i", away, away)[:, None] + held * (held - 2 * along)
+        pair, direction = np.nonzero(distance2 < bound[other, None] ** 2)
+        one, other = one[pair], other[pair]
+        tip = tips[one] + way[direction] * metal[one, None]
+        handle = tip + way[direction] * IRON_LENGTH_MM
+        exact = segment_distances(tip, handle, start[other], end[other]) - reach[other]
+        room[at + pair, direction] = np.rint(np.clip(exact, -IRON_LENGTH_MM, roomy_mm) * 100)
     return joint, body, room
 
 

@@ -54,9 +54,7 @@ def best_order(contacts: Sequence[str], room: Room, ranks: Sequence[int]) -> Ord
     if not contacts:
         return Order((), ROOMY_MM, 0, "proved", ROOMY_MM, ())
     safest = safest_order(room, ranks)
-    needs = np.zeros(len(contacts), dtype=np.int16)
-    for joint, margin in safest:
-        needs[joint] = min(margin, cents(GOOD_MM))
+    needs = needs_of(safest)
     found = fewest_clampings(room, needs, ranks)
     steps = _aimed(room, needs, found)
     return Order(
@@ -91,6 +89,14 @@ def safest_order(room: Room, ranks: Sequence[int]) -> tuple[tuple[int, int], ...
         there[last] = False
         _take_away(room, least, last, there)
     return tuple(reversed(found))
+
+
+def needs_of(safest: Sequence[tuple[int, int]]) -> Cents:
+    """Return the room that each joint needs in a good order, hundredths of a mm."""
+    needs = np.zeros(len(safest), dtype=np.int16)
+    for joint, margin in safest:
+        needs[joint] = min(margin, cents(GOOD_MM))
+    return needs
 
 
 def _take_away(room: Room, least: Cents, gone: int, there: Flags) -> None:

@@ -10,8 +10,8 @@ from hypothesis import strategies as st
 
 from planner.dryfit.access import joints_at, ranks_of, terminals_at
 from planner.dryfit.clamping import fewest_clampings
-from planner.dryfit.iron import DIRECTIONS, Room, cents, room_at
-from planner.dryfit.order import GOOD_MM, best_order, safest_order
+from planner.dryfit.iron import DIRECTIONS, Room, room_at
+from planner.dryfit.order import GOOD_MM, best_order, needs_of, safest_order
 from tests.dryfit.all_orders import AllOrders
 from tests.dryfit.crowds import crowd, site
 
@@ -50,13 +50,6 @@ def case(seed):
     return room, ranks, AllOrders(room, ranks)
 
 
-def needs_of(room, ranks):
-    needs = np.zeros(len(ranks), dtype=np.int16)
-    for joint, margin in safest_order(room, ranks):
-        needs[joint] = min(margin, cents(GOOD_MM))
-    return needs
-
-
 def names(count):
     return tuple(f"c{number}" for number in range(count))
 
@@ -93,7 +86,7 @@ def test_no_order_takes_fewer_clampings():
     for seed in SEEDS:
         room, ranks, reference = case(seed)
         order = best_order(names(len(ranks)), room, ranks)
-        fewest = reference.fewest_by_orders(needs_of(room, ranks))
+        fewest = reference.fewest_by_orders(needs_of(safest_order(room, ranks)))
         often.add(fewest)
         if (order.reclamps + 1, order.proof) != (fewest, "proved"):
             wrong.append(seed)
@@ -106,7 +99,7 @@ def test_no_order_takes_fewer_clampings():
 def test_no_set_of_joints_is_reached_in_fewer_clampings(count):
     room = made_up(count, count)
     ranks = (0,) * count
-    needs = needs_of(room, ranks)
+    needs = needs_of(safest_order(room, ranks))
     assert len(fewest_clampings(room, needs, ranks).groups) == AllOrders(
         room, ranks
     ).fewest_by_sets(needs)
@@ -115,7 +108,7 @@ def test_no_set_of_joints_is_reached_in_fewer_clampings(count):
 def test_costs_of_sets_agree_with_all_orders():
     for seed in SEEDS[::6]:
         room, ranks, reference = case(seed)
-        needs = needs_of(room, ranks)
+        needs = needs_of(safest_order(room, ranks))
         assert reference.fewest_by_sets(needs) == reference.fewest_by_orders(needs)
 
 
@@ -123,7 +116,7 @@ def test_costs_of_sets_agree_with_all_orders():
 @settings(max_examples=60, deadline=None)
 def test_each_joint_has_what_it_needs_from_the_side_of_its_clamping(seed, count):
     room, ranks = made_up(seed, count), (0,) * count
-    order, needs = best_order(names(count), room, ranks), needs_of(room, ranks)
+    order, needs = best_order(names(count), room, ranks), needs_of(safest_order(room, ranks))
     there, reference = frozenset(), AllOrders(room, ranks)
     for step in order.steps:
         assert step.cents == reference.room(step.joint, there)[step.direction]
