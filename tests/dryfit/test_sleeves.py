@@ -32,7 +32,7 @@ RULES = Workmanship()
 
 
 @cache
-def end(landed=LANDED, thick=()):
+def end(landed=LANDED, thick=(), depth_mm=4):
     """Return a plan and the fit of its end A; joints on the contacts `thick` take no sleeve."""
     names = [f"c{index}" for index in range(landed + 2)]
     legs = [f"{channel}{leg}" for channel in range(1, 9) for leg in "+-"]
@@ -40,7 +40,9 @@ def end(landed=LANDED, thick=()):
     far = fitting(plug("far", " ".join(names)), "far-inlet", signals, drive="line")
     near = plug("near", " ".join(names))
     contacts = tuple(
-        it.evolve(terminal=it.terminal.evolve(bore_mm=3 if it.id in thick else 0.9))
+        it.evolve(
+            terminal=it.terminal.evolve(bore_mm=3 if it.id in thick else 0.9, depth_mm=depth_mm)
+        )
         for it in near.contacts
     )
     near = Fitting(near.evolve(contacts=contacts), record("near-inlet", "near", signals))
@@ -141,6 +143,16 @@ def test_joints_that_take_no_sleeve_get_dabs_with_the_figures():
     assert found.joints == ("c2",)
     assert [it[:2] for it in found.dabs] in ([("c0", "c1")], [("c1", "c0")])
     assert "passes 3.3 mm and grips 0.8 mm" in found.dabs[0][2]
+
+
+def test_joints_without_room_to_park_get_a_dab_with_both_figures():
+    """Cups 40 mm deep, gap 0.8 mm, overlap 5 mm: a sleeve of 46 mm on a core of some 30 mm."""
+    plan, fit = end(depth_mm=40)
+    found = sleeves_for(plan, replace(fit, gaps=(gap("c0", "c1"),)))
+    assert found.joints == ()
+    assert [it[:2] for it in found.dabs] == [("c0", "c1")]
+    assert found.dabs[0][2].startswith("a sleeve of 46 mm has ")
+    assert " mm to park on RD, and " in found.dabs[0][2]
 
 
 def test_a_dab_goes_on_the_joint_that_has_no_sleeve():

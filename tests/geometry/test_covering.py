@@ -3,6 +3,7 @@
 import random
 from itertools import combinations
 
+import networkx as nx
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -57,6 +58,31 @@ def test_the_comparison_does_fail_for_a_greedy_cover(monkeypatch):
     """Taking the busiest point again and again is not enough; the comparison must see that."""
     monkeypatch.setattr(covering._Graph, "_least", lambda self, alive, most: None)
     assert mismatches(100) > 0
+
+
+def ring(start, count=5):
+    return [(start + at, start + (at + 1) % count) for at in range(count)]
+
+
+@pytest.mark.parametrize("most", range(10))
+def test_no_cover_is_given_that_is_larger_than_asked_for(most):
+    """Three rings of five need three each, though two pairs in each are all that bounds see."""
+    graph = covering._Graph(covering._graph([*ring(0), *ring(5), *ring(10)])[0], 10_000)
+    found = graph._least(graph.all, most)
+    assert (found.bit_count() if found is not None else None) == (9 if most >= 9 else None)
+
+
+def test_both_branches_are_tried():
+    """Cubic graphs have nothing to reduce; each is asked for less than its best, and for that."""
+    wrong = 0
+    for seed in range(60):
+        pairs = list(nx.random_regular_graph(3, 12, seed).edges)
+        best = len(by_subsets(12, pairs, range(12)))
+        graph = covering._Graph(covering._graph(pairs)[0], 10_000)
+        found = graph._least(graph.all, best)
+        wrong += graph._least(graph.all, best - 1) is not None
+        wrong += found is None or found.bit_count() != best
+    assert wrong == 0
 
 
 @pytest.mark.parametrize(
