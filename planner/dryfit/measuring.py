@@ -12,8 +12,10 @@ from planner.dryfit.gaps import (
     small_gaps,
     wall_gaps,
 )
-from planner.dryfit.scene import Hardware, Near, least_between, least_in, near_in
+from planner.dryfit.identity import ById
+from planner.dryfit.scene import Near, least_between, least_in, near_in
 from planner.dryfit.site import Site
+from planner.model.connector import Connector
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,10 +27,10 @@ class Own:
 
 
 @lru_cache(maxsize=64)
-def own_gaps_of(hardware: Hardware) -> Own:
+def own_gaps_of(hardware: ById[Connector]) -> Own:
     """Return the gaps of a connector as made."""
-    walls = own_wall_gaps_mm(hardware.connector)
-    return Own(own_gap_mm(hardware.connector), tuple(walls.values()))
+    walls = own_wall_gaps_mm(hardware.record)
+    return Own(own_gap_mm(hardware.record), tuple(walls.values()))
 
 
 class _Last:
@@ -38,7 +40,7 @@ class _Last:
 
 
 @lru_cache(maxsize=64)
-def _last(end: str, hardware: Hardware) -> _Last:  # noqa: ARG001 - they are the key
+def _last(end: str, hardware: ById[Connector]) -> _Last:  # noqa: ARG001 - they are the key
     return _Last()
 
 

@@ -1,16 +1,15 @@
 """Figures of a connector or cable with which a dry fit means nothing."""
 
 import math
-from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import combinations
 from typing import Literal
 
 from planner.dryfit.gaps import own_gaps_mm, own_wall_gaps_mm
-from planner.dryfit.scene import Hardware
+from planner.dryfit.identity import ById
 from planner.model.cable import Cable
-from planner.model.connector import Terminal
+from planner.model.connector import Connector, Terminal
 
 # What is less is rounding, or a drawing's own.
 SLACK_MM = 0.005
@@ -33,9 +32,9 @@ class Oddity:
 
 
 @lru_cache(maxsize=64)
-def hardware_oddities(hardware: Hardware) -> tuple[Oddity, ...]:
+def connector_oddities(kept: ById[Connector]) -> tuple[Oddity, ...]:
     """Return what is odd about a connector's terminals and shell."""
-    connector = hardware.connector
+    connector = kept.record
     found = []
     for (one, other), gap_mm in own_gaps_mm(connector).items():
         if gap_mm < SLACK_MM:
@@ -53,19 +52,21 @@ def _apart_mm(one: Terminal, other: Terminal) -> float:
     return math.hypot(one.x_mm - other.x_mm, one.y_mm - other.y_mm)
 
 
-def cable_oddities(cable: Cable) -> Iterator[Oddity]:
-    """Yield what is odd about the places of a cable's cores.
+@lru_cache(maxsize=64)
+def cable_oddities(kept: ById[Cable]) -> tuple[Oddity, ...]:
+    """Return what is odd about the places of a cable's cores.
 
     Cores may be drawn a little into each other, since insulation gives and a lay is seldom
     measured; not by more than half of the thinner one.
     """
-    rim = cable.jacket_mm / 2
+    cable, found = kept.record, []
     for core in cable.cores:
         reach = math.hypot(core.x_mm, core.y_mm)
-        if reach > rim + SLACK_MM:
-            yield Oddity("outside-jacket", (core.id,), reach, rim)
+        if reach > cable.jacket_mm / 2 + SLACK_MM:
+            found.append(Oddity("outside-jacket", (core.id,), reach, cable.jacket_mm / 2))
     for one, other in combinations(cable.cores, 2):
         apart = math.hypot(one.x_mm - other.x_mm, one.y_mm - other.y_mm)
         if apart < min(one.insulation_mm, other.insulation_mm) / 2:
             needs = (one.insulation_mm + other.insulation_mm) / 2
-            yield Oddity("cores-overlap", (one.id, other.id), apart, needs)
+            found.append(Oddity("cores-overlap", (one.id, other.id), apart, needs))
+    return tuple(found)

@@ -12,6 +12,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from planner.dryfit.bodies import Capsule, Lead, joint_bodies, lead_bodies, terminal_bodies
+from planner.dryfit.identity import ById
 from planner.geometry.boxes import Boxes, Index, boxes_round, near_pairs
 from planner.geometry.curves import Array
 from planner.geometry.segments import segment_distances
@@ -21,19 +22,6 @@ Flags = NDArray[np.bool_]
 
 # How far out the smallest gap is looked for, in steps; most connectors need the first only.
 REACHES_MM = (1.6, 12.0, np.inf)
-
-
-@dataclass(frozen=True, slots=True, eq=False)
-class Hardware:
-    """A connector as a cache key: compared by identity, since hashing one costs more than a fit."""
-
-    connector: Connector
-
-    def __hash__(self) -> int:
-        return id(self.connector)
-
-    def __eq__(self, other: object) -> bool:
-        return isinstance(other, Hardware) and other.connector is self.connector
 
 
 @dataclass(frozen=True, eq=False)
@@ -58,10 +46,10 @@ class Party:
 
 @lru_cache(maxsize=8192)
 def contact_party(
-    hardware: Hardware, spot: int, turn_deg: float, *, landed: bool, covered: bool
+    hardware: ById[Connector], spot: int, turn_deg: float, *, landed: bool, covered: bool
 ) -> Party:
     """Return the metal of the contact of number `spot`: its terminal, or the joint on it."""
-    contact = hardware.connector.contacts[spot]
+    contact = hardware.record.contacts[spot]
     if landed:
         return Party(spot, joint_bodies(contact, turn_deg, covered=covered))
     return Party(spot, terminal_bodies(contact, turn_deg))
@@ -178,23 +166,36 @@ def _places_before(scene: Scene, before: Near) -> Index | None:
     None if the order of those that stay is another: then all is measured afresh.
     """
     starts = np.cumsum(scene.sizes) - scene.sizes
-    at = {id(party): start for party, start in zip(scene.parties, starts.tolist(), strict=True)}
-    old = before.scene
-    moved = np.array([at.get(id(party), -1) for party in old.parties], dtype=np.intp)
+    moved = np.array(_new_starts(before.scene.parties, scene.parties, starts), dtype=np.intp)
     stay = moved[moved >= 0]
     if np.any(stay[1:] < stay[:-1]):
         return None
+    old = before.scene
     within = np.arange(len(old.spots)) - np.repeat(np.cumsum(old.sizes) - old.sizes, old.sizes)
     moved = np.repeat(moved, old.sizes)
     return np.where(moved >= 0, moved + within, -1)
 
 
+def _new_starts(old: Sequence[Party], new: Sequence[Party], starts: Index) -> list[int]:
+    """Return where each of the old parties starts among the new bodies, -1 if it is gone."""
+    if len(old) == len(new):  # the rule: nothing has moved, some have been replaced
+        return [
+            start if one is other else -1
+            for one, other, start in zip(old, new, starts.tolist(), strict=True)
+        ]
+    at = {id(party): start for party, start in zip(new, starts.tolist(), strict=True)}
+    return [at.get(id(party), -1) for party in old]
+
+
 def _near(scene: Scene, reach_mm: float, fresh: Flags) -> Near:
     """Return the near pairs of which at least one body is fresh."""
-    tail = scene.bare & ~scene.hot
-    whole = np.ones_like(fresh)
-    sets = ((scene.hot & fresh, whole), (scene.hot & ~fresh, fresh), (tail & fresh, tail))
-    codes = [_codes(scene, np.flatnonzero(a), np.flatnonzero(b), reach_mm) for a, b in sets]
+    hot, tail = scene.hot, scene.bare & ~scene.hot
+    every = np.ones_like(hot)
+    # Insulation against insulation, most of the pairs, is not even looked at.
+    masks = [(hot & fresh, every), (hot & ~fresh, fresh & ~hot)]
+    masks += [(tail & fresh, tail)] if tail.any() else []
+    sets = [(np.flatnonzero(ones), np.flatnonzero(others)) for ones, others in masks]
+    codes = [_codes(scene, ones, others, reach_mm) for ones, others in sets]
     first, second = np.divmod(np.unique(np.concatenate(codes)), max(len(fresh), 1))
     gap = _gaps(scene, first, second)
     near = gap <= reach_mm
@@ -207,6 +208,7 @@ def _codes(scene: Scene, ones: Index, others: Index, reach_mm: float) -> Index:
     first, second = ones[first], others[second]
     wanted = scene.spots[first] != scene.spots[second]
     wanted &= ~(scene.made[first] & scene.made[second])
+    wanted &= scene.hot[first] | scene.hot[second] | (scene.bare[first] & scene.bare[second])
     first, second = first[wanted], second[wanted]
     codes = np.minimum(first, second) * len(scene.spots) + np.maximum(first, second)
     return np.asarray(codes)
@@ -238,10 +240,10 @@ def least_in(near: Near, nets: Index) -> float:
 
 
 def parties_of(
-    hardware: Hardware, leads: Sequence[Lead], turn_deg: float, tolerance_mm: float
+    hardware: ById[Connector], leads: Sequence[Lead], turn_deg: float, tolerance_mm: float
 ) -> tuple[Party, ...]:
     """Return the parties of an end: its contacts, then its leads."""
-    spots = {it.id: spot for spot, it in enumerate(hardware.connector.contacts)}
+    spots = {it.id: spot for spot, it in enumerate(hardware.record.contacts)}
     covers: dict[int, bool] = {}
     for lead in leads:
         spot = spots[lead.landing.contact]

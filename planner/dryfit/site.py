@@ -8,7 +8,8 @@ from functools import cached_property
 import numpy as np
 
 from planner.dryfit.bodies import Capsule, Lead, insulation_gap_mm, room_mm, terminal_mouth
-from planner.dryfit.scene import Flags, Hardware, Scene, parties_of
+from planner.dryfit.identity import ById
+from planner.dryfit.scene import Flags, Scene, parties_of
 from planner.dryfit.shell import wall_gaps_mm
 from planner.dryfit.still import Still, still_of
 from planner.geometry.boxes import Index
@@ -41,7 +42,7 @@ class Site:
     """
 
     end: str
-    hardware: Hardware
+    hardware: ById[Connector]
     exits: tuple[Exit, ...]
     rim_mm: float
     nets: tuple[int, ...]
@@ -51,7 +52,7 @@ class Site:
     @property
     def connector(self) -> Connector:
         """The connector at the end."""
-        return self.hardware.connector
+        return self.hardware.record
 
     @cached_property
     def height_mm(self) -> float:
@@ -159,7 +160,7 @@ def site_of(plan: Plan, wiring: Wiring, end: str) -> Site | None:
         return None
     nets = _net_numbers(wiring, end, connector)
     tied = _tied(plan, end, connector, nets)
-    return Site(end, Hardware(connector), exits, cable.jacket_mm / 2, nets, tied, plan.workmanship)
+    return Site(end, ById(connector), exits, cable.jacket_mm / 2, nets, tied, plan.workmanship)
 
 
 def _exits(

@@ -17,6 +17,8 @@ from planner.geometry.boxes import Boxes, Index, boxes_round, near_pairs
 from planner.geometry.curves import Array, lead_curves
 from planner.geometry.segments import segment_distances
 
+_ROUNDING_MM = 1e-6
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _Group:
@@ -41,10 +43,14 @@ class _Cores:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Still:
-    """The metal that stays still in the plug's frame, and the leads that move."""
+    """The metal that stays still in the plug's frame, and the leads that move.
+
+    No lead stays farther away than `most_mm`, since its lower end stays where it is.
+    """
 
     metal: _Group
     cores: _Cores
+    most_mm: float
 
     def least_at(self, turn_deg: float) -> float:
         """Return the smallest gap of a lead to metal of another net, mm; inf if there is none."""
@@ -54,15 +60,11 @@ class Still:
         pieces = corners.shape[1] - 1
         radius, net = np.repeat(cores.radius, pieces), np.repeat(cores.net, pieces)
         leads = _Group(start, end, radius, net, boxes_round(start, end, radius))
-        for reach_mm in REACHES_MM:
-            least = _least(self.metal, leads, reach_mm)
-            if least <= reach_mm:
-                break
-        return least
+        return _least(self.metal, leads, self.most_mm + _ROUNDING_MM)
 
 
 def _least(ones: _Group, others: _Group, reach_mm: float) -> float:
-    """Return the smallest gap of two bodies in different nets, if it is within reach."""
+    """Return the smallest gap of two bodies in different nets, mm; inf if none is in reach."""
     one, other = near_pairs(ones.boxes, others.boxes, reach_mm)
     apart = ones.net[one] != others.net[other]
     one, other = one[apart], other[apart]
@@ -92,7 +94,18 @@ def still_of(scene: Scene, leads: Sequence[Lead], nets: Index, *, tolerance_mm: 
         np.array([lead.covered_mm / 2 + tolerance_mm for lead in cores], dtype=float),
         nets[on],
     )
-    return Still(metal, moving)
+    feet = _Group(
+        moving.tops,
+        moving.tops,
+        moving.radius,
+        moving.net,
+        boxes_round(moving.tops, moving.tops, moving.radius),
+    )
+    for reach_mm in REACHES_MM:
+        most_mm = _least(metal, feet, reach_mm)
+        if most_mm <= reach_mm:
+            break
+    return Still(metal, moving, most_mm)
 
 
 def _turned(points: Array, turn_deg: float) -> Array:

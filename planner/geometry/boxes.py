@@ -29,31 +29,57 @@ def boxes_round(start: Array, end: Array, radius: Array) -> Boxes:
 def near_pairs(ones: Boxes, others: Boxes, reach_mm: float) -> tuple[Index, Index]:
     """Return all pairs of a box of `ones` with one of `others` not farther apart than `reach_mm`.
 
-    Apart is measured along each axis, so that no pair with a smaller distance is missed. `others`
-    are sorted along the axis on which they spread most; each of `ones` looks only at the stretch
-    of them that can reach it there.
+    Apart is measured along each axis, so that no pair with a smaller distance is missed. Boxes far
+    from all of the other set are left out first. Then the larger set is sorted along the axis on
+    which that leaves the fewest pairs; each of the smaller looks only at those that can reach it
+    there.
     """
-    if not len(ones.low) or not len(others.low):
+    if len(ones.low) > len(others.low):
+        second, first = near_pairs(others, ones, reach_mm)
+        return first, second
+    mine, theirs = _beside(ones, others, reach_mm), _beside(others, ones, reach_mm)
+    if not len(mine) or not len(theirs):
         return np.empty(0, dtype=np.intp), np.empty(0, dtype=np.intp)
-    axis = int(np.argmax(np.ptp(others.low, axis=0)))
-    first, second = _stretches(ones, others, reach_mm, axis)
-    for along in {0, 1, 2} - {axis}:
-        near = others.low[second, along] <= ones.high[first, along] + reach_mm
-        near &= ones.low[first, along] <= others.high[second, along] + reach_mm
+    ones, others = ones[mine], others[theirs]
+    sweeps = [_sweep(ones, others, reach_mm, axis) for axis in range(3)]
+    first, second = min(sweeps, key=lambda sweep: sweep.count).pairs()
+    for axis in range(3):
+        near = others.low[second, axis] <= ones.high[first, axis] + reach_mm
+        near &= ones.low[first, axis] <= others.high[second, axis] + reach_mm
         first, second = first[near], second[near]
-    return first, second
+    return mine[first], theirs[second]
 
 
-def _stretches(ones: Boxes, others: Boxes, reach_mm: float, axis: int) -> tuple[Index, Index]:
-    """Return the pairs that one axis does not rule out."""
-    order = np.argsort(others.low[:, axis], kind="stable")
-    low = others.low[order, axis]
-    widest = (others.high[:, axis] - others.low[:, axis]).max()
+def _beside(boxes: Boxes, others: Boxes, reach_mm: float) -> Index:
+    """Return which boxes are within reach of the box round all the others."""
+    if not len(others.low):
+        return np.empty(0, dtype=np.intp)
+    low, high = others.low.min(axis=0) - reach_mm, others.high.max(axis=0) + reach_mm
+    return np.flatnonzero(((boxes.low <= high) & (boxes.high >= low)).all(axis=1))
+
+
+@dataclass(frozen=True, slots=True)
+class _Sweep:
+    """Of each box the stretch, from `start` to `stop`, of the others in order along one axis."""
+
+    order: Index
+    start: Index
+    stop: Index
+    count: int
+
+    def pairs(self) -> tuple[Index, Index]:
+        """Return the pairs of the stretches."""
+        lengths = np.maximum(self.stop - self.start, 0)
+        first = np.repeat(np.arange(len(lengths)), lengths)
+        skipped = np.repeat(np.cumsum(lengths) - lengths - self.start, lengths)
+        return first, self.order[np.arange(len(first)) - skipped]
+
+
+def _sweep(ones: Boxes, others: Boxes, reach_mm: float, axis: int) -> _Sweep:
+    low = others.low[:, axis]
+    order = np.argsort(low, kind="stable")
+    widest = float((others.high[:, axis] - low).max())
+    low = low[order]
     start = np.searchsorted(low, ones.low[:, axis] - reach_mm - widest, "left")
     stop = np.searchsorted(low, ones.high[:, axis] + reach_mm, "right")
-    counts = np.maximum(stop - start, 0)
-    first = np.repeat(np.arange(len(start)), counts)
-    skipped = np.repeat(np.cumsum(counts) - counts - start, counts)
-    second = order[np.arange(len(first)) - skipped]
-    near = ones.low[first, axis] <= others.high[second, axis] + reach_mm
-    return first[near], second[near]
+    return _Sweep(order, start, stop, int(np.maximum(stop - start, 0).sum()))

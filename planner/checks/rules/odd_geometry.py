@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
-from planner.dryfit.oddities import Oddity, cable_oddities, hardware_oddities
-from planner.dryfit.scene import Hardware
+from planner.dryfit.identity import ById
+from planner.dryfit.oddities import Oddity, cable_oddities, connector_oddities
 from planner.model.cable import Cable
 from planner.model.connector import Connector, Shell
 from planner.model.place import Place
@@ -33,7 +33,7 @@ def odd_geometry(context: Context) -> Iterator[Found]:
 
 
 def _of_connector(end: str, connector: Connector) -> Iterator[Found]:
-    odd = hardware_oddities(Hardware(connector))
+    odd = connector_oddities(ById(connector))
     if odd:
         contacts = dict.fromkeys(name for it in odd for name in it.names)
         yield Found(
@@ -44,7 +44,7 @@ def _of_connector(end: str, connector: Connector) -> Iterator[Found]:
 
 
 def _of_cable(end: str, cable: Cable) -> Iterator[Found]:
-    odd = tuple(cable_oddities(cable))
+    odd = cable_oddities(ById(cable))
     if odd:
         yield Found(
             f"At {end}, in the cable {cable.title}, {_listed(odd)}.",
