@@ -16,6 +16,8 @@ VACUUM_PF_PER_M = 8.8541878128  # electric constant, CODATA 2018
 # All is thought to lie in the insulation of the cores: air in between lowers the real figure. What
 # has left its jacket lies as it did inside.
 
+LEAST_SOURCE_OHM = 1e-6
+
 # What a figure rests on: the maker's print; the lay; the lay with a shield round more than the pair
 # left out, which would raise it.
 Basis = Literal["printed", "lay", "no-shield"]
@@ -66,7 +68,7 @@ def coax_pf_per_m(
     electromagnetics. Not a number where the wire would touch the shield.
     """
     r, big = wire_mm / 2, shield_mm / 2
-    return _cylinders(permittivity, (big**2 + r**2 - off_mm**2) / (2 * big * r))
+    return _cylinders(permittivity, _over(big**2 + r**2 - off_mm**2, 2 * big * r))
 
 
 def pair_pf_per_m(one_mm: float, other_mm: float, apart_mm: float, permittivity: float) -> float:
@@ -76,7 +78,7 @@ def pair_pf_per_m(one_mm: float, other_mm: float, apart_mm: float, permittivity:
     of electromagnetics. Not a number where the wires would touch.
     """
     r, q = one_mm / 2, other_mm / 2
-    return _cylinders(permittivity, (apart_mm**2 - r**2 - q**2) / (2 * r * q))
+    return _cylinders(permittivity, _over(apart_mm**2 - r**2 - q**2, 2 * r * q))
 
 
 def shielded_pair_pf_per_m(
@@ -88,21 +90,26 @@ def shielded_pair_pf_per_m(
     memory; within 1 % of an exact solution for close pairs. Not a number where things touch.
     """
     q = (apart_mm / shield_mm) ** 2
-    ratio = 2 * apart_mm / wire_mm * (1 - q) / (1 + q)
-    if ratio <= 1 or apart_mm <= wire_mm:
+    ratio = _over(2 * apart_mm * (1 - q), wire_mm * (1 + q))
+    if not ratio > 1 or apart_mm <= wire_mm:
         return math.nan
     return math.pi * VACUUM_PF_PER_M * permittivity / math.log(ratio)
 
 
+def _over(top: float, bottom: float) -> float:
+    """Return a ratio; not a number where a wire has no thickness worth the name."""
+    return top / bottom if bottom > 1e-12 else math.nan
+
+
 def _cylinders(permittivity: float, ratio: float) -> float:
-    if ratio <= 1:
+    if not ratio > 1:
         return math.nan
     return 2 * math.pi * VACUUM_PF_PER_M * permittivity / math.acosh(ratio)
 
 
 def rolloff_hz(source_ohm: float, pf: float) -> float:
     """Return where a source and a capacitance are 3 dB down: f = 1 / (2 pi R C)."""
-    return 1 / (2 * math.pi * source_ohm * pf * 1e-12)
+    return 1e12 / (2 * math.pi * source_ohm * pf)
 
 
 def between(cable: Cable, one: str, other: str) -> Between | None:
@@ -214,7 +221,7 @@ def _of_loop(plan: Plan, wiring: Wiring, loop: Loop) -> ChannelCapacitance:
         return ChannelCapacitance(loop.channel, loop.source, loop.load, None, None, None)
     pf = sum(pair.pf_per_m * length_mm for pair, length_mm in found) / 1000
     basis = min((pair.basis for pair, _ in found), key=_WORST.index)
-    hz = rolloff_hz(plan.assumed.source_ohm, pf)
+    hz = rolloff_hz(max(plan.assumed.source_ohm, LEAST_SOURCE_OHM), pf)
     return ChannelCapacitance(loop.channel, loop.source, loop.load, pf, hz, basis)
 
 

@@ -12,6 +12,7 @@ from planner.model.plan import Plan
 from planner.wiring.graph import Net, Node, Wiring
 
 _SILENT = 1e-9  # a ratio below this is rounding, not sound
+_LEAST_LOAD_OHM = 1e-6  # a shorted load keeps the network solvable
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,7 +95,8 @@ def _driven(network: Network, group: Sequence[Loop]) -> dict[Node, float] | None
     record = plan.pinout_of(driven.source)
     if record is not None and record.drive == "single-ended":
         joins += [(minus, loop.at_source()[1]) for loop in group[1:]]
-    loads = [(*loop.at_load(), plan.assumed.load_ohm) for loop in group]
+    load_ohm = max(plan.assumed.load_ohm, _LEAST_LOAD_OHM)
+    loads = [(*loop.at_load(), load_ohm) for loop in group]
     mesh = Mesh(joins, [*network.known, *loads])
     if mesh.merged.root(plus) == mesh.merged.root(minus):
         return None

@@ -14,6 +14,8 @@ LAY_STRANDED = 1.02
 LAY_SOLID = 1.0
 # Metal in a round bunch of strands over the circle round it: the same sqrt(1.332 N) as for a core.
 BUNCH_FILL = 1 / 1.332
+# No run of a lead lies outside this, ohm: such a figure comes from a slip in a file.
+PLAUSIBLE_OHM = (1e-7, 1e6)
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,18 +58,22 @@ def lay_factor(part: Core | Shield) -> float:
 
 
 def ohm_per_km(part: Core | Shield, temperature_c: float = REFERENCE_C) -> float:
-    """Return the resistance in ohm per km of cable at a temperature."""
-    metal = resistivity(part.metal, temperature_c)
-    return 1000 * metal * lay_factor(part) / area_mm2(part)
+    """Return the resistance in ohm per km of cable at a temperature; infinite without metal."""
+    metal, area = resistivity(part.metal, temperature_c), area_mm2(part)
+    return 1000 * metal * lay_factor(part) / area if area > 0 else math.inf
 
 
 def run_ohm(plan: Plan, run: Run) -> float | None:
-    """Return the resistance of one run in ohm, or None where its section or cable is not known."""
+    """Return the resistance of one run in ohm.
+
+    None where its section or cable is not known, or the figure is beyond what any wire has.
+    """
     part = plan.part_of(run)
     if part is None:
         return None
     length_mm = plan.section_by_id[run.section].length_mm
-    return ohm_per_km(part, plan.assumed.temperature_c) * length_mm / 1e6
+    ohm = ohm_per_km(part, plan.assumed.temperature_c) * length_mm / 1e6
+    return ohm if PLAUSIBLE_OHM[0] <= ohm <= PLAUSIBLE_OHM[1] else None
 
 
 def conductor_ohm(plan: Plan, conductor: str) -> ConductorOhm:

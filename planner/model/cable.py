@@ -183,7 +183,7 @@ class Cable(Record):
     shields: tuple[Shield, ...] = ()
     groups: Literal["pairs", "doubled"] = "pairs"
     permittivity: float | None = Field(default=None, ge=1, le=20)
-    pf_per_m: float | None = Field(default=None, gt=0, le=100_000)
+    pf_per_m: float | None = Field(default=None, ge=1, le=100_000)
     remarks: Paragraph = ""
 
     @model_validator(mode="after")
