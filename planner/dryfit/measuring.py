@@ -13,7 +13,7 @@ from planner.dryfit.gaps import (
     wall_gaps,
 )
 from planner.dryfit.identity import ById
-from planner.dryfit.scene import Near, least_between, least_in, near_in
+from planner.dryfit.scene import least_between, least_in, near_in
 from planner.dryfit.site import Site
 from planner.model.connector import Connector
 
@@ -33,23 +33,12 @@ def own_gaps_of(hardware: ById[Connector]) -> Own:
     return Own(own_gap_mm(hardware.record), tuple(walls.values()))
 
 
-class _Last:
-    """The near pairs last found at an end, so that an edit of one lead measures its pairs only."""
-
-    near: Near | None = None
-
-
-@lru_cache(maxsize=64)
-def _last(end: str, hardware: ById[Connector]) -> _Last:  # noqa: ARG001 - they are the key
-    return _Last()
-
-
 def measured(site: Site, turn_deg: float) -> tuple[tuple[Gap, ...], float]:
     """Return the small gaps of an end with the plug turned, and the smallest gap of all, mm."""
     limits, walls = limits_at(site)
     reach_mm = max(own_gaps_of(site.hardware).gap_mm or 0.0, limits.watch_mm if limits else 0.0)
-    scene, last = site.scene(turn_deg), _last(site.end, site.hardware)
-    near = last.near = near_in(scene, reach_mm, last.near)
+    scene = site.scene(turn_deg)
+    near = near_in(scene, reach_mm)
     shell, nets = site.connector.shell, site.nets_by_spot
     gaps = small_gaps(near, nets, limits)
     gaps += wall_gaps(scene, site.beside_wall(scene), shell, turn_deg, walls)

@@ -1,7 +1,8 @@
-"""All bodies of an end as arrays, and which of them lie near each other: by boxes, kept by party.
+"""All bodies of an end as arrays, and which of them lie near each other.
 
-A party is what changes together: the metal of one contact, or one lead. Parties are made once for
-the same figures, so that an edit of one lead measures its own pairs and no others.
+A party is what changes together: the metal of one contact, or one lead. Parties are kept from edit
+to edit, so that an edit of one lead makes its own bodies and no others. Their pairs are found anew
+by boxes: that costs no more than to tell which pairs have stayed.
 """
 
 from collections.abc import Sequence
@@ -26,7 +27,7 @@ REACHES_MM = (1.6, 12.0, np.inf)
 
 @dataclass(frozen=True, eq=False)
 class Party:
-    """Bodies that change together, all on the contact of number `spot`. Compared by identity."""
+    """Bodies that change together, all on the contact of number `spot`."""
 
     spot: int
     bodies: tuple[Capsule, ...]
@@ -73,14 +74,10 @@ class Scene:
         return tuple(body for party in self.parties for body in party.bodies)
 
     @cached_property
-    def sizes(self) -> Index:
-        """How many bodies each party has."""
-        return np.array([len(party.bodies) for party in self.parties], dtype=np.intp)
-
-    @cached_property
     def spots(self) -> Index:
         """The number of the contact of each body."""
-        return np.repeat([party.spot for party in self.parties], self.sizes)
+        sizes = [len(party.bodies) for party in self.parties]
+        return np.repeat([party.spot for party in self.parties], sizes)
 
     @cached_property
     def _figures(self) -> Array:
@@ -141,62 +138,13 @@ class Near:
     gap: Array
 
 
-def near_in(scene: Scene, reach_mm: float, before: Near | None = None) -> Near:
-    """Return the near pairs of a scene; pairs of parties that were there `before` are kept."""
-    new = _places_before(scene, before) if before and before.reach_mm == reach_mm else None
-    if before is None or new is None:
-        return _near(scene, reach_mm, np.ones(len(scene.spots), dtype=bool))
-    fresh = np.ones(len(scene.spots), dtype=bool)
-    fresh[new[new >= 0]] = False
-    found = _near(scene, reach_mm, fresh)
-    first, second = new[before.first], new[before.second]
-    stay = (first >= 0) & (second >= 0)
-    return Near(
-        scene,
-        reach_mm,
-        np.concatenate([first[stay], found.first]),
-        np.concatenate([second[stay], found.second]),
-        np.concatenate([before.gap[stay], found.gap]),
-    )
-
-
-def _places_before(scene: Scene, before: Near) -> Index | None:
-    """Return the new number of each body of the scene before, -1 if it is gone.
-
-    None if the order of those that stay is another: then all is measured afresh.
-    """
-    starts = np.cumsum(scene.sizes) - scene.sizes
-    moved = np.array(_new_starts(before.scene.parties, scene.parties, starts), dtype=np.intp)
-    stay = moved[moved >= 0]
-    if np.any(stay[1:] < stay[:-1]):
-        return None
-    old = before.scene
-    within = np.arange(len(old.spots)) - np.repeat(np.cumsum(old.sizes) - old.sizes, old.sizes)
-    moved = np.repeat(moved, old.sizes)
-    return np.where(moved >= 0, moved + within, -1)
-
-
-def _new_starts(old: Sequence[Party], new: Sequence[Party], starts: Index) -> list[int]:
-    """Return where each of the old parties starts among the new bodies, -1 if it is gone."""
-    if len(old) == len(new):  # the rule: nothing has moved, some have been replaced
-        return [
-            start if one is other else -1
-            for one, other, start in zip(old, new, starts.tolist(), strict=True)
-        ]
-    at = {id(party): start for party, start in zip(new, starts.tolist(), strict=True)}
-    return [at.get(id(party), -1) for party in old]
-
-
-def _near(scene: Scene, reach_mm: float, fresh: Flags) -> Near:
-    """Return the near pairs of which at least one body is fresh."""
-    hot, tail = scene.hot, scene.bare & ~scene.hot
-    every = np.ones_like(hot)
+def near_in(scene: Scene, reach_mm: float) -> Near:
+    """Return the near pairs of a scene, ordered."""
+    hot, tail = np.flatnonzero(scene.hot), np.flatnonzero(scene.bare & ~scene.hot)
     # Insulation against insulation, most of the pairs, is not even looked at.
-    masks = [(hot & fresh, every), (hot & ~fresh, fresh & ~hot)]
-    masks += [(tail & fresh, tail)] if tail.any() else []
-    sets = [(np.flatnonzero(ones), np.flatnonzero(others)) for ones, others in masks]
-    codes = [_codes(scene, ones, others, reach_mm) for ones, others in sets]
-    first, second = np.divmod(np.unique(np.concatenate(codes)), max(len(fresh), 1))
+    sets = [(hot, np.arange(len(scene.spots)))] + ([(tail, tail)] if len(tail) else [])
+    codes = np.concatenate([_codes(scene, *each, reach_mm) for each in sets])
+    first, second = np.divmod(np.unique(codes), max(len(scene.spots), 1))
     gap = _gaps(scene, first, second)
     near = gap <= reach_mm
     return Near(scene, reach_mm, first[near], second[near], gap[near])
@@ -208,7 +156,6 @@ def _codes(scene: Scene, ones: Index, others: Index, reach_mm: float) -> Index:
     first, second = ones[first], others[second]
     wanted = scene.spots[first] != scene.spots[second]
     wanted &= ~(scene.made[first] & scene.made[second])
-    wanted &= scene.hot[first] | scene.hot[second] | (scene.bare[first] & scene.bare[second])
     first, second = first[wanted], second[wanted]
     codes = np.minimum(first, second) * len(scene.spots) + np.maximum(first, second)
     return np.asarray(codes)

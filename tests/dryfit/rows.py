@@ -33,16 +33,15 @@ def sunflower(count):
             for k in range(count)]  # fmt: skip
 
 
-def rows_plan(count, *, tails=0, swapped=(), **more):
+def rows_plan(count, *, tails=0, moved=(), **more):
     """Return a plan whose end B has a core on each cup; the last cups have bare tails.
 
-    Cores named in `swapped` go to each other's cups.
+    `moved` names a core and the cup that it goes to instead of its own.
     """
     names = [f"w{k}" for k in range(count - tails)] + [f"s{k}" for k in range(tails)]
     on = dict(zip(names, (f"c{k}" for k in range(count)), strict=True))
-    if swapped:
-        one, other = swapped
-        on[one], on[other] = on[other], on[one]
+    if moved:
+        on[moved[0]] = moved[1]
     plug, cable = _plug(count), _cable(count - tails, tails)
     return Plan(
         ends=(End(id="A"), End(id="B", connector="rows")),
