@@ -2,54 +2,16 @@
 
 import math
 from collections.abc import Sequence
-from typing import Protocol
 
 from planner.drawing.looks import Look
 from planner.drawing.metrics import text_width
 from planner.drawing.primitives import Circle, DrawList, Point, Poly, Style, Text, centred_baseline
 from planner.drawing.runs import arc
+from planner.dryfit.dial import Dial, Window
 
 _RIM, _STEP_IN, _GAP_OUT, _GAP_IN = 0.84, 0.62, 0.56, 0.18
 GAP_CAP_MM = 1.0
 WORD_PX = 12.0
-
-
-class Span(Protocol):
-    """A range of turns with one number of crossings."""
-
-    @property
-    def from_deg(self) -> float:
-        """Where it starts, counter-clockwise."""
-        ...
-
-    @property
-    def to_deg(self) -> float:
-        """Where it ends."""
-        ...
-
-    @property
-    def crossings(self) -> int:
-        """How many leads cross there."""
-        ...
-
-
-class Turns(Protocol):
-    """What the dial shows: a dry fit's record of the full turn."""
-
-    @property
-    def windows(self) -> Sequence[Span]:
-        """The full turn in windows of equal crossings."""
-        ...
-
-    @property
-    def gaps(self) -> Sequence[tuple[float, float]]:
-        """(turn in degrees, smallest gap in mm)."""
-        ...
-
-    @property
-    def best_deg(self) -> float:
-        """The best turn."""
-        ...
 
 
 def _place_deg(turn_deg: float) -> float:
@@ -63,7 +25,7 @@ def _spot(centre: Point, radius: float, turn_deg: float) -> Point:
 
 
 def dial_picture(
-    dial: Turns, *, centre: Point, radius: float, look: Look, turn_deg: float
+    dial: Dial, *, centre: Point, radius: float, look: Look, turn_deg: float
 ) -> DrawList:
     """Draw the dial `radius` out from `centre`; turns count counter-clockwise from the top.
 
@@ -98,7 +60,7 @@ def _grounds(centre: Point, radius: float, look: Look) -> DrawList:
     )
 
 
-def _steps(dial: Turns, centre: Point, radius: float, look: Look) -> DrawList:
+def _steps(dial: Dial, centre: Point, radius: float, look: Look) -> DrawList:
     most = max((span.crossings for span in dial.windows), default=0)
     items: DrawList = ()
     for number, span in enumerate(_merged(dial.windows)):
@@ -118,7 +80,7 @@ def _steps(dial: Turns, centre: Point, radius: float, look: Look) -> DrawList:
     return items
 
 
-def _merged(windows: Sequence[Span]) -> list[tuple[float, float, int]]:
+def _merged(windows: Sequence[Window]) -> list[tuple[float, float, int]]:
     """Return (from, to, crossings) with neighbours of one number made one."""
     found: list[tuple[float, float, int]] = []
     for span in windows:
@@ -146,7 +108,7 @@ def _figure(
     )  # fmt: skip
 
 
-def _gap_curve(dial: Turns, centre: Point, radius: float, look: Look) -> DrawList:
+def _gap_curve(dial: Dial, centre: Point, radius: float, look: Look) -> DrawList:
     if not dial.gaps:
         return ()
     inner, room = radius * _GAP_IN, radius * (_GAP_OUT - _GAP_IN)
@@ -163,7 +125,7 @@ def _gap_curve(dial: Turns, centre: Point, radius: float, look: Look) -> DrawLis
     )
 
 
-def _best(dial: Turns, centre: Point, radius: float, look: Look) -> DrawList:
+def _best(dial: Dial, centre: Point, radius: float, look: Look) -> DrawList:
     tip = _spot(centre, radius * (_STEP_IN - 0.01), dial.best_deg)
     back = radius * (_STEP_IN - 0.13)
     spread = math.degrees(0.055 * radius / back)

@@ -2,11 +2,13 @@
 
 import math
 from collections.abc import Sequence
-from itertools import pairwise
+from dataclasses import dataclass
+from itertools import combinations, pairwise
 
 from planner.dryfit.bodies import Lead
 
 Flat = tuple[float, float]
+SAME_MM = 1e-6
 
 
 def height_mm(lead: Lead, share: float) -> float:
@@ -60,38 +62,94 @@ def _on(lead: Lead, share: float) -> Flat:
 
 
 def _nearest_shares(one: Lead, other: Lead) -> tuple[float, float]:
-    crossed = crossing_shares(one, other)
-    if crossed is not None:
-        return crossed
+    """Return how far along each of two leads that do not cross they are nearest as projected."""
     found = [(share, _share_nearest(_on(one, share), other)) for share in (0.0, 1.0)]
     found += [(_share_nearest(_on(other, share), one), share) for share in (0.0, 1.0)]
     return min(found, key=lambda pair: math.dist(_on(one, pair[0]), _on(other, pair[1])))
 
 
-def is_over(one: Lead, other: Lead) -> bool:
-    """Tell whether a lead covers part of another as seen from the cable."""
-    shares = _nearest_shares(one, other)
-    apart = math.dist(_on(one, shares[0]), _on(other, shares[1]))
-    if apart >= (one.covered_mm + other.covered_mm) / 2:
-        return False
-    return height_mm(one, shares[0]) > height_mm(other, shares[1]) + 1e-9
+@dataclass(frozen=True, slots=True, eq=False)
+class Cover:
+    """One lead lies over part of another as seen from the cable; `height_mm` of it there."""
+
+    higher: Lead
+    lower: Lead
+    crosses: bool
+    height_mm: float
 
 
-def from_below(leads: Sequence[Lead]) -> tuple[Lead, ...]:
-    """Return the leads in the order of drawing: none before one that it covers.
+def covers(leads: Sequence[Lead]) -> tuple[Cover, ...]:
+    """Return which leads lie over which; leads of one height at one place do not count."""
+    boxes = [_box(lead) for lead in leads]
+    found = []
+    for (one, here), (other, there) in combinations(zip(leads, boxes, strict=True), 2):
+        apart = here[0] > there[2] or there[0] > here[2] or here[1] > there[3] or there[1] > here[3]
+        cover = None if apart else _cover(one, other)
+        if cover is not None:
+            found.append(cover)
+    return tuple(found)
 
-    Leads that cover each other in a ring (it can be so) go by their middle heights.
+
+def _box(lead: Lead) -> tuple[float, float, float, float]:
+    (x0, y0), (x1, y1), half = lead.exit[:2], lead.mouth[:2], lead.covered_mm / 2
+    return (min(x0, x1) - half, min(y0, y1) - half, max(x0, x1) + half, max(y0, y1) + half)
+
+
+def _cover(one: Lead, other: Lead) -> Cover | None:
+    crossed = crossing_shares(one, other)
+    s, t = crossed or _nearest_shares(one, other)
+    if math.dist(_on(one, s), _on(other, t)) >= (one.covered_mm + other.covered_mm) / 2:
+        return None
+    here, there = height_mm(one, s), height_mm(other, t)
+    if abs(here - there) < SAME_MM:
+        return None
+    if here > there:
+        return Cover(one, other, crossed is not None, here)
+    return Cover(other, one, crossed is not None, there)
+
+
+def from_below(leads: Sequence[Lead], found: Sequence[Cover]) -> tuple[Lead, ...]:
+    """Return the leads in the order of drawing: where two cross, the higher one comes later.
+
+    Beside that, a lead that only overlaps another's edge comes after it if it is higher there.
+    Where leads cross each other in a ring (it can be so), see `to_lay_over`.
     """
     left = sorted(leads, key=lambda lead: (height_mm(lead, 0.5), lead.landing.conductor))
-    under = {
-        id(lead): {id(other) for other in left if other is not lead and is_over(lead, other)}
-        for lead in left
-    }
+    weights: dict[int, dict[int, int]] = {id(lead): {} for lead in left}
+    for cover in found:
+        # A crossing outweighs any number of edges.
+        weights[id(cover.higher)][id(cover.lower)] = 1000 if cover.crosses else 1
     drawn: list[Lead] = []
     while left:
-        waiting = {id(lead) for lead in left}
-        ready = (lead for lead in left if not under[id(lead)] & waiting)
-        chosen = next(ready, left[0])
+        chosen = min(left, key=lambda lead: sum(weights[id(lead)].values()))
         left.remove(chosen)
+        for under in weights.values():
+            under.pop(id(chosen), None)
         drawn.append(chosen)
     return tuple(drawn)
+
+
+def to_lay_over(ordered: Sequence[Lead], found: Sequence[Cover]) -> tuple[Cover, ...]:
+    """Return the crossings to be drawn once more, in the order of drawing.
+
+    Where leads cross in a ring, no order of whole leads shows all crossings: the lower lead of one
+    is drawn later. A piece laid over mends it, and so do pieces of what lies over that piece.
+    """
+    place = {id(lead): number for number, lead in enumerate(ordered)}
+    crossings = [cover for cover in found if cover.crosses]
+    wrong = [it for it in crossings if place[id(it.higher)] < place[id(it.lower)]]
+    lifted = {id(cover.higher) for cover in wrong}
+    again = [it for it in crossings if id(it.lower) in lifted and it not in wrong]
+    return tuple(sorted([*wrong, *again], key=lambda cover: cover.height_mm))
+
+
+def overlap_mm(one: Lead, other: Lead) -> float:
+    """Return how far to each side of their crossing a lead lies over another, along itself."""
+    (ax, ay), (bx, by) = one.exit[:2], one.mouth[:2]
+    (cx, cy), (dx, dy) = other.exit[:2], other.mouth[:2]
+    area = abs((bx - ax) * (dy - cy) - (by - ay) * (dx - cx))
+    along = abs((bx - ax) * (dx - cx) + (by - ay) * (dy - cy))
+    sizes = math.dist((ax, ay), (bx, by)) * math.dist((cx, cy), (dx, dy))
+    if area < 1e-9 * sizes:
+        return math.dist((ax, ay), (bx, by))
+    return (other.covered_mm * sizes + one.covered_mm * along) / 2 / area

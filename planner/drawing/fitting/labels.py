@@ -5,7 +5,7 @@ import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
-from planner.drawing.bench.shapes import Box, box_of, spread
+from planner.drawing.bench.shapes import Box, box_of, joined_box, spread
 from planner.drawing.cores import PLATE_HEIGHT, plate, plate_width
 from planner.drawing.face import contact_owner, contact_radius_mm, shell_outlines
 from planner.drawing.fitting.discs import order_disc
@@ -160,7 +160,7 @@ class _Pen:
         x += way * (self._words_width(label) + 8 * self.unit)
         words += self._plates(label, (x, y), way)
         leader = self._leader(label, end)
-        return Placed((*leader, *disc, *words), box_of((*disc, *words)))
+        return Placed((*leader, *disc, *words), _box_of((*disc, *words)))
 
     def _words_width(self, label: Label) -> float:
         name = text_width(label.name, self.type.word)
@@ -234,7 +234,7 @@ class _Pen:
             y += way * (word * CAP_HEIGHT + 5 * self.unit if label.signal else 0.0)
             words += self._piled((x, y), label, way)
         leader = self._leader(label, at)
-        return Placed((*leader, *disc, *words), box_of((*disc, *words)))
+        return Placed((*leader, *disc, *words), _box_of((*disc, *words)))
 
     def _word(self, at: Point, text: str, *, bold: bool) -> Text:
         word = self.type.word
@@ -287,6 +287,19 @@ class _Pen:
             Poly((start, end), Style(stroke=self.look.ink, width=1.2 * self.unit), owner=owner),
             Circle(start, 2.6 * self.unit, dot, owner=owner),
         )
+
+
+def _box_of(items: DrawList) -> Box:
+    """Return the box round words and discs, those turned to be read from below up as they lie."""
+    turned = [item for item in items if isinstance(item, Text) and item.turn_deg]
+    level = box_of(tuple(item for item in items if item not in turned))
+    return joined_box([level, *(_turned_box(item) for item in turned)])
+
+
+def _turned_box(item: Text) -> Box:
+    width = text_width(item.text, item.size, item.bold)
+    x, low = item.at[0], item.at[1] + (width if item.anchor == "end" else 0.0)
+    return (x - item.size * 0.97, low - width, x + item.size * 0.25, low)
 
 
 def _of(item: Text, label: Label) -> Text:

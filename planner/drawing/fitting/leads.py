@@ -5,7 +5,13 @@ from collections.abc import Collection, Sequence
 from dataclasses import replace
 
 from planner.drawing.cores import core_stroke, joint, strands_stroke
-from planner.drawing.fitting.heights import from_below
+from planner.drawing.fitting.heights import (
+    covers,
+    crossing_shares,
+    from_below,
+    overlap_mm,
+    to_lay_over,
+)
 from planner.drawing.fitting.scene import Scene
 from planner.drawing.looks import Look
 from planner.drawing.primitives import Circle, DrawList, Point, Poly, Primitive, Style, Text
@@ -20,13 +26,21 @@ _BARE_SHARE = 0.45  # of a lead's projected length: the bare end of a steep lead
 
 def leads_drawn(scene: Scene, dimmed: Collection[str] = ()) -> DrawList:
     """Draw all leads, lower ones under higher ones, then their cut ends, sleeves and dabs."""
-    ordered = from_below(scene.fit.leads)
+    found = covers(scene.fit.leads)
+    ordered = from_below(scene.fit.leads, found)
     items: DrawList = ()
-    for draw in (lead_drawn, section_drawn, _cover):
+    for lead in ordered:
+        items += _as_lit(lead_drawn(scene, lead), lead, dimmed)
+    for cover in to_lay_over(ordered, found):
+        items += _as_lit(_laid_over(scene, cover.higher, cover.lower), cover.higher, dimmed)
+    for draw in (section_drawn, _cover):
         for lead in ordered:
-            drawn = draw(scene, lead)
-            items += faded(drawn) if lead.landing.conductor in dimmed else drawn
+            items += _as_lit(draw(scene, lead), lead, dimmed)
     return items
+
+
+def _as_lit(items: DrawList, lead: Lead, dimmed: Collection[str]) -> DrawList:
+    return faded(items) if lead.landing.conductor in dimmed else items
 
 
 def faded(items: DrawList) -> DrawList:
@@ -61,6 +75,20 @@ def lead_drawn(scene: Scene, lead: Lead) -> DrawList:
     return (*tip, *_covered_part(scene, lead, run, cut), *solder)
 
 
+def _laid_over(scene: Scene, higher: Lead, lower: Lead) -> DrawList:
+    """Draw a piece of a lead once more, over one that it crosses above."""
+    shares = crossing_shares(higher, lower)
+    run = Run((scene.at(higher.exit), scene.at(higher.mouth)))
+    if shares is None or run.length == 0:
+        return ()
+    reach = overlap_mm(higher, lower) * scene.scale + 2.6 * scene.look.line
+    cut = run.length - bare_length(scene, higher)
+    start, stop = max(shares[0] * run.length - reach, 0.0), min(shares[0] * run.length + reach, cut)
+    if stop <= start:
+        return ()
+    return _clad(scene, higher, run.part(start, stop))
+
+
 def solder_mm(scene: Scene, lead: Lead) -> float:
     """Return what the solder of a joint spans: a bore, or the lead and the narrow side of a lug."""
     terminal = scene.terminal(lead.landing.contact)
@@ -72,16 +100,22 @@ def solder_mm(scene: Scene, lead: Lead) -> float:
 def _covered_part(scene: Scene, lead: Lead, run: Run, cut: float) -> DrawList:
     """Draw what comes out of the jacket to where the bare end starts, with its rim."""
     owner, look = f"lead/{lead.landing.conductor}", scene.look
-    way = run.part(0, cut)
-    if isinstance(lead.part, Core):
-        body = core_stroke(way, lead.part, scale=scene.scale, look=look, owner=owner)
-    elif lead.landing.sleeved:
-        body = tail_sleeve(way, lead.covered_mm * scene.scale, look, sleeve_owner(lead))
-    else:
-        return strands_stroke(way, lead.metal_mm * scene.scale, look, owner)
+    body = _clad(scene, lead, run.part(0, cut))
+    if lead.is_bare:
+        return body
     half = lead.covered_mm * scene.scale / 2 + 1.3 * look.line
     rim = Style(stroke=look.casing, width=1.3 * look.line)
     return (*body, Poly((run.beside(cut, -half), run.beside(cut, half)), rim, owner=owner))
+
+
+def _clad(scene: Scene, lead: Lead, way: Sequence[Point]) -> DrawList:
+    """Draw part of a lead as it comes out of the jacket: insulated, sleeved, or bare tail."""
+    owner, look = f"lead/{lead.landing.conductor}", scene.look
+    if isinstance(lead.part, Core):
+        return core_stroke(way, lead.part, scale=scene.scale, look=look, owner=owner)
+    if lead.landing.sleeved:
+        return tail_sleeve(way, lead.covered_mm * scene.scale, look, sleeve_owner(lead))
+    return strands_stroke(way, lead.metal_mm * scene.scale, look, owner)
 
 
 def tail_sleeve(points: Sequence[Point], width: float, look: Look, owner: str) -> DrawList:

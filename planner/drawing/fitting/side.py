@@ -98,7 +98,9 @@ def side_width(connector: Connector, fit: EndFit, scale: float, look: Look) -> f
     """Return the least width of the side view at a scale, in target units."""
     flat = _flat(connector, fit, scale, look, 0.0)
     landed = _landed(connector.contacts, fit)
-    return sum(_column(contact, landed[contact.id], flat) for contact in connector.contacts)
+    return sum(
+        _column(connector, contact, landed[contact.id], flat) for contact in connector.contacts
+    )
 
 
 def _landed(contacts: Sequence[Contact], fit: EndFit) -> dict[str, list[Lead]]:
@@ -136,14 +138,14 @@ def side_view(  # noqa: PLR0913 - what is drawn, where, how, and what of it is s
     """Draw the side view from its upper left corner, `width` wide, `scale` target units a mm high.
 
     Seen from outside with the cable up. Heights, widths and sleeves are to scale; places across
-    follow the angle round the axis, moved apart where they would touch. `sleeves_mm` gives the
-    length of the sleeve of a conductor. Owners as in the fitted face.
+    follow the angle round the axis, moved apart where they would touch, the row in the middle.
+    `sleeves_mm` gives the length of the sleeve of a conductor. Owners as in the fitted face.
     """
     flat = _flat(connector, fit, scale, look, origin[1])
     flat = replace(flat, top=origin[1] + _above(flat), sleeves_mm=sleeves_mm)
     contacts = laid_flat(connector, fit.turn_deg + view_deg)
     landed = _landed(contacts, fit)
-    wide = [_column(contact, landed[contact.id], flat) for contact in contacts]
+    wide = [_column(connector, contact, landed[contact.id], flat) for contact in contacts]
     angles = [_from_top_deg(contact, fit.turn_deg + view_deg) for contact in contacts]
     places = _places(angles, wide, origin[0], width)
     items = _plate(flat, origin[0], width) + _cut_line(flat, origin[0], width)
@@ -164,20 +166,20 @@ def side_view(  # noqa: PLR0913 - what is drawn, where, how, and what of it is s
 def _places(
     angles_deg: Sequence[float], wide: Sequence[float], left: float, width: float
 ) -> list[float]:
-    """Return where each contact stands: by its angle, moved apart to its width, kept inside."""
+    """Return where each contact stands: by its angle, moved apart to its width, in the middle."""
     room = width - (wide[0] + wide[-1]) / 2
     wanted = [left + wide[0] / 2 + room * angle_deg / 360.0 for angle_deg in angles_deg]
     gaps = [(one + other) / 2 for one, other in itertools.pairwise(wide)]
     places = spread(wanted, gaps)
-    low, high = left + wide[0] / 2, left + width - wide[-1] / 2
-    shift = max(low - places[0], 0.0) or min(high - places[-1], 0.0)
+    first, last = places[0] - wide[0] / 2, places[-1] + wide[-1] / 2
+    shift = left + (width - (last - first)) / 2 - first
     return [place + shift for place in places]
 
 
-def _column(contact: Contact, leads: Sequence[Lead], flat: _Flat) -> float:
+def _column(connector: Connector, contact: Contact, leads: Sequence[Lead], flat: _Flat) -> float:
     """Return the width that a contact takes in the view."""
     name = text_width(contact.id, flat.letters.name, bold=True)
-    word = text_width("middle", flat.letters.word)
+    word = text_width(height_word(connector, contact), flat.letters.word)
     cores = sum(lead.covered_mm + 2 * SLEEVE_WALL_MM for lead in leads) * flat.scale
     metal = (contact.terminal.across_mm + 0.6) * flat.scale
     return max(name, word, cores, metal, 2 * flat.letters.disc) + 6 * flat.look.line
@@ -279,6 +281,10 @@ def _lead(lead: Lead, contact: Contact, x: float, flat: _Flat) -> DrawList:
         body = tail_sleeve(((x, top), (x, cut)), width, look, sleeve_owner(lead))
     else:
         body = strands_stroke(((x, top), (x, cut)), lead.metal_mm * flat.scale, look, owner)
+    if isinstance(lead.part, Core) or lead.landing.sleeved:
+        half = width / 2 + 1.3 * look.line
+        rim = Style(stroke=look.casing, width=1.3 * look.line)
+        body += (Poly(((x - half, cut), (x + half, cut)), rim, owner=owner),)
     if not lead.landing.sleeved or lead.is_shield:
         return (*metal, *body)
     length = flat.sleeves_mm.get(lead.landing.conductor, sunk + lead.gap_mm + OVERLAP_MM)
