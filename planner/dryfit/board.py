@@ -6,11 +6,9 @@ from dataclasses import dataclass, replace
 import numpy as np
 
 from planner.dryfit.alike import Alike
-from planner.dryfit.clocking import CAP_MM, GAP_STEP_MM, Seats
+from planner.dryfit.seats import CAP_MM, Seats, steps_of
 from planner.dryfit.watch import Watch
-from planner.geometry.boxes import boxes_round, near_pairs
-from planner.geometry.curves import lead_curves
-from planner.geometry.segments import Array, segment_distances
+from planner.geometry.segments import Array
 from planner.geometry.turning import Index, do_cross, turned_points
 
 # A placing says for each core of a site whose place it takes; its own: 0, 1, 2...
@@ -67,11 +65,6 @@ class Board:
         at = np.array([*self.arcs, *((it, it) for it in self.fixed)], dtype=np.intp).reshape(-1, 2)
         self._core, self._place = at[:, 0], at[:, 1]
         self.core, self.place = self._core[: len(self.arcs)], self._place[: len(self.arcs)]
-        self._still = seats.site.still()
-        tops = [lead.way[-2] for lead in seats.site.leads(0.0) if not lead.is_shield]
-        self._tops = np.array(tops, dtype=float).reshape(-1, 3)
-        self._radius = self._still.cores.radius
-        self._net = self._still.cores.net
 
     def table(self, turn_deg: float, watch: Watch) -> Table:
         """Return what the arcs give with the plug turned."""
@@ -105,29 +98,12 @@ class Board:
 
     def steps(self, turn_deg: float, watch: Watch) -> Index:
         """Return the smallest gap of each arc, with that of all the rest last; 0.01 mm."""
-        height = np.full((len(self.seats.exits), 1), self.seats.site.height_mm)
-        turned = turned_points(self.seats.exits, -np.radians(turn_deg))
-        exits, arcs = np.hstack([turned, height]), len(self.arcs)
+        arcs = len(self.arcs)
         gaps = [np.empty(0)]
         for begin in range(0, len(self._core), BLOCK):
             watch(0.0)
             block = slice(begin, begin + BLOCK)
-            gaps.append(self._gaps_mm(exits, self._core[block], self._place[block]))
+            each = self.seats.arc_gaps_mm(turn_deg, self._core[block], self._place[block])
+            gaps.append(each.min(axis=1))
         each = np.concatenate(gaps)
-        rest = each[arcs:].min(initial=CAP_MM)
-        return np.asarray(np.round(np.append(each[:arcs], rest) / GAP_STEP_MM).astype(np.intp))
-
-    def _gaps_mm(self, exits: Array, core: Index, place: Index) -> Array:
-        """Return the smallest gap of insulated leads to the metal of other nets, capped."""
-        corners = lead_curves(exits[core], self._tops[place])
-        pieces = corners.shape[1] - 1
-        start, end = corners[:, :-1].reshape(-1, 3), corners[:, 1:].reshape(-1, 3)
-        radius, net = np.repeat(self._radius[core], pieces), np.repeat(self._net[place], pieces)
-        metal = self._still.metal
-        one, other = near_pairs(boxes_round(start, end, radius), metal.boxes, CAP_MM)
-        apart = net[one] != metal.net[other]
-        one, other = one[apart], other[apart]
-        distance = segment_distances(start[one], end[one], metal.start[other], metal.end[other])
-        found = np.full(len(core), CAP_MM)
-        np.minimum.at(found, one // pieces, distance - radius[one] - metal.radius[other])
-        return found
+        return steps_of(np.append(each[:arcs], each[arcs:].min(initial=CAP_MM)))

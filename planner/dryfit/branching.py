@@ -4,16 +4,16 @@ import math
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 
 from planner.dryfit.board import Board, Placing, Table
 from planner.dryfit.watch import Watch
+from planner.geometry.segments import Array
 from planner.geometry.turning import Index
-
-Flags = NDArray[np.bool_]
 
 # Crossings, less the gap in steps, length in mm: the least is the best.
 Score = tuple[float, float, float]
+# Crossings, gap in steps, length in mm.
+Figures = tuple[float, float, float]
 WORST: Score = (math.inf, math.inf, math.inf)
 NODES_BETWEEN_LOOKS = 64
 MOST_NODES = 20_000
@@ -60,37 +60,29 @@ def best_placing(board: Board, table: Table, above: Score, watch: Watch) -> Plac
 
 
 class _Search:
+    """Depth-first search over the cores; arrays over arcs have one more entry, never free."""
+
     def __init__(self, board: Board, table: Table, above: Score, watch: Watch) -> None:
-        self.table, self.watch = table, watch
+        self.watch = watch
         self.best: tuple[int, ...] | None = None
         self.best_score = above
         self.nodes = 0
-        self.core, self.place = board.core, board.place
+        self.crossings = table.crossings.astype(float)
+        self.steps = table.steps.astype(float)
+        self.length_mm = table.length_mm
+        self.place = np.append(board.place, -1)
         self.order = sorted(board.movable, key=lambda core: int((board.core == core).sum()))
-        self.ways = [np.flatnonzero(board.core == core) for core in self.order]
+        self.ways = _ways(board, self.order)
 
     def start(self) -> None:
-        table = self.table
-        rest = len(self.core)
-        self._branch(
-            (),
-            (
-                int(table.crossings[rest, rest]),
-                int(table.steps[rest]),
-                float(table.length_mm[rest]),
-            ),
-            table.crossings[rest, :rest],
-            np.ones(rest, dtype=bool),
-        )
+        """Search from no core placed: what stays as it is counts already."""
+        free = self.crossings[-1].copy()
+        free[-1] = math.inf
+        stays = self.crossings[-1, -1], self.steps[-1], self.length_mm[-1]
+        self._branch((), (float(stays[0]), float(stays[1]), float(stays[2])), free)
 
-    def _branch(
-        self,
-        chosen: tuple[int, ...],
-        so_far: tuple[int, int, float],
-        crossings: Index,
-        free: Flags,
-    ) -> None:
-        """Go on from the chosen arcs: `crossings` that each further arc adds; places still free."""
+    def _branch(self, chosen: tuple[int, ...], so_far: Figures, more: Array) -> None:
+        """Go on from the chosen arcs; `more` crossings come with each arc, inf if not free."""
         self.nodes += 1
         if self.nodes > MOST_NODES:
             return
@@ -99,40 +91,41 @@ class _Search:
         if len(chosen) == len(self.order):
             self._take(chosen, so_far)
             return
-        if self._bound(len(chosen), so_far, crossings, free) >= self.best_score:
+        if self._bound(self.ways[len(chosen) :], so_far, more) >= self.best_score:
             return
         ways = self.ways[len(chosen)]
-        ways = ways[free[ways]]
-        steps, length_mm = self.table.steps, self.table.length_mm
-        rank = np.lexsort((length_mm[ways], -steps[ways], crossings[ways]))
+        ways = ways[more[ways] < math.inf]
+        rank = np.lexsort((self.length_mm[ways], -self.steps[ways], more[ways]))
         for arc in ways[rank].tolist():
-            self._branch(
-                (*chosen, arc),
-                (
-                    so_far[0] + int(crossings[arc]),
-                    min(so_far[1], int(steps[arc])),
-                    so_far[2] + float(length_mm[arc]),
-                ),
-                crossings + self.table.crossings[arc, :-1],
-                free & (self.place != self.place[arc]),
+            figures = (
+                so_far[0] + float(more[arc]),
+                min(so_far[1], float(self.steps[arc])),
+                so_far[2] + float(self.length_mm[arc]),
             )
+            then = more + self.crossings[arc]
+            then[self.place == self.place[arc]] = math.inf
+            self._branch((*chosen, arc), figures, then)
 
-    def _take(self, chosen: tuple[int, ...], so_far: tuple[int, int, float]) -> None:
-        score = (float(so_far[0]), -float(so_far[1]), round(so_far[2], 9))
+    def _take(self, chosen: tuple[int, ...], so_far: Figures) -> None:
+        score = (so_far[0], -so_far[1], round(so_far[2], 9))
         if score < self.best_score:
             self.best, self.best_score = chosen, score
 
-    def _bound(
-        self,
-        depth: int,
-        so_far: tuple[int, int, float],
-        crossings: Index,
-        free: Flags,
-    ) -> Score:
-        fewest, widest, shortest = so_far
-        for ways in self.ways[depth:]:
-            open_ways = ways[free[ways]]
-            fewest += int(crossings[open_ways].min())
-            widest = min(widest, int(self.table.steps[open_ways].max()))
-            shortest += float(self.table.length_mm[open_ways].min())
-        return float(fewest), -float(widest), round(shortest - 1e-9, 9)
+    def _bound(self, ways: Index, so_far: Figures, more: Array) -> Score:
+        """Return a score that no placing of the cores left over can be better than."""
+        extra = more[ways]
+        taken = np.isinf(extra)
+        fewest = so_far[0] + float(extra.min(axis=1).sum())
+        steps = np.where(taken, -math.inf, self.steps[ways]).max(axis=1)
+        widest = min(so_far[1], float(steps.min()))
+        length_mm = np.where(taken, math.inf, self.length_mm[ways]).min(axis=1).sum()
+        return fewest, -widest, round(so_far[2] + float(length_mm) - 1e-9, 9)
+
+
+def _ways(board: Board, order: list[int]) -> Index:
+    """Return the arcs of each core, filled up with the entry that is never free."""
+    each = [np.flatnonzero(board.core == core) for core in order]
+    ways = np.full((len(each), max(map(len, each), default=0)), len(board.arcs), dtype=np.intp)
+    for row, arcs in zip(ways, each, strict=True):
+        row[: len(arcs)] = arcs
+    return ways

@@ -7,8 +7,9 @@ from typing import Literal
 from planner.dryfit.alike import Alike
 from planner.dryfit.board import Board, Placing, placed
 from planner.dryfit.branching import WORST, Score, best_placing
-from planner.dryfit.clocking import Seats, Setting, as_good, best_setting, rank
+from planner.dryfit.clocking import Setting, as_good, best_setting, rank
 from planner.dryfit.exchanging import flat_end, good_placing, shortest_placing
+from planner.dryfit.seats import Seats
 from planner.dryfit.watch import Watch
 
 Verdict = Literal["proved", "proved among candidates", "found"]

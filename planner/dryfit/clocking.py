@@ -4,21 +4,14 @@ import heapq
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cached_property
 from itertools import pairwise
 
 import numpy as np
 
-from planner.dryfit.crossings import crossing_pairs
-from planner.dryfit.site import Exit, Site, least_gap_mm
+from planner.dryfit.seats import CAP_MM, GAP_STEP_MM, Seats
 from planner.dryfit.watch import Watch
-from planner.geometry.segments import Array
-from planner.geometry.turning import Index, Sweep, crossing_sweep
-from planner.model.cable import Core
+from planner.geometry.turning import Index, Sweep
 
-# A gap beyond this is as good as any.
-CAP_MM = 1.0
-GAP_STEP_MM = 0.01
 # How far the search may leave the gap below the best there is; with a step kept for the present
 # turn and half a step of rounding the shortfall is 0.02 mm at most.
 SEARCH_MM = 0.005
@@ -45,75 +38,10 @@ class Setting:
     proved: bool = True
 
 
-@dataclass(frozen=True, eq=False)
-class Seats:
-    """A site as plain figures: exits and cups of its cores, and what a turn gives."""
-
-    site: Site
-
-    @cached_property
-    def cores(self) -> tuple[Exit, ...]:
-        """The landed cores; tails are bent aside and play no part in crossings and lengths."""
-        return tuple(it for it in self.site.exits if isinstance(it.part, Core))
-
-    @cached_property
-    def exits(self) -> Array:
-        """Where the cores leave the jacket; (n, 2), mm."""
-        places = [(it.x_mm, it.y_mm) for it in self.cores]
-        return np.array(places, dtype=float).reshape(-1, 2)
-
-    @cached_property
-    def cups(self) -> Array:
-        """The terminals of the cores with the plug not turned; (n, 2), mm."""
-        on = [self.site.connector.by_id[it.landing.contact].terminal for it in self.cores]
-        return np.array([(it.x_mm, it.y_mm) for it in on], dtype=float).reshape(-1, 2)
-
-    @cached_property
-    def probed(self) -> dict[float, float]:
-        """The gaps known so far, by turn."""
-        return {}
-
-    def gap_mm(self, turn_deg: float) -> float:
-        """Return the smallest gap that turning changes, capped, mm."""
-        if turn_deg not in self.probed:
-            self.probed[turn_deg] = min(least_gap_mm(self.site, turn_deg), CAP_MM)
-        return self.probed[turn_deg]
-
-    def gap_steps(self, turn_deg: float) -> int:
-        """Return the smallest gap in steps of 0.01 mm, in which gaps are compared."""
-        return round(self.gap_mm(turn_deg) / GAP_STEP_MM)
-
-    def lengths_mm(self, turns_deg: Array) -> Array:
-        """Return the total length of the projected leads at each turn, mm."""
-        angle = np.radians(turns_deg)[:, None]
-        cos, sin = np.cos(angle), np.sin(angle)
-        x = self.cups[:, 0] * cos - self.cups[:, 1] * sin - self.exits[:, 0]
-        y = self.cups[:, 0] * sin + self.cups[:, 1] * cos - self.exits[:, 1]
-        return np.asarray(np.hypot(x, y).sum(axis=1))
-
-    def length_mm(self, turn_deg: float) -> float:
-        """Return the total length of the projected leads at one turn, mm."""
-        return float(self.lengths_mm(np.array([turn_deg]))[0])
-
-    def setting(self, turn_deg: float, *, proved: bool = True) -> Setting:
-        """Return what a turn gives."""
-        crossings = len(crossing_pairs(self.site.leads(turn_deg)))
-        gap_mm = self.gap_steps(turn_deg) * GAP_STEP_MM
-        return Setting(turn_deg, crossings, round(gap_mm, 2), self.length_mm(turn_deg), proved)
-
-    def sweep(self, watch: Watch) -> Sweep:
-        """Return the crossings over the full turn."""
-        return crossing_sweep(self.exits, self.cups, watch)
-
-    @cached_property
-    def steepest(self) -> float:
-        """How much a gap can change at most, in mm per degree.
-
-        Seen from the plug only the exits move, each round the axis, and no point of an insulated
-        lead moves more than its exit; the metal that it may come near stays.
-        """
-        reach = float(np.hypot(self.exits[:, 0], self.exits[:, 1]).max(initial=0.0))
-        return reach * math.pi / 180
+def setting_at(seats: Seats, turn_deg: float, *, proved: bool = True) -> Setting:
+    """Return what a turn gives."""
+    gap_mm = round(seats.gap_steps(turn_deg) * GAP_STEP_MM, 2)
+    return Setting(turn_deg, seats.crossings(turn_deg), gap_mm, seats.length_mm(turn_deg), proved)
 
 
 def best_setting(seats: Seats, sweep: Sweep, present_deg: float, watch: Watch) -> Setting:
@@ -122,8 +50,8 @@ def best_setting(seats: Seats, sweep: Sweep, present_deg: float, watch: Watch) -
     gaps = _WidestGap(seats, spans, present_deg)
     proved = gaps.search(watch.part(0.0, 0.6))
     turn_deg = _Shortest(seats, spans, present_deg).search(watch.part(0.6, 1.0))
-    found = seats.setting(round(_plain(turn_deg), 4), proved=proved)
-    present = seats.setting(present_deg, proved=proved)
+    found = setting_at(seats, round(_plain(turn_deg), 4), proved=proved)
+    present = setting_at(seats, present_deg, proved=proved)
     return present if as_good(present, found) else found
 
 
@@ -176,9 +104,10 @@ def _marks(span: Span, present_deg: float, step_deg: float) -> list[float]:
 class _WidestGap:
     """Search the spans for the widest gap.
 
-    Halve the piece that could still hold the widest gap, known that no gap changes faster than
-    `steepest`, until none could hold one wider by more than `SEARCH_MM` (Piyavskii, USSR Comput.
-    Math. Math. Phys. 12 (1972) 57-67; Shubert, SIAM J. Numer. Anal. 9 (1972) 379-388).
+    Halve the stretch of turn that could still hold the widest gap, known how fast the gap of each
+    piece of a lead can change, until none could hold one wider by more than `SEARCH_MM` (after
+    Piyavskii, USSR Comput. Math. Math. Phys. 12 (1972) 57-67; Shubert, SIAM J. Numer. Anal. 9
+    (1972) 379-388).
     """
 
     def __init__(self, seats: Seats, spans: Sequence[Span], present_deg: float) -> None:
@@ -186,7 +115,7 @@ class _WidestGap:
         self.starts = [sorted({*span, *_marks(span, present_deg, COARSE_DEG)}) for span in spans]
         self.best_mm = -math.inf
         # Less the widest gap there can be, begin, end.
-        self.pieces: list[tuple[float, float, float]] = []
+        self.stretches: list[tuple[float, float, float]] = []
 
     def search(self, watch: Watch) -> bool:
         """Probe gaps until the widest is known; return False if that took too many probes."""
@@ -202,22 +131,22 @@ class _WidestGap:
             if self._is_settled():
                 return True
             watch(0.5 + probe / (2 * MOST_PROBES))
-            _, begin, end = heapq.heappop(self.pieces)
+            _, begin, end = heapq.heappop(self.stretches)
             middle = (begin + end) / 2
             self.best_mm = max(self.best_mm, self.seats.gap_mm(middle))
             self._keep([begin, middle, end])
         return False
 
     def _is_settled(self) -> bool:
-        if not self.pieces or self.best_mm >= CAP_MM:
+        if not self.stretches or self.best_mm >= CAP_MM:
             return True
-        return -self.pieces[0][0] <= self.best_mm + SEARCH_MM
+        return -self.stretches[0][0] <= self.best_mm + SEARCH_MM
 
     def _keep(self, turns: Sequence[float]) -> None:
         for begin, end in pairwise(turns):
-            both = self.seats.gap_mm(begin) + self.seats.gap_mm(end)
-            most_mm = (both + self.seats.steepest * (end - begin)) / 2
-            heapq.heappush(self.pieces, (-most_mm, begin, end))
+            both = self.seats.pieces_mm(begin) + self.seats.pieces_mm(end)
+            most_mm = (both + self.seats.speeds * (end - begin)) / 2
+            heapq.heappush(self.stretches, (-float(most_mm.min(initial=CAP_MM)), begin, end))
 
 
 class _Shortest:
@@ -268,9 +197,11 @@ class _Shortest:
 
     def _close_round(self, turn: float) -> None:
         """Leave out the turns to which the gap cannot have grown enough from here."""
-        lack_mm = (self.wanted - 0.5) * GAP_STEP_MM - self.seats.gap_mm(turn)
-        reach = lack_mm / self.seats.steepest if self.seats.steepest > 0 else math.inf
-        self.open &= np.abs(self.turns - turn) >= max(reach, 0.0)
+        lack_mm = (self.wanted - 0.5) * GAP_STEP_MM - self.seats.pieces_mm(turn)
+        speeds = self.seats.speeds
+        reach = np.divide(lack_mm, speeds, out=np.full(len(speeds), np.inf), where=speeds > 0)
+        reach[lack_mm <= 0] = 0.0
+        self.open &= np.abs(self.turns - turn) >= reach.max(initial=0.0)
         self.open[self.turns == turn] = False
 
     def _refined(self, turn: float) -> float:

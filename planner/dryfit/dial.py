@@ -5,7 +5,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from planner.dryfit.clocking import COARSE_DEG, Seats, Setting, best_setting
+from planner.dryfit.clocking import COARSE_DEG, Setting, best_setting
+from planner.dryfit.seats import Seats
 from planner.dryfit.site import site_of
 from planner.dryfit.watch import Progress, Watch
 from planner.geometry.turning import Sweep

@@ -6,8 +6,9 @@ from dataclasses import dataclass
 from planner.dryfit.alike import Alike, alike_cores
 from planner.dryfit.board import Placing
 from planner.dryfit.choosing import Verdict, choose
-from planner.dryfit.clocking import Seats
+from planner.dryfit.clocking import setting_at
 from planner.dryfit.dial import Dial, dial_of
+from planner.dryfit.seats import Seats
 from planner.dryfit.site import site_of
 from planner.dryfit.watch import Progress, Watch
 from planner.model.plan import Plan
@@ -68,7 +69,7 @@ def best_turn(
     watch = Watch(progress, cancelled)
     present_deg = plan.end_by_id[end].turn_deg
     seats = Seats(site)
-    before = seats.setting(present_deg)
+    before = setting_at(seats, present_deg)
     groups = alike_cores(plan, site, seats.cores, free=free)
     best = choose(seats, groups, present_deg, watch.part(0.0, 0.9))
     sweep = best.seats.sweep(watch.part(0.9, 0.91))

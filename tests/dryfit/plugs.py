@@ -4,7 +4,7 @@ import math
 
 import numpy as np
 
-from planner.dryfit.clocking import Seats
+from planner.dryfit.seats import Seats
 from planner.dryfit.site import site_of
 from planner.model.cable import Cable, Core
 from planner.model.connector import Barrel, Clamp, Connector, Contact, Shell, Terminal

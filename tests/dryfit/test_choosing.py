@@ -12,9 +12,10 @@ from planner.dryfit.alike import Alike, alike_cores
 from planner.dryfit.board import Board, placed
 from planner.dryfit.branching import WORST, best_placing, score_of
 from planner.dryfit.choosing import turns_round
-from planner.dryfit.clocking import CAP_MM, GAP_STEP_MM, rank
+from planner.dryfit.clocking import rank, setting_at
 from planner.dryfit.crossings import crossing_pairs
 from planner.dryfit.exchanging import flat_end, good_placing, improved, shortest_placing
+from planner.dryfit.seats import CAP_MM, GAP_STEP_MM
 from planner.dryfit.site import least_gap_mm
 from planner.dryfit.turning import best_turn
 from planner.dryfit.watch import Watch
@@ -290,7 +291,7 @@ def test_choice_leaves_the_wiring_as_it_is(seed, back, free):
     assert nets(after) == nets(plan)
     contacts = {it.conductor: it.contact for it in after.landings if it.end == "B"}
     assert all(contacts[conductor] == contact for conductor, contact in found.swaps)
-    assert rank(seats_of(after).setting(found.turn_deg))[:2] == rank_of(found)
+    assert rank(setting_at(seats_of(after), found.turn_deg))[:2] == rank_of(found)
 
 
 def test_reason_is_told_where_no_core_moves():

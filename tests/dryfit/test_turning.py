@@ -7,10 +7,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from planner.dryfit import clocking
-from planner.dryfit.clocking import CAP_MM
 from planner.dryfit.crossings import crossing_pairs
 from planner.dryfit.dial import dial
 from planner.dryfit.fit import fit_end
+from planner.dryfit.seats import CAP_MM, Seats
 from planner.dryfit.site import least_gap_mm
 from planner.dryfit.turning import best_turn
 from planner.dryfit.watch import Cancelled
@@ -58,7 +58,7 @@ def test_never_worse_than_a_dense_scan():
 
 def test_search_that_trusts_its_first_probes_is_caught(monkeypatch):
     """Without the bound on how fast a gap changes, the widest is not found."""
-    monkeypatch.setattr(clocking.Seats, "steepest", 0.0)
+    monkeypatch.setattr(Seats, "speeds", 0.0)
     monkeypatch.setattr(clocking, "COARSE_DEG", 90.0)
     short = 0
     for seed, count in STEPPED:
