@@ -10,9 +10,9 @@ Columns = tuple[Array, Array, Array]
 def segment_distances(p0: Array, p1: Array, q0: Array, q1: Array) -> Array:
     """Return the distance of each pair of segments p0-p1 and q0-q1; arrays of shape (n, 3), mm.
 
-    By cases: the smallest of the four end-to-segment distances, or the distance of the two lines
-    where both feet lie inside. Points (segments of no length) are allowed. All is done by columns,
-    so that a pair gives the same figure to the last bit in whatever company it is computed.
+    By cases: the smallest of the four end-to-segment distances, or the distance between the feet of
+    the common normal where both lie inside. Points (segments of no length) are allowed. All is
+    done by columns, so that a pair gives the same figure to the last bit in whatever company.
     """
     a, b, c, d = _columns(p0), _columns(p1), _columns(q0), _columns(q1)
     u, v, w = _less(b, a), _less(d, c), _less(a, c)
@@ -25,11 +25,12 @@ def segment_distances(p0: Array, p1: Array, q0: Array, q1: Array) -> Array:
     # |u x v|^2 keeps its precision where a*c - b*b cancels.
     area2 = _dot(normal, normal)
     safe = np.where(area2 > 0, area2, 1.0)
-    s, t = _dot(_cross(v, w), normal), _dot(_cross(u, w), normal)
-    inside = (area2 > 0) & (s >= 0) & (s <= area2) & (t >= 0) & (t <= area2)
-    lines = np.abs(_dot(w, normal)) / np.sqrt(safe)
-    best = np.sqrt(best)
-    return np.asarray(np.where(inside, np.minimum(best, lines), best))
+    s = np.clip(_dot(_cross(v, w), normal) / safe, 0.0, 1.0)
+    t = np.clip(_dot(_cross(u, w), normal) / safe, 0.0, 1.0)
+    # Measured between the two feet, not as the distance of the lines: on nearly one line the feet
+    # are noise, but a distance between points of the segments is never below the smallest.
+    across = _less(_less(w, _scaled(v, t)), _scaled(u, -s))
+    return np.asarray(np.sqrt(np.minimum(best, _dot(across, across))))
 
 
 def _columns(points: Array) -> Columns:
@@ -39,6 +40,10 @@ def _columns(points: Array) -> Columns:
 
 def _less(a: Columns, b: Columns) -> Columns:
     return a[0] - b[0], a[1] - b[1], a[2] - b[2]
+
+
+def _scaled(a: Columns, by: Array) -> Columns:
+    return a[0] * by, a[1] * by, a[2] * by
 
 
 def _dot(a: Columns, b: Columns) -> Array:
@@ -57,7 +62,7 @@ def _point_segment2(away: Columns, along: Columns, length2: Array) -> Array:
     """Return the squared distance of a point, seen from a segment's start, to the segment."""
     foot = _dot(away, along) / np.where(length2 > 0, length2, 1.0)
     foot = np.clip(foot, 0.0, 1.0)
-    rest = _less(away, (foot * along[0], foot * along[1], foot * along[2]))
+    rest = _less(away, _scaled(along, foot))
     return _dot(rest, rest)
 
 
