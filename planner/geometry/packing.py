@@ -39,9 +39,9 @@ Search = Literal["laid", "quick", "thorough"]
 def pack(diameters_mm: Sequence[float], search: Search = "thorough") -> Packing:
     """Place round wires in a bore as small as is found; every placement is sound as it stands.
 
-    `thorough`: equal wires to 20 within 0.1 % of the best known, unequal ones about 1 %. `quick`:
-    within about 4 %, in the few ms that an edit may cost. `laid`: rings or a lattice as it is, in
-    less than one. Equal input gives equal output.
+    `thorough`: equal wires to 20 within 0.1 % of the best known; unequal ones about 1 % to 12 and
+    3 % to 24, against a search ten times as long. `quick`: about 6 %, in the few ms that an edit
+    may cost. `laid`: rings or a lattice as it is, in less than one. Equal input, equal output.
     """
     order = sorted(range(len(diameters_mm)), key=lambda index: (-diameters_mm[index], index))
     found = _packed(tuple(float(diameters_mm[index]) for index in order), search)
@@ -138,9 +138,10 @@ def _packed(ranked: tuple[float, ...], search: Search) -> Packing:
 def _effort(count: int, search: Search) -> Effort:
     """Return how much to search for so many wires: fewer arrangements where each is dearer."""
     if search == "quick":
-        return Effort(3 if count <= 30 else 1, 1, 15, 15, (0.02, 0.005, 0.001))
-    starts = max(2, min(24, 600 // count))
-    return Effort(starts, min(4, starts), 30, 60, _WALLS, rounds=1, changed=starts)
+        return Effort(max(1, min(12, 7000 // count**2)), 1, 15, 15, (0.02, 0.005, 0.001))
+    starts = max(2, min(48, 480 // count))
+    rounds = max(1, min(3, 36 // count))
+    return Effort(starts, min(4, starts), 30, 60, _WALLS, rounds, starts, finish_steps=80)
 
 
 def _few(ranked: tuple[float, ...]) -> Packing:

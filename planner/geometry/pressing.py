@@ -7,7 +7,7 @@ comes out. Everything is deterministic: the random starts have a fixed seed.
 """
 
 import math
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
@@ -18,7 +18,9 @@ Array = NDArray[np.float64]
 _SEED = 1967
 _TINY = 1e-12
 # How far a ring is turned against the one round it, radians: the same rings settle differently.
-_LEADS = (0.0, 0.3, 1.0)
+_LEADS = (0.1, 0.35, 0.7)
+# How many layouts are looked at where nothing is pressed.
+_LAID = 4
 # How much tighter than what is reached the wall stands when a changed arrangement is pressed.
 _TIGHT = 0.97
 
@@ -27,7 +29,8 @@ _TIGHT = 0.97
 class Effort:
     """How much to search: arrangements to start from, kept and changed, and steps for each.
 
-    `walls` are how much tighter than what is reached the wall stands, coarse then fine.
+    `walls` are how much tighter than what is reached the wall stands, coarse then fine. The best
+    one is settled once more in `finish_steps`.
     """
 
     starts: int
@@ -37,6 +40,7 @@ class Effort:
     walls: tuple[float, ...]
     rounds: int = 0
     changed: int = 0
+    finish_steps: int = 0
 
 
 def searched(radii: Array, least: float, effort: Effort) -> Array:
@@ -54,12 +58,13 @@ def searched(radii: Array, least: float, effort: Effort) -> Array:
         pressed = _pressed(changed, radii, reach * _TIGHT, effort)
         settled = _settled(_best(pressed, radii, effort.kept), radii, effort)
         found = np.concatenate([found, settled])
-    return np.asarray(_best(found, radii, 1)[0])
+    finish = replace(effort, settle_steps=effort.finish_steps)
+    return np.asarray(_settled(_best(found, radii, 1), radii, finish)[0])
 
 
 def laid(radii: Array) -> Array:
     """Return centres (n, 2) for wires in the ring or lattice that does best as it stands."""
-    layouts = layouts_of(radii.size) * radii.max()
+    layouts = layouts_of(radii.size)[:_LAID] * radii.max()
     return np.asarray(_best(layouts, radii, 1)[0])
 
 
@@ -106,7 +111,7 @@ def _settled(places: Array, radii: Array, effort: Effort) -> Array:
     A soft arrangement passes the press before it has come to rest; this brings it there.
     """
     best = reaches(places, radii)
-    for share in effort.walls:
+    for share in effort.walls if effort.settle_steps else ():
         tried, _, _ = _relaxed(places, radii, best * (1 - share), effort.settle_steps)
         reach = reaches(tried, radii)
         better = reach < best
@@ -182,9 +187,8 @@ def _changed(
 ) -> Array:
     """Return changed arrangements (count, n, 2): inside turned, a wire moved, two exchanged."""
     found = places[np.arange(count) % len(places)].copy()
-    acts = (_turn_inside, _move_one, _exchange_two)
     for number in range(count):
-        acts[number // len(places) % len(acts)](found[number], radii, reach, rng)
+        _ACTS[number // len(places) % len(_ACTS)](found[number], radii, reach, rng)
     return found
 
 
@@ -209,6 +213,9 @@ def _exchange_two(place: Array, radii: Array, reach: float, rng: np.random.Gener
         return
     _move_one(place, radii, reach, rng)
     _move_one(place, radii, reach, rng)
+
+
+_ACTS = (_turn_inside, _move_one, _exchange_two)
 
 
 @lru_cache(maxsize=256)
