@@ -3,7 +3,6 @@
 import math
 from collections.abc import Iterator
 from dataclasses import dataclass
-from itertools import groupby
 
 from planner.electrical.loops import Loop, loops
 from planner.model.plan import Plan
@@ -35,16 +34,28 @@ def level_db(low_ohm: float, high_ohm: float, load_ohm: float) -> float:
 
 
 def balances(plan: Plan, wiring: Wiring) -> tuple[Balance, ...]:
-    """Compare the channels of each kind, where two or more are known."""
+    """Compare the channels of each kind, where two or more are known.
+
+    Channels that one load takes together are compared there; loads of one channel each, such as
+    the two cups of a headphone, are compared with one another.
+    """
     return tuple(_balances(plan, loops(plan, wiring)))
 
 
 def _balances(plan: Plan, found: tuple[Loop, ...]) -> Iterator[Balance]:
-    known = sorted((it.kind, it.ohm, it.channel, it.load, it) for it in found if it.ohm)
-    for kind, rows in groupby(known, key=lambda row: row[0]):
-        group = [(row[1], row[4]) for row in rows]
-        if len({loop.channel for _, loop in group}) > 1:
-            yield _compared(plan, kind, group[0], group[-1])
+    taken: dict[tuple[str, str], set[str]] = {}
+    for loop in found:
+        taken.setdefault((loop.kind, loop.load), set()).add(loop.channel)
+    groups: dict[tuple[str, str], list[tuple[float, str, str, Loop]]] = {}
+    for loop in found:
+        if loop.ohm:
+            together = loop.load if len(taken[loop.kind, loop.load]) > 1 else ""
+            row = (loop.ohm, loop.channel, loop.load, loop)
+            groups.setdefault((loop.kind, together), []).append(row)
+    for (kind, _), rows in sorted(groups.items()):
+        if len({channel for _, channel, _, _ in rows}) > 1:
+            low, *_, high = sorted(rows, key=lambda row: row[:3])
+            yield _compared(plan, kind, (low[0], low[3]), (high[0], high[3]))
 
 
 def _compared(plan: Plan, kind: str, low: tuple[float, Loop], high: tuple[float, Loop]) -> Balance:

@@ -54,24 +54,27 @@ def _among(plan: Plan, wiring: Wiring, group: Sequence[Loop]) -> Iterator[Crosst
     nets = [[wiring.net_of(node) for node in loop.at_source()] for loop in group]
     for at, driven in enumerate(group):
         heard = [
-            other
-            for other, loop in enumerate(group)
-            if loop.channel != driven.channel and _meet(nets[at], nets[other])
+            loop
+            for loop, theirs in zip(group, nets, strict=True)
+            if loop.channel != driven.channel and _meet(nets[at], theirs)
         ]
         if heard:
-            near = [group[other] for other in (at, *heard)]
-            yield from _heard(network_of(plan, wiring), near, nets[at])
+            volts = _voltages(network_of(plan, wiring), driven, group)
+            shared = tuple(sorted(node[1] for node in nets[at][1] if node[0] == "conductor"))
+            yield from _heard(network_of(plan, wiring), driven, heard, volts, shared)
 
 
 def _meet(one: Sequence[Net], other: Sequence[Net]) -> bool:
     return any(mine is theirs for mine in one for theirs in other)
 
 
-def _heard(network: Network, group: Sequence[Loop], nets: Sequence[Net]) -> Iterator[Crosstalk]:
-    """Drive the first of the loops with 1 V, and listen in the others."""
-    plan, (driven, *others) = network.plan, group
-    volts = _driven(network, group)
-    shared = tuple(sorted(node[1] for node in nets[1] if node[0] == "conductor"))
+def _heard(
+    network: Network,
+    driven: Loop,
+    others: Sequence[Loop],
+    volts: dict[Node, float] | None,
+    shared: tuple[str, ...],
+) -> Iterator[Crosstalk]:
     for heard in others:
         if volts is None:
             yield Crosstalk(driven, heard, None, None, shared, over=False)
@@ -80,28 +83,38 @@ def _heard(network: Network, group: Sequence[Loop], nets: Sequence[Net]) -> Iter
         if ratio > _SILENT:
             db = 20 * math.log10(ratio)
             common = _shared_ohm(network, driven, heard)
-            over = db > plan.assumed.crosstalk_limit_db + 1e-9
+            over = db > network.plan.assumed.crosstalk_limit_db + 1e-9
             yield Crosstalk(driven, heard, db, common, shared, over=over)
 
 
-def _driven(network: Network, group: Sequence[Loop]) -> dict[Node, float] | None:
-    """Return the voltages with 1 V over the first loop's source, the others' sources at 0 V."""
-    plan, driven = network.plan, group[0]
-    plus, minus = driven.at_source()
+def _voltages(network: Network, driven: Loop, group: Sequence[Loop]) -> dict[Node, float] | None:
+    """Return the voltages with 1 V over one channel's source, the others' sources at 0 V.
+
+    Every load hangs on. None where a run that is not known may matter, or a source is shorted.
+    """
     ends = [node for loop in group for node in (*loop.at_source(), *loop.at_load())]
     if _unknown_near(network, ends):
         return None
-    joins = [*network.joins, *(loop.at_source() for loop in group[1:])]
-    record = plan.pinout_of(driven.source)
-    if record is not None and record.drive == "single-ended":
-        joins += [(minus, loop.at_source()[1]) for loop in group[1:]]
-    load_ohm = max(plan.assumed.load_ohm, _LEAST_LOAD_OHM)
+    plus, minus = driven.at_source()
+    load_ohm = max(network.plan.assumed.load_ohm, _LEAST_LOAD_OHM)
     loads = [(*loop.at_load(), load_ohm) for loop in group]
-    mesh = Mesh(joins, [*network.known, *loads])
+    mesh = Mesh([*network.joins, *_in_the_gear(network, driven, group)], [*network.known, *loads])
     if mesh.merged.root(plus) == mesh.merged.root(minus):
         return None
     volts = mesh.voltages({plus: 1.0, minus: 0.0})
     return {node: volts.get(mesh.merged.root(node), 0.0) for node in ends}
+
+
+def _in_the_gear(
+    network: Network, driven: Loop, group: Sequence[Loop]
+) -> Iterator[tuple[Node, Node]]:
+    """Yield what the source joins: its idle outputs, and all returns where it is single-ended."""
+    record = network.plan.pinout_of(driven.source)
+    for loop in group:
+        if loop.channel != driven.channel:
+            yield loop.at_source()
+        if record is not None and record.drive == "single-ended":
+            yield driven.at_source()[1], loop.at_source()[1]
 
 
 def _unknown_near(network: Network, nodes: Sequence[Node]) -> bool:

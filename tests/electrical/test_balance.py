@@ -83,6 +83,14 @@ def test_at_the_limit_it_is_not_over():
     assert not balance(at_limit).over
 
 
+def test_two_loads_at_unlike_distance_are_each_balanced():
+    ends = {"A": building.BALANCED, "B": building.BALANCED_IN, "C": building.BALANCED_IN}
+    each = ("RD T", "GN R1", "BU R2", "WH R3")
+    wires = [f"{core} A.{at} B.{at} C.{at}" for core, at in map(str.split, each)]
+    plan = with_length(lead(ends, wires), "leg-C", 5000)
+    assert [it.percent for it in balances(plan, Wiring(plan))] == pytest.approx([0, 0])
+
+
 def test_one_channel_alone_is_compared_with_nothing():
     assert (
         balances(*_with_wiring(lead({"A": building.BALANCED, "L": (CUP, "L")}, SPLIT_WIRES[:2])))
