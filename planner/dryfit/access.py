@@ -59,11 +59,17 @@ def soldering(site: Site, turn_deg: float, wanted: tuple[str, ...] = ()) -> Sold
     workmanship puts a shield's joint goes before that. In the way of a joint are all other
     terminals and the joints soldered before it with their leads.
     """
-    joints, terminals = joints_at(site, turn_deg), terminals_at(site, turn_deg)
-    room = room_at(joints, terminals)
+    joints, room = _room(site, turn_deg)
     ranks = ranks_of(joints, wanted, site.workmanship.shield_joint)
     order = best_order([joint.contact for joint in joints], room, ranks)
     return Soldering(order, _accesses(joints, room, order.steps, site.connector))
+
+
+@lru_cache(maxsize=16)
+def _room(site: Site, turn_deg: float) -> tuple[tuple[Joint, ...], Room]:
+    """Return the joints and the room there, kept for other orders of the same end."""
+    joints = joints_at(site, turn_deg)
+    return joints, room_at(joints, terminals_at(site, turn_deg))
 
 
 @lru_cache(maxsize=64)

@@ -205,6 +205,19 @@ def test_the_quick_look_is_enough_at_an_open_end():
     assert none_hidden(site(crowd(0, 1)), 0.0)
 
 
+@pytest.mark.parametrize("seed", range(5))
+def test_a_lone_joint_has_the_best_of_all_directions(seed):
+    plan = crowd(seed, 1, unlanded=6)
+    assert solder(plan).order.steps[0].cents == room(plan).made[0].max()
+
+
+@pytest.mark.parametrize(("x", "y"), [(3, 0), (0, 3), (-2, 2), (1, -3)])
+def test_with_room_all_round_the_iron_comes_from_outside(x, y):
+    out_deg = math.degrees(math.atan2(y, x)) % 360
+    found = ways(moved(crowd(0, 1), lambda *_: (x, y)))["c0"].direction_deg
+    assert abs(found - out_deg) <= STEP_DEG / 2
+
+
 def test_two_leads_in_one_contact_are_one_joint():
     plan = crowd(3, 3)
     cable = plan.definitions.cables[0]
