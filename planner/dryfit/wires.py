@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Literal
 from planner.dryfit.fit import EndFit
 from planner.dryfit.sleeve_sizes import SHRINK_MM, SleeveUse
 from planner.dryfit.sleeves import sleeves_on
-from planner.geometry.packing import Packing, Search, bundle_at_least_mm, pack
+from planner.geometry.packing import Packing, Search, bundle_at_least_mm, is_sound, pack
 from planner.model.connector import Connector
 from planner.model.place import Place
 from planner.model.plan import Plan
@@ -78,7 +78,7 @@ def _into_bore(diameters_mm: tuple[float, ...], bore_mm: float) -> WireFit:
         return WireFit("fails", least_mm, bore_mm, least_mm)
     for search in _SEARCHES[len(diameters_mm) <= _FEW :]:
         packing = pack(diameters_mm, search)
-        if packing.diameter_mm <= bore_mm + SLACK_MM:
+        if packing.diameter_mm <= bore_mm + SLACK_MM and is_sound(packing, diameters_mm):
             return WireFit("fits", packing.diameter_mm, bore_mm, least_mm, packing)
     return WireFit("tight", packing.diameter_mm, bore_mm, least_mm, packing)
 

@@ -51,15 +51,14 @@ def pack(diameters_mm: Sequence[float], search: Search = "thorough") -> Packing:
 
 def is_sound(packing: Packing, diameters_mm: Sequence[float], slack_mm: float = 1e-9) -> bool:
     """Tell whether no wire overlaps another or the wall by more than `slack_mm`."""
-    wires = list(zip(packing.centres, (d / 2 for d in diameters_mm), strict=True))
-    inside = all(
-        math.hypot(x, y) + radius <= packing.diameter_mm / 2 + slack_mm for (x, y), radius in wires
-    )
-    return inside and all(
-        math.dist(at, there) >= radius + other - slack_mm
-        for number, (at, radius) in enumerate(wires)
-        for there, other in wires[:number]
-    )
+    x, y = np.array(packing.centres, dtype=float).reshape(-1, 2).T
+    radii = np.array(diameters_mm, dtype=float) / 2
+    if radii.shape != x.shape:
+        return False
+    one, other = np.triu_indices(radii.size, 1)
+    gaps = np.hypot(x[one] - x[other], y[one] - y[other]) - radii[one] - radii[other]
+    room = packing.diameter_mm / 2 - np.hypot(x, y) - radii
+    return bool((gaps >= -slack_mm).all() and (room >= -slack_mm).all())
 
 
 def bundle_at_least_mm(diameters_mm: Sequence[float]) -> float:
@@ -69,7 +68,7 @@ def bundle_at_least_mm(diameters_mm: Sequence[float]) -> float:
     thickest taken as equal to the thinnest among them, for every k; the total area.
     """
     ranked = sorted(diameters_mm, reverse=True)
-    if not ranked:
+    if not ranked or ranked[0] <= 0:
         return 0.0
     equal = max(ratio_at_least(count) * d for count, d in enumerate(ranked, 1))
     area = math.sqrt(sum(d * d for d in ranked))
@@ -123,7 +122,7 @@ def certified(places: Array, diameters_mm: Array) -> Packing:
 
 @lru_cache(maxsize=1024)
 def _packed(ranked: tuple[float, ...], search: Search) -> Packing:
-    if len(ranked) < 3:
+    if len(ranked) < 3 or ranked[0] <= 0:
         return _few(ranked)
     whole = np.array(ranked)
     if len(ranked) == 3:
@@ -145,8 +144,8 @@ def _effort(count: int, search: Search) -> Effort:
 
 
 def _few(ranked: tuple[float, ...]) -> Packing:
-    """Place none, one, or two side by side."""
-    if len(ranked) < 2:
+    """Place none, one, two side by side, or any number that have no thickness."""
+    if len(ranked) != 2:
         return Packing(sum(ranked), ((0.0, 0.0),) * len(ranked))
     first, second = ranked
     return Packing(first + second, ((-second / 2, 0.0), (first / 2, 0.0)))

@@ -75,6 +75,8 @@ def test_the_exact_check_sees_an_overlap_and_a_wire_in_the_wall():
     assert overlaps(Packing(2.0, ((-0.5, 0.0), (0.49, 0.0))), [1.0, 1.0]) == 1
     assert overlaps(Packing(1.99, side_by_side.centres), [1.0, 1.0]) == 2
     assert not is_sound(Packing(1.99, side_by_side.centres), [1.0, 1.0])
+    assert not is_sound(Packing(2.0, ((-0.5, 0.0), (0.49, 0.0))), [1.0, 1.0])
+    assert not is_sound(side_by_side, [1.0, 1.0, 0.1])
 
 
 @settings(max_examples=40, deadline=None)
@@ -146,6 +148,21 @@ def test_of_three_wires_bound_and_placement_are_one(wires):
 @pytest.mark.parametrize(("wires", "found"), UNEQUAL)
 def test_unequal_wires_within_one_in_a_hundred_of_a_long_search(wires, found):
     assert pack(wires).diameter_mm <= found * 1.01
+
+
+@pytest.mark.parametrize(
+    "wires", [(), (0.0,), (0.0, 0.0), (0.0,) * 5, (1.0, 0.0), (1.0, 0.0, 0.0), (1.0, 1.0, 0.0, 0.0)]
+)
+def test_wires_without_thickness_are_no_trouble(wires):
+    packing = pack(wires, "quick")
+    assert is_sound(packing, wires)
+    assert math.isfinite(packing.diameter_mm)
+    assert bundle_at_least_mm(wires) <= packing.diameter_mm
+
+
+def test_two_hundred_and_fifty_six_wires_are_placed():
+    wires = [1.0 + 0.001 * index for index in range(256)]
+    assert overlaps(pack(wires, "laid"), wires) == 0
 
 
 def test_more_search_finds_no_worse():
