@@ -112,12 +112,13 @@ def lead_rows(summary: ElectricalSummary) -> Iterator[tuple[str, str]]:
     """Yield name and words of the loops, balances and crosstalks of a lead, like ones together."""
     yield from _loop_rows(summary)
     for balance in summary.balances:
+        name = "Balance" if len(summary.balances) == 1 else f"Balance at {balance.high.load}"
         if balance.percent < 0.05:  # it would print as 0.0
-            yield "Balance", "all alike"
+            yield name, "all alike"
         else:
             more = f"{balance.high.channel} over {balance.low.channel}"
             softer = f"{significant(balance.level_db, 2)} dB softer"
-            yield "Balance", f"{more}: {significant(balance.percent, 2)} %, {softer}"
+            yield name, f"{more}: {significant(balance.percent, 2)} %, {softer}"
     said: dict[tuple[frozenset[str], str], list[Crosstalk]] = {}
     for each in summary.crosstalks:
         pair = frozenset((each.driven.channel, each.heard.channel))
