@@ -13,8 +13,9 @@ from planner.units import number
 def size_words(use: SleeveUse) -> str:
     """Say how large a sleeve is and where it waits: `8.5 mm, bore 1.6 mm; parks on 11.8 mm`."""
     bore = f"bore {number(use.bore_mm)} mm" if use.goes_over else "no bore in stock goes over"
-    parks = "parks on" if use.parks else "no room to park,"
-    return f"{number(use.length_mm)} mm, {bore}; {parks} {number(use.park_has_mm)} mm"
+    room = f"{number(use.park_has_mm)} mm"
+    parks = f"parks on {room}" if use.parks else f"{room} to park on, too short"
+    return f"{number(use.length_mm)} mm, {bore}; {parks}"
 
 
 def put_words(use: SleeveUse) -> str:

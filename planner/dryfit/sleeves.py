@@ -68,17 +68,24 @@ def sleeves_on(fit: EndFit, rules: Workmanship) -> tuple[SleeveUse, ...]:
     return tuple(found)
 
 
+def mend_of(sleeves: SleevePlan, gap: Gap) -> SleeveUse | Spot | None:
+    """Return the sleeve, or the dab, of a sleeve plan that mends a gap; None if neither does."""
+    spots = {_spot(gap.first), _spot(gap.second)}
+    for spot in (*sleeves.dabs, *sleeves.uncured):
+        if set(spot[:2]) == spots:
+            return spot if spot in sleeves.dabs else None
+    return next((use for use in sleeves.sleeves if use.contact in spots), None)
+
+
 def mend_words(sleeves: SleevePlan, gap: Gap) -> str:
     """Say in a sentence what of the sleeve plan mends a gap, or nothing if nothing there does."""
-    spots = {_spot(gap.first), _spot(gap.second)}
-    for contact, other, why in (*sleeves.dabs, *sleeves.uncured):
-        if {contact, other} == spots:
-            done = (contact, other, why) in sleeves.dabs
-            return f"Put a dab of insulating compound on {contact}: {why}." if done else ""
-    for use in sleeves.sleeves:
-        if use.contact in spots:
-            return put_words(use)
-    return "Put a liner into the shell." if sleeves.liner and SHELL in spots else ""
+    mend = mend_of(sleeves, gap)
+    if isinstance(mend, SleeveUse):
+        return put_words(mend)
+    if mend is not None:
+        return f"Put a dab of insulating compound on {mend[0]}: {mend[2]}."
+    lined = sleeves.liner and "shell" in {gap.first.kind, gap.second.kind}
+    return "Put a liner into the shell." if lined else ""
 
 
 def joints_of(fit: EndFit) -> dict[str, tuple[Lead, ...]]:

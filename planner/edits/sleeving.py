@@ -1,7 +1,8 @@
 """Putting on the sleeves and dabs that the dry fit asks for."""
 
 from planner.dryfit.fit import fit_end
-from planner.dryfit.sleeves import SleevePlan, sleeves_for
+from planner.dryfit.sleeve_sizes import SleeveUse
+from planner.dryfit.sleeves import SleevePlan, Spot, sleeves_for
 from planner.edits.changing import the_end
 from planner.edits.landings import dab, occupants, sleeve
 from planner.model.plan import Plan
@@ -20,11 +21,18 @@ def take_sleeves(plan: Plan, *, end: str) -> Plan:
 
 def put_on(plan: Plan, *, end: str, sleeves: SleevePlan) -> Plan:
     """Put on the sleeves and dabs of a sleeve plan of this end."""
-    for use in sleeves.sleeves:
-        plan = sleeve(plan, end=end, conductor=use.conductor, sleeved=True)
-    for contact, _, _ in sleeves.dabs:
-        for landing in occupants(plan, end, contact):
-            plan = dab(plan, end=end, conductor=landing.conductor, dabbed=True)
+    mends: tuple[SleeveUse | Spot, ...] = (*sleeves.sleeves, *sleeves.dabs)
+    for mend in mends:
+        plan = put(plan, end=end, mend=mend)
+    return plan
+
+
+def put(plan: Plan, *, end: str, mend: SleeveUse | Spot) -> Plan:
+    """Put on one sleeve of a sleeve plan of this end, or one of its dabs."""
+    if isinstance(mend, SleeveUse):
+        return sleeve(plan, end=end, conductor=mend.conductor, sleeved=True)
+    for landing in occupants(plan, end, mend[0]):
+        plan = dab(plan, end=end, conductor=landing.conductor, dabbed=True)
     return plan
 
 

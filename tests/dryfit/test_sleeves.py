@@ -168,6 +168,10 @@ def test_a_mend_is_said_of_the_gap_that_it_mends():
     )
     assert mend_words(found, dabbed).startswith("Put a dab of insulating compound on c1:")
     assert mend_words(found, gap("c5", "c6")) == ""
+    lined = planned([gap("c0", SHELL), gap("c3", SHELL)])
+    assert mend_words(lined, gap("c0", SHELL)) == "Put a liner into the shell."
+    touching = gap("c0", "c1", -0.2)
+    assert mend_words(planned([touching, gap("c0", "c2"), gap("c0", "c3")]), touching) == ""
 
 
 def test_a_tail_near_a_joint_gets_a_sleeve_of_its_own():
@@ -287,7 +291,7 @@ def test_a_sleeve_without_room_says_both_figures():
     """A core 10 mm above its cup is covered over 9.2 mm: 7.2 mm for a sleeve of 8.5 mm."""
     use = joint_sleeve([straight(10)], RULES)
     assert why_not(use) == "a sleeve of 8.5 mm has 7.2 mm to park on WH"
-    assert size_words(use) == "8.5 mm, bore 1.6 mm; no room to park, 7.2 mm"
+    assert size_words(use) == "8.5 mm, bore 1.6 mm; 7.2 mm to park on, too short"
 
 
 def test_longer_cores_are_offered_as_far_as_the_barrel_goes():
