@@ -2,12 +2,13 @@
 
 from collections.abc import Sequence
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, lru_cache
 from typing import Literal
 
 from planner.dryfit.bodies import SLEEVE_WALL_MM, Capsule, Lead
 from planner.dryfit.fit import EndFit
 from planner.dryfit.gaps import Gap
+from planner.dryfit.identity import ById
 from planner.dryfit.sleeve_sizes import SleeveUse, joint_sleeve, tail_sleeve
 from planner.dryfit.sleeve_words import put_words, why_not
 from planner.geometry.covering import smallest_cover
@@ -54,7 +55,12 @@ def sleeves_for(plan: Plan, fit: EndFit) -> SleevePlan:
     each pair is sleeved: a smallest vertex cover. A pair that no sleeve cures gets a dab. Joints
     near the shell get a liner together where that saves a sleeve or a dab.
     """
-    return _Risks(plan, fit).plan()
+    return _sleeves(ById(fit), plan.workmanship)
+
+
+@lru_cache(maxsize=64)
+def _sleeves(fit: ById[EndFit], rules: Workmanship) -> SleevePlan:
+    return _Risks(rules, fit.record).plan()
 
 
 def sleeves_on(fit: EndFit, rules: Workmanship) -> tuple[SleeveUse, ...]:
@@ -113,8 +119,8 @@ class _Risk:
 class _Risks:
     """The risk graph of an end: joints, and the pairs of them that come too near."""
 
-    def __init__(self, plan: Plan, fit: EndFit) -> None:
-        self.rules = plan.workmanship
+    def __init__(self, rules: Workmanship, fit: EndFit) -> None:
+        self.rules = rules
         self.fit = fit
         self.joints = joints_of(fit)
 
@@ -220,14 +226,15 @@ class _Risks:
         cover = smallest_cover(pairs, [place[contact] for contact in ranked])
         return tuple(names[index] for index in cover.chosen), cover.verdict
 
-    @cached_property
-    def _turns(self) -> dict[str, int]:
-        return {contact: turn for turn, contact in enumerate(self.fit.order)}
+    def _rank(self, contact: str) -> tuple[int, int, float]:
+        """Rank by room to park, then by turn: as the builder wants it, else the deepest first.
 
-    def _rank(self, contact: str) -> tuple[int, int]:
-        uses = self.uses.get(contact, ())
+        The best order itself is too dear here, where every edit comes by.
+        """
+        uses, wanted = self.uses.get(contact, ()), self.fit.wanted
         spare = min((use.park_has_mm - use.park_needs_mm for use in uses), default=0.0)
-        return -round(spare), -self._turns.get(contact, -1)
+        turn = wanted.index(contact) if contact in wanted else len(wanted)
+        return -round(spare), -turn, -self.joints[contact][0].mouth[2]
 
     def _dab(self, risk: _Risk, dabbed: Sequence[str]) -> Spot:
         one, other, why = self._spot_of(risk)

@@ -160,6 +160,14 @@ def test_a_dab_goes_on_the_joint_that_has_no_sleeve():
     assert (found.joints, found.dabs[0][:2]) == (("c0",), ("c1", "c0"))
 
 
+def test_of_equals_the_joint_that_is_soldered_later_is_sleeved():
+    plan, fit = end()
+    near = (gap("c0", "c3"),)
+    for wanted, later in ((("c0", "c3"), "c3"), (("c3", "c0"), "c0"), (("c0",), "c3")):
+        found = sleeves_for(plan, replace(fit, gaps=near, wanted=wanted))
+        assert found.joints == (later,)
+
+
 def test_a_mend_is_said_of_the_gap_that_it_mends():
     sleeved, dabbed = gap("c0", "c2"), gap("c0", "c1", 0.05)
     found = planned([sleeved, gap("c0", "c3"), dabbed])
