@@ -8,7 +8,7 @@ from planner.drawing.face import contact_point, contact_radius_mm
 from planner.drawing.primitives import Point
 from planner.model.connector import Connector
 
-_CLEARER = 1.05  # how many times nearer a name stands to its own contact than to any other
+_CLEARER = 1.4  # how many times nearer a name stands to its own contact than to any other
 
 
 @dataclass(frozen=True, slots=True)

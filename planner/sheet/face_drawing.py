@@ -8,6 +8,7 @@ from planner.drawing.bench.shapes import box_of, spread
 from planner.drawing.face import contact_point, contact_radius_mm, face, shell_reach_mm
 from planner.drawing.fitting.discs import order_disc
 from planner.drawing.fitting.face import fitted_face
+from planner.drawing.fitting.leads import dab_radius_mm, sleeve_half_mm
 from planner.drawing.fitting.scene import Scene
 from planner.drawing.looks import PRINT
 from planner.drawing.metrics import text_width
@@ -125,7 +126,10 @@ class FaceDrawing:
         )
 
     def names(self) -> DrawList:
-        """Set each contact's name in the face beside it, where the cores and leaders leave room."""
+        """Set each contact's name in the face beside it, if leads and leaders leave room for all.
+
+        The names outside are tied to the contacts; some inside and some not would mislead.
+        """
         size = HEAD if self.sizes.width == WIDE.width else BODY
         taken = contact_boxes(self.connector, self.centre, self.scale, self.turn_deg)
         spots = [self.spot(joint.contact.id) for joint in self.facts.joints]
@@ -138,10 +142,11 @@ class FaceDrawing:
             dx, dy = self._outward(joint)
             inward = math.atan2(-dy, -dx)
             found = free_spot(spot, start, extent, inward, taken, rivals=spots, fits=self._inside)
-            if found is not None:
-                taken.append(found)
-                at = (found.middle[0], found.bottom)
-                items.append(say(at, joint.contact.id, size, bold=True, anchor="middle"))
+            if found is None:
+                return ()
+            taken.append(found)
+            at = (found.middle[0], found.bottom)
+            items.append(say(at, joint.contact.id, size, bold=True, anchor="middle"))
         return tuple(items)
 
     def _inside(self, found: Box) -> bool:
@@ -244,14 +249,18 @@ class FaceDrawing:
 
 
 def lead_boxes(facts: EndFacts, centre: Point, scale: float) -> list[Box]:
-    """Return the corridors that leads, their sections and crossings take."""
+    """Return the corridors that leads take, and the places of sleeves and dabs."""
     if facts.fit is None or facts.connector is None:
         return []
     scene = Scene(facts.connector, facts.fit, centre, scale, PRINT, facts.view_deg)
-    return [
-        Box.round_line(scene.at(lead.exit), scene.at(lead.mouth), lead.covered_mm * scale / 2 + 60)
-        for lead in facts.fit.leads
-    ]
+    found = []
+    for lead in facts.fit.leads:
+        start, stop = scene.at(lead.exit), scene.at(lead.mouth)
+        found.append(Box.round_line(start, stop, lead.covered_mm * scale / 2 + 60))
+        if lead.covered:
+            around = max(sleeve_half_mm(lead), dab_radius_mm(lead)) * scale + 60
+            found.append(Box.round_line(stop, stop, around))
+    return found
 
 
 def leads_or_face(facts: EndFacts, connector: Connector, centre: Point, scale: float) -> DrawList:

@@ -4,7 +4,6 @@ import math
 from collections.abc import Sequence
 
 from planner.drawing.looks import Look
-from planner.drawing.metrics import text_width
 from planner.drawing.primitives import Circle, DrawList, Point, Poly, Style, Text, centred_baseline
 from planner.drawing.runs import arc
 from planner.dryfit.dial import Dial, Window
@@ -12,6 +11,8 @@ from planner.dryfit.dial import Dial, Window
 _RIM, _STEP_IN, _GAP_OUT, _GAP_IN = 0.84, 0.62, 0.56, 0.18
 GAP_CAP_MM = 1.0
 WORD_PX = 12.0
+
+Span = tuple[float, float, int]  # from, to in degrees, crossings
 
 
 def _place_deg(turn_deg: float) -> float:
@@ -61,51 +62,60 @@ def _grounds(centre: Point, radius: float, look: Look) -> DrawList:
 
 
 def _steps(dial: Dial, centre: Point, radius: float, look: Look) -> DrawList:
-    most = max((span.crossings for span in dial.windows), default=0)
+    spans = _merged(dial.windows)
+    most = max((count for _, _, count in spans), default=0)
+    inner, room = radius * _STEP_IN, radius * (_RIM - _STEP_IN)
     items: DrawList = ()
-    for number, span in enumerate(_merged(dial.windows)):
+    profile: list[Point] = []
+    for number, (start, stop, count) in enumerate(spans):
         owner = f"dial/step/{number}"
-        start, stop, count = span
-        inner, room = radius * _STEP_IN, radius * (_RIM - _STEP_IN)
         outer = inner + room * (count / most if most else 0.0)
-        if count:
-            edge = arc(centre, outer, _place_deg(start), _place_deg(stop))
-            back = arc(centre, inner, _place_deg(stop), _place_deg(start))
-            pen = Style(fill=look.edge, stroke=look.ink, width=look.line)
-            items += (Poly((*edge, *back), pen, closed=True, owner=owner),)
-        else:
-            free = arc(centre, inner, _place_deg(start), _place_deg(stop))
-            items += (Poly(free, Style(stroke=look.clear, width=4 * look.line), owner=owner),)
-        items += _figure(span, centre, radius, look, owner)
-    return items
+        edge = arc(centre, outer, _place_deg(start), _place_deg(stop))
+        profile += edge
+        back = arc(centre, inner, _place_deg(stop), _place_deg(start))
+        free = Style(stroke=look.clear, width=4 * look.line)
+        body = Poly((*edge, *back), Style(fill=look.edge), closed=True, owner=owner)
+        items += (body if count else Poly(edge, free, owner=owner),)
+    # One line along all steps: many narrow ones with a line each would run into one dark band.
+    line = Style(stroke=look.ink, width=look.line)
+    outline = Poly(tuple(profile), line, closed=True, owner="dial/steps")
+    return (*items, *((outline,) if most else ()), *_figures(dial, spans, centre, radius, look))
 
 
-def _merged(windows: Sequence[Window]) -> list[tuple[float, float, int]]:
+def _figures(
+    dial: Dial, spans: Sequence[Span], centre: Point, radius: float, look: Look
+) -> DrawList:
+    """Set the crossings of wide windows; then of the best and the worst, where there is room."""
+    size, out = WORD_PX * look.line, radius * _RIM + WORD_PX * look.line * 0.75
+    best = [span for span in spans if (dial.best_deg - span[0]) % 360 <= span[1] - span[0]]
+    worst = [max(spans, key=lambda span: span[2])] if spans else []
+    wide = [span for span in spans if math.radians(span[1] - span[0]) * out > _room(span, look)]
+    placed: list[Text] = []
+    for span in (*best[:1], *worst, *wide):
+        at = _spot(centre, out, (span[0] + span[1]) / 2)
+        base = (at[0], centred_baseline(at[1], size))
+        if any(math.dist(base, other.at) < 1.5 * size for other in placed):
+            continue
+        owner = f"dial/step/{spans.index(span)}"
+        text, ink = str(span[2]), look.ink
+        placed.append(Text(base, text, size, ink, bold=True, anchor="middle", owner=owner))
+    return tuple(placed)
+
+
+def _room(span: Span, look: Look) -> float:
+    """Return how much room a figure wants along the ring."""
+    return (WORD_PX * 0.8 * len(str(span[2])) + 3) * look.line
+
+
+def _merged(windows: Sequence[Window]) -> list[Span]:
     """Return (from, to, crossings) with neighbours of one number made one."""
-    found: list[tuple[float, float, int]] = []
+    found: list[Span] = []
     for span in windows:
         if found and found[-1][2] == span.crossings and abs(found[-1][1] - span.from_deg) < 1e-6:
             found[-1] = (found[-1][0], span.to_deg, span.crossings)
         else:
             found.append((span.from_deg, span.to_deg, span.crossings))
     return found
-
-
-def _figure(
-    span: tuple[float, float, int], centre: Point, radius: float, look: Look, owner: str
-) -> DrawList:
-    start, stop, count = span
-    size, text = WORD_PX * look.line, str(count)
-    at = _spot(centre, radius * _RIM + size * 0.75, (start + stop) / 2)
-    room = math.radians(stop - start) * (radius * _RIM + size * 0.75)
-    if room < max(text_width(text, size, bold=True), size * 0.8) + 3 * look.line:
-        return ()
-    return (
-        Text(
-            (at[0], centred_baseline(at[1], size)), text, size, look.ink, bold=True,
-            anchor="middle", owner=owner,
-        ),
-    )  # fmt: skip
 
 
 def _gap_curve(dial: Dial, centre: Point, radius: float, look: Look) -> DrawList:
@@ -138,7 +148,7 @@ def _best(dial: Dial, centre: Point, radius: float, look: Look) -> DrawList:
 
 
 def _hand(centre: Point, radius: float, look: Look, turn_deg: float) -> DrawList:
-    end = _spot(centre, radius * _RIM, turn_deg)
+    end = _spot(centre, radius * _RIM - 6 * look.line, turn_deg)
     under = Style(stroke=look.field, width=6 * look.line, cap="round")
     over = Style(stroke=look.ink, width=2.6 * look.line, cap="round")
     owner = "dial/hand"

@@ -5,6 +5,7 @@ from collections.abc import Collection, Sequence
 from dataclasses import replace
 
 from planner.drawing.cores import core_stroke, joint, strands_stroke
+from planner.drawing.face import wall_mm
 from planner.drawing.fitting.heights import (
     covers,
     crossing_shares,
@@ -21,6 +22,7 @@ from planner.model.cable import Core
 
 DIM = 0.25
 _END_ON = 0.25  # of its width: a lead projected shorter is seen end on
+_DAB_MIDDLES = 0.72  # of a dab's reach: where the middles of its bumps lie
 _BARE_SHARE = 0.45  # of a lead's projected length: the bare end of a steep lead is seen end on
 
 
@@ -165,10 +167,10 @@ def sleeve_drawn(scene: Scene, lead: Lead) -> DrawList:
     """Outline the sleeve of a joint: dashed, for it goes on after the joint."""
     look, owner = scene.look, sleeve_owner(lead)
     start, stop = scene.at(lead.exit), scene.at(lead.mouth)
-    half = (lead.covered_mm / 2 + SLEEVE_WALL_MM) * scene.scale + 2 * look.line
+    half = sleeve_half_mm(lead) * scene.scale + 2 * look.line
     pen = Style(stroke=look.ink, width=2 * look.line, dash=(7 * look.line, 4 * look.line))
     dx, dy = _unit(start, stop)
-    past = scene.terminal(lead.landing.contact).across_mm / 2 * scene.scale + 2 * look.line
+    past = half
     length = math.dist(start, stop)
     back = min(length, bare_length(scene, lead) + 0.6 * lead.covered_mm * scene.scale)
     corners = ((past, -half), (past, half), (-back, half), (-back, -half))
@@ -179,6 +181,13 @@ def sleeve_drawn(scene: Scene, lead: Lead) -> DrawList:
     return (Poly(points, pen, closed=True, owner=owner),)
 
 
+def sleeve_half_mm(lead: Lead) -> float:
+    """Return half the width of a sleeve over a joint: it passes the outside of a cup."""
+    terminal = lead.terminal
+    outside = terminal.bore_mm / 2 + wall_mm(terminal.bore_mm) if terminal.kind == "cup" else 0.0
+    return max(outside, lead.covered_mm / 2) + SLEEVE_WALL_MM
+
+
 def _unit(start: Point, stop: Point) -> Point:
     length = math.dist(start, stop)
     if length < 1e-9:
@@ -186,11 +195,16 @@ def _unit(start: Point, stop: Point) -> Point:
     return ((stop[0] - start[0]) / length, (stop[1] - start[1]) / length)
 
 
+def dab_radius_mm(lead: Lead) -> float:
+    """Return how far a dab is drawn to reach from its joint, bumps included."""
+    return 1.03 * max(lead.terminal.across_mm, 1.2 * lead.metal_mm)
+
+
 def dab_drawn(scene: Scene, lead: Lead) -> DrawList:
     """Outline a dab of insulating compound over a joint, scalloped."""
     look, owner = scene.look, f"dab/{lead.landing.conductor}"
     at = scene.at(lead.mouth)
-    radius = scene.terminal(lead.landing.contact).across_mm * 0.75 * scene.scale
+    radius = dab_radius_mm(lead) * _DAB_MIDDLES * scene.scale
     bump = radius * math.sin(math.pi / 8)
     points: list[Point] = []
     for turn in range(0, 360, 45):

@@ -10,7 +10,7 @@ from planner.drawing.bench.shapes import spread
 from planner.drawing.cores import strands_stroke, strip
 from planner.drawing.face import contact_owner, wall_mm
 from planner.drawing.fitting.discs import order_disc
-from planner.drawing.fitting.leads import faded, sleeve_owner, tail_sleeve
+from planner.drawing.fitting.leads import faded, sleeve_half_mm, sleeve_owner, tail_sleeve
 from planner.drawing.fitting.scene import Letters, letters_of
 from planner.drawing.looks import Look
 from planner.drawing.metrics import text_width
@@ -181,7 +181,7 @@ def _column(connector: Connector, contact: Contact, leads: Sequence[Lead], flat:
     name = text_width(contact.id, flat.letters.name, bold=True)
     word = text_width(height_word(connector, contact), flat.letters.word)
     cores = sum(lead.covered_mm + 2 * SLEEVE_WALL_MM for lead in leads) * flat.scale
-    metal = (contact.terminal.across_mm + 0.6) * flat.scale
+    metal = (1.2 * contact.terminal.across_mm + 0.2 + 2 * SLEEVE_WALL_MM) * flat.scale
     return max(name, word, cores, metal, 2 * flat.letters.disc) + 6 * flat.look.line
 
 
@@ -288,12 +288,13 @@ def _lead(lead: Lead, contact: Contact, x: float, flat: _Flat) -> DrawList:
     if not lead.landing.sleeved or lead.is_shield:
         return (*metal, *body)
     length = flat.sleeves_mm.get(lead.landing.conductor, sunk + lead.gap_mm + OVERLAP_MM)
-    return (*metal, *body, *_sleeve(lead, x, low, length, flat))
+    foot = low if terminal.kind == "lug" else flat.y(terminal.z_mm - terminal.depth_mm)
+    return (*metal, *body, *_sleeve(lead, x, foot, length, flat))
 
 
 def _sleeve(lead: Lead, x: float, low: float, length_mm: float, flat: _Flat) -> DrawList:
     unit = flat.look.line
-    half = (lead.covered_mm / 2 + SLEEVE_WALL_MM) * flat.scale + 2 * unit
+    half = sleeve_half_mm(lead) * flat.scale + 2 * unit
     top = max(low - length_mm * flat.scale, flat.top)
     pen = Style(stroke=flat.look.ink, width=2 * unit, dash=(7 * unit, 4 * unit))
     owner = sleeve_owner(lead)
