@@ -1,5 +1,6 @@
 """Which of the alike cores goes to which contact, together with the best turn of the plug."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
@@ -18,8 +19,9 @@ TURNS = 72
 # With up to so many arcs (8 cores to 8 places) every placing is looked at or ruled out.
 MOST_ARCS = 64
 FINALISTS = 3
-GOOD_TURNS = 6
-STARTS = 3
+# At how many turns a placing is looked for, at how many of them with care, from how many starts:
+# up to so many cores.
+EFFORTS = ((40, TURNS, 4, 10), (64, TURNS // 3, 4, 2), (math.inf, TURNS // 9, 2, 1))
 
 
 @dataclass(frozen=True, eq=False)
@@ -111,7 +113,8 @@ def _by_exchanging(
     seats: Seats, groups: Sequence[Alike], present_deg: float, watch: Watch
 ) -> list[Placing]:
     board = Board(seats, groups)
-    turns = turns_round(present_deg, _turns_for(len(board.movable)))
+    _, count, careful, again = next(it for it in EFFORTS if len(board.movable) <= it[0])
+    turns = turns_round(present_deg, count)
     starts = []
     for done, turn_deg in enumerate(turns):
         part = watch.part(0.5 * done / len(turns), 0.5 * (done + 1) / len(turns))
@@ -121,18 +124,11 @@ def _by_exchanging(
         starts.append((end.score(shortest), done, shortest))
     starts.sort(key=lambda it: it[:2])
     goods = []
-    for done, (_, number, shortest) in enumerate(starts[:GOOD_TURNS]):
-        part = watch.part(0.5 + 0.5 * done / GOOD_TURNS, 0.5 + 0.5 * (done + 1) / GOOD_TURNS)
+    for done, (_, number, shortest) in enumerate(starts[:careful]):
+        part = watch.part(0.5 + 0.5 * done / careful, 0.5 + 0.5 * (done + 1) / careful)
         end = flat_end(board, turns[number], part)
-        placing, score = good_placing(end, shortest, STARTS, part)
+        placing, score = good_placing(end, shortest, again, part)
         goods.append((score, done, placing))
     goods.sort(reverse=True)
     ordered = list(dict.fromkeys(placing for _, _, placing in goods))
     return ordered[-FINALISTS:]
-
-
-def _turns_for(cores: int) -> int:
-    """Return at how many turns a placing is looked for: fewer, the more cores there are."""
-    if cores <= 40:
-        return TURNS
-    return TURNS // 3 if cores <= 64 else TURNS // 9

@@ -19,6 +19,10 @@ MOST_ROUNDS = 60
 # Pairs of leads compared between two looks at the watch: some milliseconds.
 BATCH = 16384
 NEAREST = 8
+# Of the cores that cross others, so many are moved.
+TIGHTEST = 4
+# Up to so many cores every exchange is tried before a search ends.
+MOST_FOR_ALL = 64
 NO_LIMIT = np.iinfo(np.intp).max
 SHAKES = 3
 
@@ -90,9 +94,10 @@ class _State:
         )
 
     def tightest(self) -> tuple[int, ...]:
-        """Return the cores of a pair that crosses, or else the one with the smallest gap."""
+        """Return the cores that cross most, or else the one with the smallest gap."""
         if len(self.first):
-            return int(self.first[0]), int(self.second[0])
+            most = (-self.touching).argsort(kind="stable")[:TIGHTEST]
+            return tuple(most[self.touching[most] > 0].tolist())
         return tuple(self.order[:1].tolist())
 
     def scores(self, rings: Index) -> list[Score]:
@@ -134,36 +139,54 @@ def _score(crossings: float, steps: float, length_mm: float) -> Score:
     return float(crossings), -float(steps), round(float(length_mm), 9)
 
 
-def shortest_placing(end: FlatEnd, watch: Watch) -> Index:
-    """Return the placing with the shortest leads.
+def shortest_placing(end: FlatEnd, watch: Watch, least_steps: int = -NO_LIMIT) -> Index:
+    """Return the placing with the shortest leads, as few as can be of them nearer to metal.
 
     Planar length, not squared nor in space: of two leads that cross, the exchanged ones are
-    shorter, so no two alike cores cross.
+    shorter, so no two alike cores cross. That does not hold once some are too near to metal, less
+    than `least_steps` of 0.01 mm.
     """
     placing = np.arange(len(end.exits))
     for group in end.groups:
         away = end.exits[group][:, None] - end.places[group][None]
         cost = np.hypot(away[..., 0], away[..., 1])
+        near = end.steps[np.ix_(group, group)] < least_steps
+        cost[near] += len(group) * cost.max(initial=0.0)
         placing[group] = group[least_cost(cost, lambda _: watch(0.0))]
     return placing
 
 
 def improved(end: FlatEnd, placing: Index, watch: Watch) -> tuple[Index, Score]:
-    """Return a placing that no exchange or insertion at its worst spot makes better."""
+    """Return a placing that no exchange or insertion at its worst spot, nor elsewhere, betters."""
     state = _State(end, placing)
     for _ in range(MOST_ROUNDS):
-        best: tuple[Score, tuple[int, ...]] = (state.score, ())
-        for rings in _moves(state):
-            batch = max(1, BATCH // (rings.shape[1] * len(placing)))
-            for begin in range(0, len(rings), batch):
-                watch(0.0)
-                some = rings[begin : begin + batch]
-                found = zip(state.scores(some), map(tuple, some.tolist()), strict=True)
-                best = min(best, *found)
-        if not best[1]:
+        ring = _best_ring(state, _moves(state), watch)
+        if not ring and len(placing) <= MOST_FOR_ALL:
+            ring = _best_ring(state, _exchanges(state), watch)
+        if not ring:
             break
-        state = _State(end, _moved(state.placing, best[1]))
+        state = _State(end, _moved(state.placing, ring))
     return state.placing, state.score
+
+
+def _best_ring(state: _State, moves: Iterator[Index], watch: Watch) -> tuple[int, ...]:
+    """Return the ring that gives the best score, or an empty one if none is better."""
+    best: tuple[Score, tuple[int, ...]] = (state.score, ())
+    for rings in moves:
+        batch = max(1, BATCH // (rings.shape[1] * len(state.placing)))
+        for begin in range(0, len(rings), batch):
+            watch(0.0)
+            some = rings[begin : begin + batch]
+            found = zip(state.scores(some), map(tuple, some.tolist()), strict=True)
+            best = min(best, *found)
+    return best[1]
+
+
+def _exchanges(state: _State) -> Iterator[Index]:
+    """Yield all exchanges of two cores of a group."""
+    for group in state.end.groups:
+        first, second = np.triu_indices(len(group), 1)
+        yield np.stack([group[first], group[second]], axis=1)
 
 
 def _moves(state: _State) -> Iterator[Index]:
@@ -196,14 +219,31 @@ def _moved(placing: Index, ring: tuple[int, ...]) -> Index:
 
 
 def good_placing(end: FlatEnd, first: Index, starts: int, watch: Watch) -> tuple[Placing, Score]:
-    """Return the best placing found from `first` and from some shaken ones after it."""
+    """Return the best placing found from `first`, from guarded ones, and from some shaken ones."""
     chance = np.random.default_rng(SEED)
-    best, score = improved(end, first, watch)
+    best, score = _guarded(end, *improved(end, first, watch), watch)
     for _ in range(starts):
         again, other = improved(end, _shaken(end, best, chance), watch)
         if other < score:
             best, score = again, other
     return tuple(best.tolist()), score
+
+
+def _guarded(end: FlatEnd, best: Index, score: Score, watch: Watch) -> tuple[Index, Score]:
+    """Halve the gaps wider than that of the best placing for one that a placing can have."""
+    arcs = np.concatenate([end.steps[np.ix_(group, group)].ravel() for group in end.groups])
+    wider = np.unique(np.minimum(arcs, end.rest_steps))
+    wider = wider[wider > -score[1]]
+    while len(wider):
+        middle = len(wider) // 2
+        start = shortest_placing(end, watch, int(wider[middle]))
+        again, other = improved(end, start, watch)
+        if other < score:
+            best, score = again, other
+            wider = wider[wider > -score[1]]
+        else:
+            wider = wider[:middle]
+    return best, score
 
 
 def _shaken(end: FlatEnd, placing: Index, chance: np.random.Generator) -> Index:

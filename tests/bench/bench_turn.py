@@ -108,9 +108,7 @@ def _few():
 
 
 def _many():
-    print(
-        "placing of many at one turn (shortest, then exchanges), against one naive round (36 exchanges timed)"
-    )
+    print("placing of many at one turn (shortest, then exchanges), against one naive round")
     times = {}
     for count in COUNTS[2:]:
         seats = seats_of(end_plan(*crowded(count, count), colour="WH"))

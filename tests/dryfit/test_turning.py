@@ -2,6 +2,7 @@
 
 from itertools import pairwise
 
+import numpy as np
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
@@ -58,7 +59,7 @@ def test_never_worse_than_a_dense_scan():
 
 def test_search_that_trusts_its_first_probes_is_caught(monkeypatch):
     """Without the bound on how fast a gap changes, the widest is not found."""
-    monkeypatch.setattr(Seats, "speeds", 0.0)
+    monkeypatch.setattr(Seats, "speeds", property(lambda seats: np.zeros(8 * len(seats.cores))))
     monkeypatch.setattr(clocking, "COARSE_DEG", 90.0)
     short = 0
     for seed, count in STEPPED:
