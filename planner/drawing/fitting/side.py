@@ -14,7 +14,16 @@ from planner.drawing.fitting.leads import faded, sleeve_half_mm, sleeve_owner, t
 from planner.drawing.fitting.scene import Letters, letters_of
 from planner.drawing.looks import Look
 from planner.drawing.metrics import text_width
-from planner.drawing.primitives import DrawList, Point, Poly, Rect, Style, Text, owned
+from planner.drawing.primitives import (
+    DrawList,
+    Point,
+    Poly,
+    Rect,
+    Style,
+    Text,
+    centred_baseline,
+    owned,
+)
 from planner.dryfit.bodies import SLEEVE_WALL_MM, Lead
 from planner.dryfit.fit import EndFit
 from planner.geometry.views import turned_point
@@ -138,7 +147,8 @@ def side_view(  # noqa: PLR0913 - what is drawn, where, how, and what of it is s
     """Draw the side view from its upper left corner, `width` wide, `scale` target units a mm high.
 
     Seen from outside with the cable up. Heights, widths and sleeves are to scale; places across
-    follow the angle round the axis, moved apart where they would touch, the row in the middle.
+    follow the angle round the axis, moved apart where they would touch, the row in the middle. On
+    the screen a bar tells the scale; on paper the caller says it.
     `sleeves_mm` gives the length of the sleeve of a conductor. Owners as in the fitted face.
     """
     flat = _flat(connector, fit, scale, look, origin[1])
@@ -149,6 +159,8 @@ def side_view(  # noqa: PLR0913 - what is drawn, where, how, and what of it is s
     angles = [_from_top_deg(contact, fit.turn_deg + view_deg) for contact in contacts]
     places = _places(angles, wide, origin[0], width)
     items = _plate(flat, origin[0], width) + _cut_line(flat, origin[0], width)
+    if look.hatched_cores:
+        items += _scale_bar(flat, origin[0], min(places) - max(wide) / 2)
     order = {contact: place for place, contact in enumerate(fit.order, start=1)}
     for contact, x in zip(contacts, places, strict=True):
         items += _terminal(contact, x, flat, landed=bool(landed[contact.id]))
@@ -188,6 +200,23 @@ def _column(connector: Connector, contact: Contact, leads: Sequence[Lead], flat:
 def _plate(flat: _Flat, left: float, width: float) -> DrawList:
     pen = Style(fill=flat.look.insulator, stroke=flat.look.casing, width=1.4 * flat.look.line)
     return (Rect((left, flat.y(flat.floor_mm)), width, PLATE_MM * flat.scale, pen, owner="shell"),)
+
+
+def _scale_bar(flat: _Flat, left: float, right: float) -> DrawList:
+    """Stand a bar of whole mm on the plate at the left, where there is room beside the row."""
+    unit, foot = flat.look.line, flat.y(flat.floor_mm) - 4 * flat.look.line
+    long_mm = 5.0 if flat.cut_mm - flat.floor_mm > 8.0 else 2.0
+    x, top = left + 8 * unit, foot - long_mm * flat.scale
+    words = f"{long_mm:g} mm"
+    if x + 8 * unit + text_width(words, flat.letters.word) > right:
+        return ()
+    pen, at = Style(stroke=flat.look.ink2, width=1.4 * unit), (x + 6 * unit, (top + foot) / 2)
+    base = (at[0], centred_baseline(at[1], flat.letters.word))
+    return (
+        Poly(((x, top), (x, foot)), pen, owner="scale"),
+        *(Poly(((x - 4 * unit, y), (x + 4 * unit, y)), pen, owner="scale") for y in (top, foot)),
+        Text(base, words, flat.letters.word, flat.look.ink2, owner="scale"),
+    )
 
 
 def _cut_line(flat: _Flat, left: float, width: float) -> DrawList:
