@@ -37,7 +37,8 @@ class Clampings:
 def fewest_clampings(room: Room, needs: Cents, ranks: Sequence[int]) -> Clampings:
     """Return an order in the fewest clampings in which each joint has the room that it needs.
 
-    `needs` in hundredths of a mm, such that some order gives them; ranks as in `best_order`.
+    `needs` in hundredths of a mm; ranks as in `best_order`. Raises ValueError if no order gives each
+    joint what it needs.
     """
     bench = _Bench(room, needs, ranks)
     chain, proved = _shortest_chain(bench)
@@ -63,6 +64,8 @@ def _shortest_chain(bench: "_Bench") -> tuple[tuple[int, ...], bool]:
                 below.setdefault(rest, (*chain, rest))
         if 0 in below:
             return below[0], proved
+        if not below:
+            raise ValueError("no order gives each joint the room that it needs")
         least = _smallest(below)
         # What is left out of one level could not have ended on the next one any sooner.
         proved = not cut

@@ -160,6 +160,12 @@ def test_an_end_with_no_joint_has_an_empty_order():
     assert best_order((), made_up(0, 0), ()).contacts == ()
 
 
+def test_room_that_no_order_gives_is_an_error():
+    room = made_up(1, 4)
+    with pytest.raises(ValueError, match="no order gives"):
+        fewest_clampings(room, np.full(4, 101, dtype=np.int16), (0, 0, 0, 0))
+
+
 def test_a_search_that_was_cut_says_found(monkeypatch):
     monkeypatch.setattr("planner.dryfit.clamping.JOINTS_LOOKED_AT", 1)
     proofs = {best_order(names(24), of_an_end(seed, 24), (0,) * 24).proof for seed in range(4)}
