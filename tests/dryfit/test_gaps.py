@@ -15,6 +15,7 @@ from planner.dryfit.measuring import limits_at, measured
 from planner.dryfit.scene import Near, Scene, least_between, near_in
 from planner.dryfit.site import least_gap_mm
 from planner.model.connector import Contact, Shell
+from planner.model.plan import Link
 from planner.model.workmanship import Workmanship
 from planner.wiring.graph import Wiring
 from tests.dryfit import crowds
@@ -69,8 +70,12 @@ def found_at(plan, turn_deg=0.0):
 
 
 def all_sites():
+    """Yield sites of all sizes, every other one with contacts that a link makes one net."""
     for seed in range(60):
-        yield site(crowd(seed, 1 + seed % 16, shields=seed % 3 if seed % 16 > 3 else 0))
+        plan = crowd(seed, 1 + seed % 16, shields=seed % 3 if seed % 16 > 3 else 0)
+        joined = tuple(it.id for it in plan.definitions.connectors[0].contacts[:3])
+        linked = seed % 2 and len(joined) > 1
+        yield site(plan.evolve(links=(Link(end="B", contacts=joined),)) if linked else plan)
     for count in (5, 12, 25, 37, 64):
         yield site_at_b(rows_plan(count, tails=count // 5))
 
