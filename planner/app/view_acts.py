@@ -91,6 +91,7 @@ class ViewActs(QObject):
         for name in VIEWS:
             acts[name].setEnabled(bench)
             acts[name].setChecked(name == self.view)
+        self._canvas.rest(resting=bench and in_fit)
         self.end_steps.enter_fit(entered=bench and in_fit)
         self._show_zoom()
 

@@ -50,6 +50,7 @@ class Stage(QGraphicsView):
         self._layout = BenchLayout()
         self._zoom, self._fitted, self._one_scale = 1.0, True, False
         self._only = ""
+        self._resting = False
         self.laid_out: Settings | None = None
         self._fits: tuple[Plan | None, dict[Room, float]] = (None, {})
         QPixmapCache.setCacheLimit(max(QPixmapCache.cacheLimit(), _CACHE_KB))
@@ -80,8 +81,17 @@ class Stage(QGraphicsView):
             only=self._only,
         )  # fmt: skip
 
+    def rest(self, *, resting: bool) -> None:
+        """Leave the bench as it is while another view is looked at; then catch up."""
+        if resting != self._resting:
+            self._resting = resting
+            if not resting:
+                self.refit() if self._fitted else self.relayout()
+
     def relayout(self) -> None:
         """Lay the bench out anew; only what differs is drawn again."""
+        if self._resting:
+            return
         self.laid_out = self.settings()
         bench = self._layout.bench(self.workbench.plan, self.laid_out)
         self.bench_scene.show_bench(bench)
@@ -110,6 +120,8 @@ class Stage(QGraphicsView):
 
     def refit(self) -> None:
         """Find the zoom at which the whole lead, or the one end shown, has room."""
+        if self._resting:
+            return
         room, plan = replace(self.settings(), zoom=1.0), self.workbench.plan
         if self._fits[0] is not plan:
             self._fits = (plan, {})

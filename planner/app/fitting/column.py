@@ -32,7 +32,8 @@ class FitColumn(Panel):
         self.said = label("", "small", wrap=True)
         self.said.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.order_head = Head("Order of soldering", "section")
-        self.order_head.set_note("iron, mm")
+        self.order_head.set_note("room, mm")
+        self.order_head.note.setToolTip("How much room the iron has at each joint")
         self.order = OrderList(acts.state, look)
         self.best_order = ActionButton(actions["best_order"], look, text="Best order")
         self.sleeves = SleeveBox(acts, actions, look)
@@ -40,7 +41,8 @@ class FitColumn(Panel):
         self._build()
         acts.said.connect(self.show_said)
         self.order.moved.connect(acts.put_joint)
-        self.attach(acts.state.changed, self.renew)
+        self.attach(acts.workbench.plan_changed, lambda _changes: self.show_said(""))
+        self.attach(acts.state.end_changed, lambda: self.show_said(""))
         self.attach(acts.state.joint_changed, self._keep_joint_in_sight)
         self.set_look(look)
 
@@ -76,12 +78,8 @@ class FitColumn(Panel):
         for part in (self.turn, self.order, self.best_order, self.sleeves):
             part.set_look(look)
 
-    def renew(self) -> None:
-        """Show what there is; a word about the last act goes with the next change."""
-        self.show_said("")
-
     def show_said(self, text: str) -> None:
-        """Say what an act came to."""
+        """Say what an act came to; it goes with the next change of the plan, or another end."""
         self.said.setText(text)
         self.said.setVisible(bool(text))
 

@@ -3,20 +3,24 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QSize, Qt
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QWheelEvent
+from PySide6.QtGui import QImage, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QWheelEvent
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from planner.app.canvas.paint import paint
+from planner.app.fitting.backdrop import painted
 from planner.app.fitting.turning_hand import TurningHand
 from planner.app.fitting.words import degrees
 from planner.drawing.fitting.dial import dial_picture
+from planner.dryfit.dial import Dial
 
 if TYPE_CHECKING:
     from planner.app.fitting.state import Fitting
     from planner.drawing.looks import Look
     from planner.drawing.primitives import DrawList, Point
 
-_MARGIN = 20.0
+_MARGIN, _HAND = 20.0, "dial/hand"
+# A dial without a mark: its hand is all that is taken of it.
+_BLANK = Dial((), (), 0.0, 0, 0.0)
 
 
 class DialFace(QWidget):
@@ -26,12 +30,13 @@ class DialFace(QWidget):
         super().__init__()
         self.state, self.look = state, look
         self._side = side
-        self._made: DrawList | None = None
+        self._ground: QImage | None = None
         self.hand: TurningHand | None = None
         self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
         self.setCursor(Qt.CursorShape.OpenHandCursor)
-        for signal in (state.changed, state.turned, state.dial_changed):
-            signal.connect(self.renew)
+        state.changed.connect(self._on_turned)
+        state.turned.connect(self._on_turned)
+        state.dial_changed.connect(self.renew)
         self.renew()
 
     def sizeHint(self) -> QSize:
@@ -50,21 +55,19 @@ class DialFace(QWidget):
         """The middle of the dial."""
         return (self.width() / 2, self.height() / 2)
 
-    @property
-    def drawn(self) -> "DrawList":
-        """What is drawn."""
-        if self._made is None:
-            self._made = ()
-            if self.state.dial is not None:
-                self._made = dial_picture(
-                    self.state.dial, centre=self.centre, radius=self._side / 2 - _MARGIN,
-                    look=self.look, turn_deg=self.state.turn_deg,
-                )  # fmt: skip
-        return self._made
+    def _drawn(self, dial: Dial) -> "DrawList":
+        return dial_picture(
+            dial, centre=self.centre, radius=self._side / 2 - _MARGIN, look=self.look,
+            turn_deg=self.state.turn_deg,
+        )  # fmt: skip
 
     def renew(self) -> None:
-        """Draw anew with the next paint, and say the turn."""
-        self._made = None
+        """Draw anew with the next paint."""
+        self._ground = None
+        self._on_turned()
+
+    def _on_turned(self) -> None:
+        """Say the turn, and move the hand."""
         dial, turn = self.state.dial, degrees(self.state.turn_deg)
         best = f", best at {degrees(dial.best_deg)} degrees" if dial is not None else ""
         self.setAccessibleName(f"Dial: turned by {turn} degrees{best}")
@@ -77,8 +80,16 @@ class DialFace(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the dial."""
+        dial = self.state.dial
+        if dial is None:
+            return
+        if self._ground is None:
+            still = tuple(item for item in self._drawn(dial) if item.owner != _HAND)
+            self._ground = painted(still, (self.width(), self.height()), self.devicePixelRatioF())
+        hand = tuple(item for item in self._drawn(_BLANK) if item.owner == _HAND)
         painter = QPainter(self)
-        paint(painter, self.drawn)
+        painter.drawImage(0, 0, self._ground)
+        paint(painter, hand)
         painter.end()
 
     def resizeEvent(self, event: object) -> None:

@@ -15,7 +15,15 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QApplication, QWidget
 
 from planner.app.canvas.paint import paint
-from planner.app.fitting.picture import Picture, draw_picture
+from planner.app.fitting.backdrop import Backdrop, TurnedPlug
+from planner.app.fitting.picture import (
+    Canvas,
+    Stand,
+    full_picture,
+    iron_picture,
+    live_picture,
+    stand_of,
+)
 from planner.app.fitting.pointing import joint_at
 from planner.app.fitting.turning_hand import TurningHand
 
@@ -23,7 +31,7 @@ if TYPE_CHECKING:
     from planner.app.fitting.keys import FitKeys
     from planner.app.fitting.state import Fitting
     from planner.drawing.looks import Look
-    from planner.drawing.primitives import Point
+    from planner.drawing.primitives import DrawList, Point
 
 STEP = 1.25
 ZOOM_LEAST, ZOOM_MOST = 0.5, 6.0
@@ -42,7 +50,11 @@ class FaceCanvas(QWidget):
         self.keys: FitKeys | None = None
         self.zoom = 1.0
         self._shift = QPointF()
-        self._made: Picture | None = None
+        self._stand: Stand | None = None
+        self._fresh = False
+        self.backdrop = Backdrop(self)
+        self.backdrop.made.connect(self.update)
+        self._plug: TurnedPlug | None = None
         self._pressed: QPointF | None = None
         self._panned: QPointF | None = None
         self.hand: TurningHand | None = None
@@ -54,25 +66,35 @@ class FaceCanvas(QWidget):
         self.setMouseTracking(True)
         self.setMinimumSize(120, 120)
         self.setAccessibleName("Dry fit: the end, large")
-        for signal in (state.changed, state.turned, state.joint_changed):
-            signal.connect(self.renew)
+        state.changed.connect(self.renew)
+        state.turned.connect(self._on_turned)
+        state.joint_changed.connect(self.update)
 
     # -- drawn ----------------------------------------------------------------------------------
 
     @property
-    def picture(self) -> Picture:
-        """What is drawn, and where its joints lie."""
-        if self._made is None:
-            self._made = draw_picture(
-                self.state, (self.width(), self.height()), self.look, self.zoom,
-                (self._shift.x(), self._shift.y()),
-            )  # fmt: skip
-        return self._made
+    def stand(self) -> Stand:
+        """Where the end stands, and its joints."""
+        if self._stand is None:
+            self._stand = stand_of(self.state, self._canvas())
+        return self._stand
+
+    def _canvas(self) -> Canvas:
+        shift = (self._shift.x(), self._shift.y())
+        return Canvas((self.width(), self.height()), self.look, self.zoom, shift)
 
     def renew(self) -> None:
-        """Draw anew with the next paint."""
-        self._made = None
+        """Draw all of it anew with the next paint."""
+        self._stand, self._fresh = None, False
         self.update()
+
+    def _on_turned(self) -> None:
+        """Draw the turn: all of a small end, a large one plainly."""
+        if self.state.is_large:
+            self._stand = None
+            self.update()
+        else:
+            self.renew()
 
     def set_look(self, look: "Look") -> None:
         """Draw in another look."""
@@ -80,11 +102,48 @@ class FaceCanvas(QWidget):
         self.renew()
 
     def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the end."""
+        """Paint the end, and the iron at the joint that is looked at."""
         painter = QPainter(self)
         painter.fillRect(self.rect(), QColor(self.look.paper))
-        paint(painter, self.picture.items)
+        live = self.state.is_large and self.state.is_turning
+        if not live and not self._fresh:
+            self._make_backdrop()
+        image = self.backdrop.image
+        if live or image is None:
+            self._paint_live(painter)
+        else:
+            painter.drawImage(0, 0, image)
+            paint(painter, iron_picture(self.state, self._canvas(), self.stand))
         painter.end()
+
+    def _make_backdrop(self) -> None:
+        """Draw the whole end; beside that of a large one, the plug that is turned by hand."""
+        self._fresh = True
+        draw = full_picture(self.state, self._canvas(), self.stand)
+        size, ratio = (self.width(), self.height()), self.devicePixelRatioF()
+        aside, plug, scale = self.state.is_large, self._plug_now(), self.stand.scale
+
+        def draw_both() -> "DrawList":
+            if plug is not None and aside:
+                plug.prepare(scale)
+            return draw()
+
+        self.backdrop.make(draw_both, size, ratio, aside=aside)
+
+    def _plug_now(self) -> TurnedPlug | None:
+        connector, fit = self.state.connector, self.state.fit
+        if connector is None or fit is None:
+            return None
+        landed = frozenset(lead.landing.contact for lead in fit.leads)
+        if self._plug is None or not self._plug.is_of(connector, landed, self.look):
+            self._plug = TurnedPlug(connector, landed, self.look, self.devicePixelRatioF())
+        return self._plug
+
+    def _paint_live(self, painter: QPainter) -> None:
+        plug, fit = self._plug_now(), self.state.fit
+        if plug is not None and fit is not None:
+            plug.paint(painter, self.stand, fit.turn_deg)
+            paint(painter, live_picture(self.state, self._canvas(), self.stand))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fit the new size."""
@@ -108,7 +167,7 @@ class FaceCanvas(QWidget):
     def zoom_to(self, zoom: float, at: QPointF | None = None) -> None:
         """Zoom; what lies under `at` stays there (the middle, without)."""
         zoom = min(max(zoom, ZOOM_LEAST), ZOOM_MOST)
-        centre = QPointF(*self.picture.centre)
+        centre = QPointF(*self.stand.centre)
         under = (at if at is not None else centre) - centre
         self._shift += under - under * (zoom / self.zoom)
         self.zoom = zoom
@@ -140,7 +199,7 @@ class FaceCanvas(QWidget):
             self._rest.stop()
             self.state.point_at("")
             self.setCursor(Qt.CursorShape.ClosedHandCursor)
-            self.hand = TurningHand(self.state, self.picture.centre, _point(self._pressed))
+            self.hand = TurningHand(self.state, self.stand.centre, _point(self._pressed))
             self.hand.move(_point(at), coarse=False)
 
     def mouseReleaseEvent(self, event: QMouseEvent) -> None:
@@ -154,6 +213,10 @@ class FaceCanvas(QWidget):
             else:
                 self._choose(event.position())
             self._point(event.position())
+
+    def let_go(self) -> None:
+        """Stop what is under way."""
+        self.backdrop.let_go()
 
     def call_off(self) -> bool:
         """Put the plug back where it was; False where it is not in hand."""
@@ -172,8 +235,7 @@ class FaceCanvas(QWidget):
         return (at - pressed).manhattanLength() >= QApplication.startDragDistance()
 
     def _under(self, at: QPointF) -> str:
-        drawn = self.picture
-        return joint_at(drawn.joints, drawn.radii, _point(at))
+        return joint_at(self.stand.joints, self.stand.radii, _point(at))
 
     def _point(self, at: QPointF) -> None:
         contact = self._under(at)

@@ -13,7 +13,7 @@ from planner.dryfit.turning import Turning, best_turn
 from planner.edits.ends import turn_end
 from planner.edits.landings import sleeve
 from planner.edits.sleeving import take_sleeves
-from planner.edits.soldering import set_solder_order, take_best_order
+from planner.edits.soldering import move_joint, take_best_order
 from planner.edits.turning import apply_turning
 
 if TYPE_CHECKING:
@@ -71,7 +71,7 @@ class FitActs(QObject):
         end = self.state.end
         self.state.leave_turn()
         before = self.state.turn_deg
-        if self.state.connector is not None:
+        if self.state.fit is not None:
             edit = partial(turn_end, end=end, turn_deg=whole_turn(turn_deg))
             self.workbench.do(f"Turn {end}", edit)
             self.glide.go_from(before)
@@ -94,10 +94,10 @@ class FitActs(QObject):
 
     def put_joint(self, contact: str, place: int) -> None:
         """Solder a joint at a place of the order, from 0."""
-        order = [it for it in self.state.joints if it != contact]
-        order.insert(min(max(place, 0), len(order)), contact)
-        if tuple(order) != self.state.joints:
-            edit = partial(set_solder_order, end=self.state.end, contacts=tuple(order))
+        here = self.state.joints.index(contact)
+        place = min(max(place, 0), len(self.state.joints) - 1)
+        if place != here:
+            edit = partial(move_joint, end=self.state.end, contact=contact, to=place + 1)
             self.workbench.do(f"Order of soldering at {self.state.end}", edit)
             self.state.choose(contact)
 

@@ -74,13 +74,12 @@ class OrderList(QListWidget):
         self.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
         self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        state.changed.connect(self.renew)
-        state.turned.connect(self.renew)
+        state.ready.connect(self.renew)
         state.joint_changed.connect(self.show_joint)
 
     def renew(self) -> None:
         """Show the joints as they are now; a row that says the same is left alone."""
-        rows = joint_rows(self.fitting.workbench, self.fitting.fit)
+        rows = joint_rows(self.fitting.workbench, self.fitting.fit, self.fitting.slow.access)
         if rows == self.rows and self.count() == len(rows):
             return
         self.rows = rows

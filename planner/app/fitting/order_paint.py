@@ -1,7 +1,7 @@
 """How a joint is drawn in the list: number, contact, signal, cores, room for the iron, sleeve."""
 
 from planner.app.fitting.rows import JointRow
-from planner.app.fitting.words import MINUS
+from planner.app.fitting.words import room_words
 from planner.app.panels.patch import patch
 from planner.drawing.looks import Look
 from planner.drawing.marks import mark
@@ -17,7 +17,7 @@ from planner.drawing.primitives import (
 
 ROW_HIGH = 28
 _DISC, _PATCH, _SLEEVE = 9.5, (22.0, 12.0), 22.0
-_CONTACT_X, _CORE_X, _MARGIN_RIGHT = 28.0, 96.0, 34.0
+_CONTACT_X, _CORE_X, _MARGIN_RIGHT, _FIGURE_WIDE = 28.0, 92.0, 32.0, 36.0
 
 
 def row_items(row: JointRow, width: float, look: Look) -> DrawList:
@@ -50,7 +50,7 @@ def _contact(row: JointRow, look: Look) -> DrawList:
 
 def _cores(row: JointRow, width: float, look: Look) -> DrawList:
     items: DrawList = ()
-    x, room = _CORE_X, width - _MARGIN_RIGHT - 50
+    x, room = _CORE_X, width - _MARGIN_RIGHT - _FIGURE_WIDE
     for code, part in zip(row.codes, row.parts, strict=True):
         wide = _PATCH[0] + 5 + text_width(code, 12.0, bold=True)
         if x + wide > room:
@@ -66,7 +66,7 @@ def _cores(row: JointRow, width: float, look: Look) -> DrawList:
 
 def _margin(row: JointRow, width: float, look: Look) -> DrawList:
     right = width - _MARGIN_RIGHT
-    figure = f"{row.margin_mm:.2f}".replace("-", MINUS)
+    figure = room_words(row.margin_mm)
     tone = look.stop if row.hidden else look.ink
     base = centred_baseline(ROW_HIGH / 2, 13.0)
     said = Text((right, base), figure, 13.0, tone, bold=row.hidden, anchor="end")

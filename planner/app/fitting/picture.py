@@ -1,13 +1,19 @@
 """The picture of an end: its fitted face, its side view where terminals differ in height."""
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING
 
-from planner.app.fitting.empty import wanting
+from planner.app.fitting.empty import Wanting, wanting
+from planner.app.fitting.live import live_drawn
 from planner.drawing.face import contact_radius_mm, face, shell_reach_mm
 from planner.drawing.fitting.face import fitted_face, fitting_scale
+from planner.drawing.fitting.iron import iron_at
+from planner.drawing.fitting.scene import Scene
 from planner.drawing.fitting.side import side_height, side_view, wants_side_view
+from planner.drawing.fitting.words import Room
+from planner.drawing.metrics import wrapped
 from planner.drawing.primitives import Circle, DrawList, Point, Style, Text
 from planner.geometry.views import turned_point
 from planner.model.signals import signals_text
@@ -15,6 +21,7 @@ from planner.model.signals import signals_text
 if TYPE_CHECKING:
     from planner.app.fitting.state import Fitting
     from planner.drawing.looks import Look
+    from planner.dryfit.fit import EndFit
     from planner.model.connector import Connector
 
 Size = tuple[int, int]
@@ -23,50 +30,100 @@ _FACE_LEAST = 250.0
 _SIDE_PITCH, _SIDE_SCALE_MOST = 76.0, 24.0
 
 
-@dataclass(frozen=True)
-class Picture:
-    """What is drawn, the middle of the face, and where its joints lie."""
+Box = tuple[float, float, float, float]
 
-    items: DrawList
+
+@dataclass(frozen=True)
+class Stand:
+    """Where the face stands: its middle, px a mm, and the rooms; all that hits and zooms need."""
+
     centre: Point
-    scale: float = 1.0
+    scale: float
+    frame: Box  # left, top, right, bottom of the face's room
+    side: Box | None = None  # left, top, width, height
     joints: dict[str, Point] = field(default_factory=dict)
     radii: dict[str, float] = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Canvas:
+    """What a picture is drawn on: its size in px, look, zoom, and how far it is shifted."""
+
+    size: Size
+    look: "Look"
+    zoom: float = 1.0
+    shift: Point = (0.0, 0.0)
 
 
 @dataclass(frozen=True, slots=True)
 class _Rooms:
     """Where the face goes, and the side view if there is one: left, top, width, height."""
 
-    face: tuple[float, float, float, float]
-    side: tuple[float, float, float, float] | None
+    face: Box
+    side: Box | None
 
 
-def draw_picture(state: "Fitting", size: Size, look: "Look", zoom: float, shift: Point) -> Picture:
-    """Draw the end that the state looks at into `size` px."""
-    missing = wanting(state.plan, state.end)
-    if missing is not None:
-        return _empty(state, size, look, missing.what, missing.do)
-    connector, fit = state.connector, state.fit
-    if connector is None or fit is None:
-        return Picture((), (size[0] / 2, size[1] / 2))
-    rooms = _rooms(connector, size)
-    scale = _scale(state, connector, rooms, look) * zoom
-    left, top, width, height = rooms.face
-    centre = (left + width / 2 + shift[0], top + height / 2 + shift[1])
-    joint = state.joint
-    items = fitted_face(
-        connector, fit, centre=centre, scale=scale, look=look, jacket_mm=_jacket_mm(state),
-        signals=_signals(state), iron=joint,
-    )  # fmt: skip
-    if rooms.side is not None:
-        items += _side(state, rooms.side, look)
+def stand_of(state: "Fitting", canvas: Canvas) -> Stand:
+    """Return where the end stands on a canvas."""
+    connector, (width, height) = state.connector, canvas.size
+    if connector is None or state.fit is None:
+        return Stand((width / 2, height / 2 - 34), 1.0, (0.0, 0.0, width, height))
+    rooms = _rooms(connector, canvas.size)
+    scale = _scale(state, connector, rooms, canvas.look) * canvas.zoom
+    left, top, wide, high = rooms.face
+    centre = (left + wide / 2 + canvas.shift[0], top + high / 2 + canvas.shift[1])
     joints, radii = {}, {}
     for contact in connector.contacts:
-        x, y = turned_point(contact.terminal.x_mm, contact.terminal.y_mm, fit.turn_deg)
+        x, y = turned_point(contact.terminal.x_mm, contact.terminal.y_mm, state.fit.turn_deg)
         joints[contact.id] = (centre[0] + x * scale, centre[1] - y * scale)
         radii[contact.id] = contact_radius_mm(contact) * scale
-    return Picture(items, centre, scale, joints, radii)
+    frame = (left, top, left + wide, top + high)
+    return Stand(centre, scale, frame, rooms.side, joints, radii)
+
+
+def full_picture(state: "Fitting", canvas: Canvas, stand: Stand) -> Callable[[], DrawList]:
+    """Return what draws the whole end, or says what it wants first; it may run in a thread."""
+    missing, connector, fit = wanting(state.plan, state.end), state.connector, state.fit
+    if missing is not None:
+        empty = _empty(state, canvas, stand, missing)
+        return lambda: empty
+    if connector is None or fit is None:
+        return lambda: ()
+    jacket_mm, signals, look = _jacket_mm(state), _signals(state), canvas.look
+
+    def draw() -> DrawList:
+        items = fitted_face(
+            connector, fit, centre=stand.centre, scale=stand.scale, look=look,
+            jacket_mm=jacket_mm, signals=signals, frame=stand.frame,
+        )  # fmt: skip
+        return items + _side(connector, fit, stand.side, look)
+
+    return draw
+
+
+def iron_picture(state: "Fitting", canvas: Canvas, stand: Stand) -> DrawList:
+    """Draw the ring and the iron of the joint that is looked at; nothing without one."""
+    connector, fit, joint = state.connector, state.fit, state.joint
+    if connector is None or fit is None or joint not in stand.joints:
+        return ()
+    look = canvas.look
+    ring = Style(stroke=look.accent, width=2.5)
+    items: DrawList = (Circle(stand.joints[joint], stand.radii[joint] + 5.0, ring),)
+    scene = Scene(connector, fit, stand.centre, stand.scale, look)
+    held = iron_at(scene, joint)
+    if held is not None:
+        room = Room(taken=list(held.boxes), frame=stand.frame)
+        items += held.items + held.words_drawn(scene, room)
+    return items
+
+
+def live_picture(state: "Fitting", canvas: Canvas, stand: Stand) -> DrawList:
+    """Draw what lies over a plug that is turned by hand."""
+    connector, fit = state.connector, state.fit
+    if connector is None or fit is None:
+        return ()
+    scene = Scene(connector, fit, stand.centre, stand.scale, canvas.look)
+    return live_drawn(scene, stand.frame)
 
 
 def _rooms(connector: "Connector", size: Size) -> _Rooms:
@@ -110,11 +167,10 @@ def _signals(state: "Fitting") -> dict[str, str]:
     return {it.id: signals_text(wiring.signals_at(state.end, it.id)) for it in contacts}
 
 
-def _side(state: "Fitting", room: tuple[float, float, float, float], look: "Look") -> DrawList:
+def _side(connector: "Connector", fit: "EndFit", room: Box | None, look: "Look") -> DrawList:
     """Draw the side view as large as it fits its room; heights are to scale."""
-    connector, fit = state.connector, state.fit
-    assert connector is not None
-    assert fit is not None
+    if room is None:
+        return ()
     left, top, width, height = room
     one, two = (side_height(connector, fit, scale, look) for scale in (1.0, 2.0))
     scale = min(max((height - (2 * one - two)) / (two - one), 1.0), _SIDE_SCALE_MOST)
@@ -123,20 +179,23 @@ def _side(state: "Fitting", room: tuple[float, float, float, float], look: "Look
     return side_view(connector, fit, origin=origin, width=wide, scale=scale, look=look)
 
 
-def _empty(state: "Fitting", size: Size, look: "Look", what: str, do: str) -> Picture:
+def _empty(state: "Fitting", canvas: Canvas, stand: Stand, missing: Wanting) -> DrawList:
     """Draw the face alone, or the place for one, and say what to do next."""
-    centre = (size[0] / 2, size[1] / 2 - 34)
-    connector = state.connector
+    look, (width, height), connector = canvas.look, canvas.size, state.connector
     if connector is not None:
-        scale = fitting_scale(connector, size[0], max(size[1] - 140, 80), look)
-        shown = face(connector, centre=centre, scale=scale, look=look, turn_deg=state.turn_deg)
+        scale = fitting_scale(connector, width, max(height - 140, 80), look)
+        shown = face(
+            connector, centre=stand.centre, scale=scale, look=look, turn_deg=state.turn_deg
+        )
     else:
-        radius = min(size[0], size[1] - 140) * 0.3
+        radius = min(width, height - 140) * 0.3
         pen = Style(stroke=look.edge, width=1.75, dash=(7.0, 5.0))
-        shown = (Circle(centre, max(radius, 24.0), pen),)
-    base = size[1] - 44.0
-    words = (
-        Text((size[0] / 2, base), what, 18, look.ink, bold=True, anchor="middle"),
-        Text((size[0] / 2, base + 24), do, 13, look.ink2, anchor="middle"),
+        shown = (Circle(stand.centre, max(radius, 24.0), pen),)
+    lines = wrapped(missing.do, 13, width - 48.0)
+    base = height - 26.0 - 18.0 * len(lines)
+    what = Text((width / 2, base), missing.what, 18, look.ink, bold=True, anchor="middle")
+    rest = tuple(
+        Text((width / 2, base + 24 + 18 * place), line, 13, look.ink2, anchor="middle")
+        for place, line in enumerate(lines)
     )
-    return Picture(shown + words, centre)
+    return (*shown, what, *rest)

@@ -60,7 +60,8 @@ class ProgressRow(QWidget):
         self.hide()
 
     def _on_shown(self) -> None:
-        self.bar.show_share(0.0)
+        if not self._seeker.shown:
+            self.bar.show_share(0.0)
         self.setVisible(self._seeker.shown)
         self.setAccessibleName(f"{self._seeker.what}: under way")
 

@@ -1,14 +1,16 @@
 """The joints of an end in the order of soldering: what each row of the list says."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from planner.app.fitting.words import millimetres
+from planner.app.fitting.words import room_words
 from planner.app.panels.words import contact_words, wire_code
 from planner.model.signals import signals_text
 
 if TYPE_CHECKING:
     from planner.app.workbench import Workbench
+    from planner.dryfit.access import Access
     from planner.dryfit.fit import EndFit
     from planner.model.cable import Core, Shield
 
@@ -41,18 +43,20 @@ class JointRow:
         who = " and ".join(self.codes)
         return (
             f"{self.number}, {self.spoken}, {self.signal or 'no signal'}, {who}, "
-            f"{reach} {millimetres(self.margin_mm)}, {cover}"
+            f"{reach} {room_words(self.margin_mm)} mm, {cover}"
         )
 
 
-def joint_rows(workbench: "Workbench", fit: "EndFit | None") -> tuple[JointRow, ...]:
+def joint_rows(
+    workbench: "Workbench", fit: "EndFit | None", ways_in: Sequence["Access"]
+) -> tuple[JointRow, ...]:
     """Return the rows of an end's joints, in the order of soldering."""
     if fit is None:
         return ()
     plan, end = workbench.plan, fit.end
-    access = {it.contact: it for it in fit.access}
     found = []
-    for number, contact in enumerate(fit.order, start=1):
+    for number, access in enumerate(ways_in, start=1):
+        contact = access.contact
         leads = [lead for lead in fit.leads if lead.landing.contact == contact]
         conductors = [plan.conductor_by_id[lead.landing.conductor] for lead in leads]
         found.append(
@@ -63,8 +67,8 @@ def joint_rows(workbench: "Workbench", fit: "EndFit | None") -> tuple[JointRow, 
                 signals_text(workbench.wiring.signals_at(end, contact)),
                 tuple(wire_code(plan, conductor, end) for conductor in conductors),
                 tuple(lead.part for lead in leads),
-                access[contact].margin_mm,
-                access[contact].blocker,
+                access.margin_mm,
+                access.blocker,
                 sleeved=any(lead.landing.sleeved for lead in leads),
                 dabbed=any(lead.landing.dabbed for lead in leads),
             )

@@ -7,7 +7,6 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from planner.app.buttons import ActionButton
 from planner.app.fitting.sleeve_words import count_words, sleeve_lines
 from planner.app.panels.widgets.labels import Head, label
-from planner.dryfit.sleeves import sleeves_for
 
 if TYPE_CHECKING:
     from planner.app.actions import Actions
@@ -33,13 +32,13 @@ class SleeveBox(QWidget):
         column.addWidget(self.head)
         column.addWidget(self.advice)
         column.addLayout(row)
-        self._state.changed.connect(self.renew)
+        self._state.ready.connect(self.renew)
 
     def renew(self) -> None:
         """Say what is advised now."""
         fit = self._state.fit
         if fit is not None:
-            advice = sleeves_for(self._state.plan, fit)
+            advice = self._state.slow.sleeves
             self.head.set_note(count_words(advice))
             self.advice.setText("\n".join(sleeve_lines(self._state.plan, fit.end, advice)))
             self.take.setEnabled(bool(advice.sleeves or advice.dabs))

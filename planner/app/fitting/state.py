@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Signal
 
 from planner.app.fitting.errands import Errands
+from planner.app.fitting.slow_facts import MANY, SlowFacts, slow_facts
 from planner.dryfit.dial import Dial, dial
 from planner.dryfit.fit import EndFit, fit_end
 from planner.dryfit.site import Site, site_of
@@ -26,7 +27,9 @@ def whole_turn(turn_deg: float) -> float:
 class Fitting(QObject):
     """Follow one end of the workbench's plan; nothing is computed while nobody looks."""
 
-    changed = Signal()  # another end, another plan: everything
+    changed = Signal()  # another end, another plan: everything but the slow facts
+    ready = Signal()  # the slow facts are there: order, room for the iron, advice on sleeves
+    end_changed = Signal()
     turned = Signal()  # only the turn, under the hand
     dial_changed = Signal()
     joint_changed = Signal()
@@ -40,8 +43,10 @@ class Fitting(QObject):
         self._live: float | None = None
         self._pointed = ""
         self._awake = False
-        self._errands = Errands(self)
+        self.slow = SlowFacts()
+        self._errands, self._slow_errands = Errands(self), Errands(self)
         self._errands.done.connect(self._on_dial)
+        self._slow_errands.done.connect(self._on_slow)
         self._dial_of: Site | None = None
         workbench.plan_changed.connect(self._on_plan_changed)
         workbench.selection_changed.connect(self._on_selection_changed)
@@ -75,6 +80,8 @@ class Fitting(QObject):
         """Look at another end."""
         if end != self.end:
             self.end, self._live, self._pointed = end, None, ""
+            self.slow = SlowFacts()
+            self.end_changed.emit()
             self._renew()
 
     def wake(self, *, awake: bool) -> None:
@@ -88,13 +95,14 @@ class Fitting(QObject):
         """Stop what is under way."""
         self._awake = False
         self._errands.let_go()
+        self._slow_errands.let_go()
 
     # -- turning ------------------------------------------------------------------------------
 
     def turn_to(self, turn_deg: float) -> None:
         """Show the end at another turn, with all gaps, and leave the plan as it is."""
         wanted = whole_turn(turn_deg)
-        if self.connector is None or wanted == self.turn_deg:
+        if self.fit is None or wanted == self.turn_deg:
             return
         self._live = wanted
         self.fit = self._fit_at(wanted)
@@ -128,7 +136,12 @@ class Fitting(QObject):
     @property
     def joints(self) -> tuple[str, ...]:
         """The contacts that are soldered, in the order of soldering."""
-        return self.fit.order if self.fit is not None else ()
+        return self.slow.order if self.fit is not None else ()
+
+    @property
+    def is_large(self) -> bool:
+        """Tell whether so much is landed that it can't all be worked out between two frames."""
+        return self.fit is not None and len(self.fit.leads) > MANY
 
     @property
     def joint(self) -> str:
@@ -178,8 +191,22 @@ class Fitting(QObject):
             self._seek_dial()
 
     def _renew_fit(self) -> None:
-        self.fit = self._fit_at(self.turn_deg)
+        plan, fit = self.plan, self._fit_at(self.turn_deg)
+        self.fit = fit
+        self._slow_errands.call_off()
+        if fit is None:
+            self.slow = SlowFacts()
+        elif not self.is_large:
+            self.slow = slow_facts(plan, fit)
         self.changed.emit()
+        if fit is not None and self.is_large:
+            self._slow_errands.start(lambda _progress, _off: slow_facts(plan, fit))
+        else:
+            self.ready.emit()
+
+    def _on_slow(self, made: SlowFacts) -> None:
+        self.slow = made
+        self.ready.emit()
 
     def _seek_dial(self) -> None:
         """Have the dial made anew, unless only the turn has changed: it is the same for all."""

@@ -8,7 +8,7 @@ from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 from planner.app.buttons import ActionButton
 from planner.app.fitting.dial_face import DialFace
 from planner.app.fitting.progress_bar import ProgressRow
-from planner.app.fitting.words import degrees
+from planner.app.fitting.words import best_said, degrees
 from planner.app.panels.widgets.fields import Line, check
 from planner.app.panels.widgets.labels import label
 
@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from planner.drawing.looks import Look
 
 FREE = "Any core of the same make"
-FREE_SAID = "Also cores of other colours may change places, at every end."
+FREE_SAID = "Other colours may change places too."
 _ANGLE = re.compile(r"[-+\u2212]?\d+(?:[.,]\d+)?")
 
 
@@ -44,11 +44,13 @@ class TurnBox(QWidget):
         self.best = ActionButton(actions["best_turn"], look, text="Best turn")
         self.best.setProperty("role", "primary")
         self.free = check(FREE, self._on_free, FREE_SAID)
-        self.free_said = label(FREE_SAID, "small", wrap=True)
+        self.free_said = label(FREE_SAID, "small")
+        self.best_said = label("", "small", wrap=True)
         self.progress = ProgressRow(acts.seeker, acts.call_off, look)
         self._build()
         self._state.changed.connect(self.renew)
         self._state.turned.connect(self.renew)
+        self._state.dial_changed.connect(self._on_dial_changed)
         acts.seeker.shown_changed.connect(self._on_seeking)
 
     def _build(self) -> None:
@@ -73,9 +75,9 @@ class TurnBox(QWidget):
         column.setContentsMargins(0, 0, 0, 0)
         column.setVerticalSpacing(4)
         column.addLayout(top, 0, 0)
-        column.addWidget(self.progress, 1, 0)
-        column.addWidget(self.free, 2, 0)
-        column.addWidget(self.free_said, 3, 0)
+        for row, part in enumerate((self.best_said, self.progress, self.free, self.free_said), 1):
+            column.addWidget(part, row, 0)
+        self.free_said.setContentsMargins(26, 0, 0, 0)
 
     def set_look(self, look: "Look") -> None:
         """Draw in another look."""
@@ -93,6 +95,10 @@ class TurnBox(QWidget):
         self._acts.set_turn(turn_deg)
         self.renew()
         return ""
+
+    def _on_dial_changed(self) -> None:
+        dial = self._state.dial
+        self.best_said.setText(best_said(dial) if dial is not None else "")
 
     def _on_free(self, free: bool) -> None:  # noqa: FBT001 - a slot of Qt's
         self._acts.free = free

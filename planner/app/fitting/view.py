@@ -97,6 +97,7 @@ class FitView(QWidget):
     def let_go(self) -> None:
         """Stop what is under way, and listen no more."""
         self.acts.let_go()
+        self.face.let_go()
         self.state.let_go()
         self.column.detach()
 

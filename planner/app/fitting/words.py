@@ -7,10 +7,12 @@ from typing import TYPE_CHECKING
 
 from planner.app.panels.words import contact_words, listed, wire_code
 from planner.drawing.marks import MarkKind
+from planner.dryfit.iron import ROOMY_MM
 from planner.model.plan import Plan
 
 if TYPE_CHECKING:
     from planner.dryfit.bodies import Capsule
+    from planner.dryfit.dial import Dial
     from planner.dryfit.fit import EndFit
     from planner.dryfit.gaps import Gap
     from planner.dryfit.turning import Turning
@@ -56,6 +58,23 @@ def millimetres(length_mm: float) -> str:
     return f"{length_mm:.2f} mm".replace("-", MINUS)
 
 
+def room_words(margin_mm: float) -> str:
+    """Print the iron's room at a joint: `0.42`, or `1.00+` where no more was looked for."""
+    more = "+" if margin_mm >= ROOMY_MM else ""
+    return f"{margin_mm:.2f}{more}".replace("-", MINUS)
+
+
+def best_said(dial: "Dial") -> str:
+    """Say what the best turn gives for the cores as they are landed."""
+    crossings = _count(dial.best_crossings, "crossing")
+    gap = f", gap {millimetres(dial.best_gap_mm)}" if math.isfinite(dial.best_gap_mm) else ""
+    return f"Best turn: {degrees(dial.best_deg)}\u00b0, {crossings}{gap}"
+
+
+def _count(number: int, word: str) -> str:
+    return f"{number or 'no'} {word}{'' if number in {0, 1} else 's'}"
+
+
 def crossings_said(plan: Plan, fit: "EndFit") -> Said:
     """Say how many leads cross, and which."""
     count = len(fit.crossings)
@@ -63,7 +82,7 @@ def crossings_said(plan: Plan, fit: "EndFit") -> Said:
         return Said("No crossing", "", "tick")
     pairs = [" and ".join(_code(plan, fit.end, name) for name in pair) for pair in fit.crossings]
     shown = pairs if count <= _PAIRS_MOST else [*pairs[: _PAIRS_MOST - 1], f"{count - 2} more"]
-    return Said(f"{count} crossing{'s' if count > 1 else ''}", "; ".join(shown), "note")
+    return Said(_count(count, "crossing"), "; ".join(shown), "caution")
 
 
 def gap_said(plan: Plan, fit: "EndFit") -> Said:
@@ -101,20 +120,16 @@ def _code(plan: Plan, end: str, conductor: str) -> str:
 def turning_said(plan: Plan, turning: "Turning") -> str:
     """Say what a best turn came to: turn, crossings, gap, swaps in words, and how sure it is."""
     gained = (
-        f"Turn {degrees(turning.turn_deg)}\u00b0: {_change('crossings', turning)}, "
+        f"Turned to {degrees(turning.turn_deg)}\u00b0: "
+        f"{_count(turning.crossings, 'crossing')} (was {turning.before_crossings}), "
         f"gap {millimetres(turning.gap_mm)} (was {millimetres(turning.before_gap_mm)})."
     )
-    return " ".join(
-        part for part in (gained, swaps_said(plan, turning), _VERDICTS[turning.verdict]) if part
-    )
-
-
-def _change(word: str, turning: "Turning") -> str:
-    return f"{turning.crossings} {word} (was {turning.before_crossings})"
+    parts = (gained, swaps_said(plan, turning), _VERDICTS[turning.verdict], turning.reason)
+    return " ".join(part for part in parts if part)
 
 
 def swaps_said(plan: Plan, turning: "Turning") -> str:
-    """Say which cores go to other contacts."""
+    """Say which cores go to other contacts, and whether the other ends follow."""
     if not turning.swaps:
         return ""
     moved = [
@@ -122,9 +137,6 @@ def swaps_said(plan: Plan, turning: "Turning") -> str:
         for conductor, contact in turning.swaps
     ]
     said = listed(moved)
-    return f"{said[:1].upper()}{said[1:]}."
-
-
-def verdict_words(turning: "Turning") -> str:
-    """Say how sure a best turn is, with the verdict's own word first."""
-    return _VERDICTS[turning.verdict]
+    everywhere = any(exchange.everywhere for exchange in turning.exchanges)
+    there = " They change places at the other ends too." if everywhere else ""
+    return f"{said[:1].upper()}{said[1:]}.{there}"

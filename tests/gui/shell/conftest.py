@@ -24,6 +24,7 @@ class Answers:
         self.about_recovery = "later"
         self.copy_after_mishap = False
         self.written = None
+        self.workmanlike = None
         self.troubles = []
 
     def plan_to_open(self):
@@ -58,6 +59,10 @@ class Answers:
 
     def details(self, plan):
         return self.written
+
+    def workmanship(self, plan):
+        self.asked.append("workmanship")
+        return self.workmanlike
 
     def settings(self):
         self.asked.append("settings")
