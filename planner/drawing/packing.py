@@ -40,12 +40,8 @@ class _Hand:
     look: Look
 
     def wire(self, at: Point, radius: float, line: FitLine, index: int) -> DrawList:
-        """Draw the section of a wire in its colour and hatch, with its code if there is room."""
-        part = self.parts.get(line.wires[index]) if index < len(line.wires) else None
-        if line.what == "sleeve":
-            part = None
-        code = "" if part is None else part.code if isinstance(part, Core) else "SH"
-        look = self.look
+        """Draw the section of a wire in its colour and hatch."""
+        part, look = self._part(line, index), self.look
         plain = look.jacket if line.what == "jacket" else look.tin
         body = look.core(part.colours[0])[0] if isinstance(part, Core) else plain
         return (
@@ -53,8 +49,18 @@ class _Hand:
             *_hatch(at, radius, part, look),
             *_stripe(at, radius, part, look),
             Circle(at, radius, Style(stroke=look.casing, width=look.line)),
-            *_code(at, radius, code, self.size, look),
         )
+
+    def code(self, at: Point, radius: float, line: FitLine, index: int) -> DrawList:
+        """Draw the letter code of a wire on a plate inside it, if there is room."""
+        part = self._part(line, index)
+        text = "" if part is None else part.code if isinstance(part, Core) else "SH"
+        return _plate(at, radius, text, self.size, self.look)
+
+    def _part(self, line: FitLine, index: int) -> Core | Shield | None:
+        """Return what a wire is; a sleeve is shown over the bare joint."""
+        known = index < len(line.wires) and line.what != "sleeve"
+        return self.parts.get(line.wires[index]) if known else None
 
 
 def fit_picture(
@@ -103,11 +109,14 @@ def _in_bore(line: FitLine, middle: Point, side: float, hand: _Hand) -> DrawList
     shown_mm = max(fit.has_mm, packing.diameter_mm, fit.least_mm)
     scale = side * (1 - 2 * _MARGIN) / shown_mm
     wires: list[Primitive] = []
+    codes: list[Primitive] = []
     for index, (x, y) in enumerate(packing.centres):
         at = (middle[0] + x * scale, middle[1] - y * scale)
-        wires += hand.wire(at, diameters[index] / 2 * scale, line, index)
+        radius = diameters[index] / 2 * scale
+        wires += hand.wire(at, radius, line, index)
+        codes += hand.code(at, radius, line, index)
     inside, limits = _bore(line, middle, scale, hand.look)
-    return owned((*inside, *wires, *limits), _owner(line))
+    return owned((*inside, *wires, *limits, *codes), _owner(line))
 
 
 def _owner(line: FitLine) -> str:
@@ -163,8 +172,7 @@ def _lattice(at: Point, radius: float, pitch: float) -> Iterator[Line]:
         yield ((x - radius + shift, y + radius), (x + radius + shift, y - radius))
 
 
-def _code(at: Point, radius: float, code: str, size: float, look: Look) -> DrawList:
-    """Draw the letter code on a plate inside a wire, or nothing where there is no room."""
+def _plate(at: Point, radius: float, code: str, size: float, look: Look) -> DrawList:
     width, height = text_width(code, size, bold=True) + 0.5 * size, 1.3 * size
     if not code or math.hypot(width, height) / 2 > radius:
         return ()
@@ -204,6 +212,7 @@ def _on_tab(line: FitLine, middle: Point, side: float, hand: _Hand) -> DrawList:
     along = middle[0] - fit.needs_mm / 2 * scale
     for index, diameter_mm in enumerate(line.diameters_mm):
         radius = diameter_mm / 2 * scale
-        drawn += hand.wire((along + radius, middle[1] - radius), radius, line, index)
+        at = (along + radius, middle[1] - radius)
+        drawn += (*hand.wire(at, radius, line, index), *hand.code(at, radius, line, index))
         along += 2 * radius
     return owned(tuple(drawn), _owner(line))

@@ -51,11 +51,10 @@ def figure_words(line: FitLine) -> tuple[str, str]:
 def _verb(line: FitLine) -> str:
     if line.what == "jacket":
         return "jacket"
-    if line.fit.answer == "fails":
-        return "needs at least"
-    # Up to three wires the need is exact; for more, a smaller bore than was found may do.
-    exact = len(line.wires) <= 3 or line.fit.answer == "tight"
-    return "needs" if exact else "goes into"
+    # Up to three wires the need is exact; for more there is a bound, and a bore that was found.
+    if len(line.wires) <= 3 or line.fit.answer == "tight":
+        return "needs"
+    return "needs at least" if line.fit.answer == "fails" else "goes into"
 
 
 def _there(line: FitLine) -> str:

@@ -7,7 +7,7 @@ from hypothesis import strategies as st
 from planner.dryfit.fit import fit_end
 from planner.dryfit.fit_words import figure_words, fit_words, gravity, head_words, verdict_words
 from planner.dryfit.wires import end_fits, into_bore, onto_tab, told_apart
-from planner.geometry.packing import is_sound
+from planner.geometry.packing import bundle_at_least_mm, is_sound, pack
 from planner.wiring.graph import Wiring
 from tests.building import CUP, PHONES, PHONES_IN, lead
 from tests.checks.samples_fit import posts, with_cable, with_cores, with_plug
@@ -49,6 +49,20 @@ def test_a_yes_carries_its_proof_and_a_no_its_bound():
     assert no.least_mm == no.needs_mm > 1.2
 
 
+@pytest.mark.parametrize("wires", [(0.8, 0.5), (0.8, 0.7, 0.6), (0.8, 0.8, 0.8, 0.8)])
+@pytest.mark.parametrize("share", [0.9, 0.99, 0.999, 1.001, 1.01])
+def test_the_answer_turns_at_what_the_wires_need(wires, share):
+    needs = bundle_at_least_mm(wires)
+    assert (into_bore(wires, share * needs).answer == "fits") == (share > 1)
+
+
+def test_a_hair_less_than_what_was_found_is_not_proved():
+    wires = (1, 0.9, 0.8, 0.8, 0.7, 0.7, 0.7)
+    found_mm = pack(wires).diameter_mm
+    assert into_bore(wires, found_mm).answer == "fits"
+    assert into_bore(wires, 0.999 * found_mm).answer == "tight"
+
+
 @settings(max_examples=60, deadline=None)
 @given(st.lists(st.floats(0.1, 3), min_size=1, max_size=8), st.floats(0.1, 12), st.floats(0.001, 3))
 def test_a_larger_bore_never_hurts(wires, bore, more):
@@ -84,7 +98,7 @@ def test_two_wires_in_one_cup_are_looked_at_together():
     line = next(line for line in only(two_returns(0.99), "strands") if line.where.contact == "S")
     assert (line.wires, line.fit.answer) == (("WH", "BU"), "fails")
     assert fit_words(line) == (
-        "WH, BU in the cup of S: no, 0.01 mm too thick (needs at least 1 mm, bore 0.99 mm)"
+        "WH, BU in the cup of S: no, 0.01 mm too thick (needs 1 mm, bore 0.99 mm)"
     )
 
 
