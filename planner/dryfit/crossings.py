@@ -2,8 +2,10 @@
 
 from collections.abc import Sequence
 
+import numpy as np
+
 from planner.dryfit.bodies import Lead
-from planner.geometry.segments import cross_in_plane
+from planner.geometry.turning import do_cross
 
 
 def crossing_pairs(leads: Sequence[Lead]) -> tuple[tuple[str, str], ...]:
@@ -11,9 +13,10 @@ def crossing_pairs(leads: Sequence[Lead]) -> tuple[tuple[str, str], ...]:
     cores = sorted(
         (lead for lead in leads if not lead.is_shield), key=lambda lead: lead.landing.conductor
     )
-    return tuple(
-        (one.landing.conductor, other.landing.conductor)
-        for place, one in enumerate(cores)
-        for other in cores[place + 1 :]
-        if cross_in_plane(one.exit[:2], one.mouth[:2], other.exit[:2], other.mouth[:2])
-    )
+    exits = np.array([lead.exit[:2] for lead in cores]).reshape(-1, 2)
+    mouths = np.array([lead.mouth[:2] for lead in cores]).reshape(-1, 2)
+    first, second = np.triu_indices(len(cores), 1)
+    cross = do_cross(exits[first], mouths[first], exits[second], mouths[second])
+    names = [lead.landing.conductor for lead in cores]
+    pairs = zip(first[cross].tolist(), second[cross].tolist(), strict=True)
+    return tuple((names[one], names[other]) for one, other in pairs)
