@@ -1,9 +1,9 @@
 """What the sheet says about each end, gathered from the plan once."""
 
-from collections import Counter
 from dataclasses import dataclass, replace
 from functools import cached_property
 
+from planner.drawing.codes import told_apart
 from planner.dryfit.bodies import cut_mm, strip_mm
 from planner.dryfit.fit import EndFit, fit_end
 from planner.dryfit.sleeves import sleeves_on
@@ -166,21 +166,18 @@ def _flags(plan: Plan, end: str) -> dict[str, Flag]:
         record = plan.part_of(run)
         if record is not None:
             found.append((conductor, record))
-    shields = sum(isinstance(record, Shield) for _, record in found)
-    often = Counter(record.code for _, record in found if isinstance(record, Core))
+    codes = told_apart([record for _, record in found], shield="SHIELD")
     return {
-        conductor.id: _flag(conductor.id, record, alone=shields == 1, often=often)
-        for conductor, record in found
+        conductor.id: _flag(conductor.id, record, code)
+        for (conductor, record), code in zip(found, codes, strict=True)
     }
 
 
-def _flag(name: str, record: Core | Shield, *, alone: bool, often: Counter[str]) -> Flag:
+def _flag(name: str, record: Core | Shield, code: str) -> Flag:
     if isinstance(record, Shield):
-        code = "SHIELD" if alone else f"SH {record.id}"[:9]
         words = record.kind if not record.around else f"{record.kind} of {' '.join(record.around)}"
         return Flag(name, code, (), words, record.tail_mm)
-    code, words = record.code, record.colour_words
-    if often[code] > 1:
-        code = f"{code} {record.group or record.id}"[:9]
+    words = record.colour_words
+    if code != record.code:
         words = f"{words}, {record.group or record.id}"
     return Flag(name, code, record.colours, words, record.insulation_mm)

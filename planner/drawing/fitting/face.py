@@ -4,15 +4,17 @@ from collections.abc import Collection, Mapping
 from types import MappingProxyType
 
 from planner.drawing.bench.shapes import Box, box_of
+from planner.drawing.cores import plate_width
 from planner.drawing.face import contact_radius_mm, face, shell_reach_mm
 from planner.drawing.fitting.crossings import crossings_drawn
 from planner.drawing.fitting.halos import gap_words_drawn, halos_drawn, tick_boxes, ticks_drawn
 from planner.drawing.fitting.iron import iron_at
 from planner.drawing.fitting.labels import labels_drawn
 from planner.drawing.fitting.leads import leads_drawn
-from planner.drawing.fitting.scene import Scene
+from planner.drawing.fitting.scene import Scene, letters_of
 from planner.drawing.fitting.words import Room
 from planner.drawing.looks import Look
+from planner.drawing.metrics import text_width
 from planner.drawing.primitives import Circle, DrawList, Point, Style
 from planner.dryfit.fit import EndFit
 from planner.model.connector import Connector
@@ -109,17 +111,19 @@ def _joint_boxes(scene: Scene) -> list[Box]:
     return found
 
 
-def fitting_scale(
-    connector: Connector, width: float, height: float, look: Look, *, beside: float = 120.0
-) -> float:
-    """Return the scale at which a face with its labels fits `width` by `height` target units.
-
-    `beside` is what labels take at each side of a face, in units of the look's line.
-    """
+def fitting_scale(connector: Connector, width: float, height: float, look: Look) -> float:
+    """Return the scale at which a face with its labels fits `width` by `height` target units."""
     half_width, half_height = shell_reach_mm(connector)
     unit = look.line
     if half_width > 1.5 * half_height:
         room = (width - 40 * unit, height - 2 * 96 * unit)
     else:
-        room = (width - 2 * beside * unit, height - 40 * unit)
+        room = (width - 2 * _beside(connector, look), height - 40 * unit)
     return max(min(room[0] / (2 * half_width), room[1] / (2 * half_height)), unit)
+
+
+def _beside(connector: Connector, look: Look) -> float:
+    """Return how much room the label of a joint takes beside a face: disc, name, plate."""
+    letters, unit = letters_of(look), look.line
+    longest = max(text_width(contact.spoken, letters.word) for contact in connector.contacts)
+    return 2 * letters.disc + longest + plate_width("WHBK") * unit + 30 * unit

@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from planner.drawing.bench.shapes import Box, box_of, joined_box, spread
+from planner.drawing.codes import told_apart
 from planner.drawing.cores import PLATE_HEIGHT, plate, plate_width
 from planner.drawing.face import contact_owner, contact_radius_mm, shell_outlines
 from planner.drawing.fitting.discs import order_disc
@@ -21,7 +22,6 @@ from planner.drawing.primitives import (
     Text,
     centred_baseline,
 )
-from planner.model.cable import Core
 
 _WIDE = 1.5  # times as wide as high: labels stand in rows above and below
 _GAP = 5.0
@@ -61,12 +61,13 @@ def labels_of(scene: Scene, signals: Mapping[str, str], *, numbered: bool) -> li
     """Gather the labels; spoken names where they are few."""
     few = scene.connector.poles <= 8
     order = scene.place_in_order if numbered else {}
+    codes = _codes(scene)
     return [
         Label(
             contact.id,
             contact.spoken if few else contact.id,
             signals.get(contact.id, ""),
-            _codes(scene, contact.id),
+            codes.get(contact.id, ()),
             order.get(contact.id, 0),
             scene.joint(contact.id),
             contact_radius_mm(contact) * scene.scale,
@@ -75,13 +76,14 @@ def labels_of(scene: Scene, signals: Mapping[str, str], *, numbered: bool) -> li
     ]
 
 
-def _codes(scene: Scene, contact: str) -> tuple[tuple[str, str], ...]:
-    """Return what tells the leads in a contact apart without their colour."""
-    return tuple(
-        (lead.landing.conductor, lead.part.code if isinstance(lead.part, Core) else "SH")
-        for lead in scene.fit.leads
-        if lead.landing.contact == contact
-    )
+def _codes(scene: Scene) -> dict[str, tuple[tuple[str, str], ...]]:
+    """Return for each contact the conductors in it with their codes."""
+    leads = scene.fit.leads
+    found: dict[str, tuple[tuple[str, str], ...]] = {}
+    for lead, code in zip(leads, told_apart([lead.part for lead in leads]), strict=True):
+        landing = lead.landing
+        found[landing.contact] = (*found.get(landing.contact, ()), (landing.conductor, code))
+    return found
 
 
 def labels_drawn(
