@@ -5,12 +5,11 @@ from functools import partial
 
 from planner.checks.context import Context
 from planner.checks.finding import Remedy
-from planner.checks.gap_words import GAP_WEIGHTS, body_words, gap_places
+from planner.checks.gap_words import GAP_WEIGHTS, gap_places, gap_words
 from planner.checks.registry import Found, rule
 from planner.dryfit.fit import EndFit
 from planner.dryfit.gaps import Gap
 from planner.edits.landings import sleeve
-from planner.units import number
 
 
 @rule(
@@ -27,14 +26,12 @@ def drain_unsleeved(context: Context) -> Iterator[Found]:
             tail = next((it for it in (gap.first, gap.second) if it.kind == "tail"), None)
             if tail is not None and tail.conductor not in seen:
                 seen.add(tail.conductor)
-                yield _found(fit, gap, tail.conductor)
+                yield _found(context, fit, gap, tail.conductor)
 
 
-def _found(fit: EndFit, gap: Gap, tail: str) -> Found:
-    other = gap.second if gap.first.conductor == tail else gap.first
+def _found(context: Context, fit: EndFit, gap: Gap, tail: str) -> Found:
     return Found(
-        f"At {fit.end} the bare pigtail {tail} passes {body_words(other)} at "
-        f"{number(gap.gap_mm)} mm; the limit here is {number(gap.limit_mm)} mm.",
+        f"At {fit.end} {gap_words(gap, context.plan.workmanship.tolerance_mm)}",
         f"Put an insulating sleeve on {tail} before you solder it.",
         gap_places(fit.end, gap),
         weight=GAP_WEIGHTS[gap.grade],

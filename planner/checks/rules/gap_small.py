@@ -7,11 +7,11 @@ from planner.checks.context import Context
 from planner.checks.finding import Remedy
 from planner.checks.gap_words import GAP_WEIGHTS, gap_places, gap_words
 from planner.checks.registry import Found, rule
-from planner.dryfit.bodies import Capsule
 from planner.dryfit.fit import EndFit
 from planner.dryfit.gaps import Gap
 from planner.dryfit.sleeves import mend_words, sleeves_for
 from planner.edits.landings import sleeve
+from planner.edits.sleeving import dab_instead
 from planner.units import number
 
 
@@ -37,7 +37,7 @@ def _found(context: Context, fit: EndFit, gap: Gap) -> Found:
         gap_places(fit.end, gap),
         title=f"Gap {number(gap.gap_mm)} mm, class {gap.grade}",
         weight=GAP_WEIGHTS[gap.grade],
-        remedy=_remedy(fit, gap),
+        remedy=_remedy(context, fit, gap),
     )
 
 
@@ -51,14 +51,16 @@ def _mend(context: Context, fit: EndFit, gap: Gap) -> str:
     )
 
 
-def _remedy(fit: EndFit, gap: Gap) -> Remedy | None:
-    """Offer to sleeve the first of the two that has a conductor, unless it is only to watch."""
-    names = [name for body in (gap.first, gap.second) if (name := _sleevable(fit, body))]
-    if gap.grade == "watch" or not names:
+def _remedy(context: Context, fit: EndFit, gap: Gap) -> Remedy | None:
+    """Offer what the sleeves of the end say of this gap; a liner is no edit of the plan."""
+    if gap.grade == "watch":
         return None
-    return Remedy("Sleeve it", partial(sleeve, end=fit.end, conductor=names[0], sleeved=True))
-
-
-def _sleevable(fit: EndFit, body: Capsule) -> str:
-    on = (lead.landing.conductor for lead in fit.leads if lead.landing.contact == body.contact)
-    return body.conductor or next(on, "")
+    sleeves, spots = sleeves_for(context.plan, fit), {gap.first.contact, gap.second.contact}
+    for contact, _, _ in sleeves.dabs:
+        if contact in spots:
+            return Remedy("Dab it", partial(dab_instead, end=fit.end, contact=contact))
+    for use in sleeves.sleeves:
+        if use.contact in spots:
+            mend = partial(sleeve, end=fit.end, conductor=use.conductor, sleeved=True)
+            return Remedy("Sleeve it", mend)
+    return None
