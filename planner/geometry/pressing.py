@@ -43,10 +43,10 @@ class Effort:
     finish_steps: int = 0
 
 
-def searched(radii: Array, least: float, effort: Effort) -> Array:
+def searched(radii: Array, least: float, effort: Effort, enough: float = 0.0) -> Array:
     """Return centres (n, 2) for wires of `radii` (n), in a round bore about the origin.
 
-    `least` is a radius below which the wires surely do not go.
+    `least` is a radius below which the wires surely do not go. A reach of `enough` ends the search.
     """
     rng = np.random.default_rng(_SEED + radii.size)
     pressed = _pressed(_starts(radii, effort.starts, rng), radii, least, effort)
@@ -54,6 +54,8 @@ def searched(radii: Array, least: float, effort: Effort) -> Array:
     for _ in range(effort.rounds):
         found = _best(found, radii, effort.kept)
         reach = float(reaches(found, radii)[0])
+        if reach <= enough:
+            return np.asarray(found[0])
         changed = _changed(found, radii, reach, effort.changed, rng)
         pressed = _pressed(changed, radii, reach * _TIGHT, effort)
         settled = _settled(_best(pressed, radii, effort.kept), radii, effort)
