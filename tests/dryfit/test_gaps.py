@@ -14,6 +14,7 @@ from planner.dryfit.gaps import Limits, limits_of, own_gap_mm, small_gaps
 from planner.dryfit.measuring import limits_at, measured
 from planner.dryfit.scene import Near, Scene, least_between, near_in
 from planner.dryfit.site import least_gap_mm
+from planner.library.loading import load_library
 from planner.model.connector import Contact, Shell
 from planner.model.plan import Link
 from planner.model.workmanship import Workmanship
@@ -323,3 +324,26 @@ def test_fit_has_the_gaps_that_are_measured():
     plan = crowd(3, 8)
     fit = fit_end(plan, Wiring(plan), "B")
     assert (fit.gaps, fit.least_gap_mm) == measured(site(plan), 0.0)
+
+
+@pytest.mark.parametrize("hardware", load_library().connectors(), ids=lambda it: it.id)
+def test_a_connector_as_made_and_landed_with_care_has_nothing_to_mend(hardware):
+    """A core on every contact, each of another net: no wider than half of what its cup takes."""
+    count = len(hardware.contacts)
+    plan = rows_plan(count)
+    (cable,), connector = plan.definitions.cables, hardware.evolve(id="rows")
+    across = min(it.terminal.across_mm for it in hardware.contacts)
+    cores = tuple(
+        core.evolve(strand_mm=across / 6, insulation_mm=max(across, 0.9)) for core in cable.cores
+    )
+    landings = tuple(
+        landing.evolve(contact=contact.id)
+        for landing, contact in zip(plan.landings, hardware.contacts, strict=True)
+    )
+    definitions = plan.definitions.evolve(
+        connectors=(connector,), cables=(cable.evolve(cores=cores),)
+    )
+    landed = plan.evolve(landings=landings, definitions=definitions)
+    gaps, least = measured(site_at_b(landed), 0.0)
+    assert [(it.grade, it.gap_mm, it.limit_mm) for it in gaps] == []
+    assert least > 0
