@@ -37,8 +37,8 @@ class Clampings:
 def fewest_clampings(room: Room, needs: Cents, ranks: Sequence[int]) -> Clampings:
     """Return an order in the fewest clampings in which each joint has the room that it needs.
 
-    `needs` in hundredths of a mm; ranks as in `best_order`. Raises ValueError if no order gives each
-    joint what it needs.
+    `needs` in hundredths of a mm; ranks as in `best_order`. Raises ValueError if no order gives
+    each joint what it needs.
     """
     bench = _Bench(room, needs, ranks)
     chain, proved = _shortest_chain(bench)

@@ -205,6 +205,15 @@ def test_the_quick_look_is_enough_at_an_open_end():
     assert none_hidden(site(crowd(0, 1)), 0.0)
 
 
+def test_a_sleeve_takes_room_from_the_joints_beside_it():
+    plan = crowd(0, 4)
+    first, *others = plan.landings
+    sleeved = plan.evolve(landings=(first.evolve(sleeved=True), *others))
+    bare, covered = room(plan).by[1:, :, 0], room(sleeved).by[1:, :, 0]
+    assert (covered <= bare).all()
+    assert covered.min() <= bare.min() - 10
+
+
 @pytest.mark.parametrize("seed", range(5))
 def test_a_lone_joint_has_the_best_of_all_directions(seed):
     plan = crowd(seed, 1, unlanded=6)
