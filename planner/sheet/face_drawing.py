@@ -20,9 +20,8 @@ from planner.sheet.flags import draw_flag, flag_width
 from planner.sheet.lettering import BODY, HEAD, HEAVY, INK, PAPER, THIN, cap, say
 from planner.sheet.sides import GAP, WIDE, Side, Sizes, block_height, column_width
 
-OUTSIDE = 480.0  # how far discs reach beyond the shell
+OUTSIDE = 320.0  # how far discs reach beyond the shell
 DISC = 300.0
-RIM = 150.0  # how far outside the shell a disc's middle lies
 TIE = 45.0
 _AIR = 90.0  # between a shell or a disc and what is written beside it
 
@@ -82,7 +81,7 @@ class FaceDrawing:
     def _rims(self) -> dict[str, Point]:
         """Where each joint's disc stands: outward on the rim of the shell, none over another."""
         aims = {joint.contact.id: self._aim(joint) for joint in self.facts.joints if joint.number}
-        reach = [half * self.scale + RIM for half in shell_reach_mm(self.connector)]
+        reach = [half * self.scale for half in shell_reach_mm(self.connector)]
         apart = 2.3 * DISC / min(reach)
         placed = apart_on_a_ring(list(aims.values()), apart)
         return {
