@@ -6,10 +6,10 @@ from dataclasses import dataclass
 from planner.dryfit.alike import Alike, alike_cores
 from planner.dryfit.board import Placing
 from planner.dryfit.choosing import Verdict, choose
-from planner.dryfit.clocking import setting_at
 from planner.dryfit.dial import Dial, dial_of
-from planner.dryfit.seats import Seats
-from planner.dryfit.site import site_of
+from planner.dryfit.measuring import measured
+from planner.dryfit.seats import CAP_MM, Seats
+from planner.dryfit.site import Site, site_of
 from planner.dryfit.watch import Progress, Watch
 from planner.model.plan import Plan
 from planner.wiring.graph import Wiring
@@ -28,8 +28,9 @@ class Exchange:
 class Turning:
     """The best turn of an end's plug, with what it gives and what there is before it.
 
-    The gaps are those that turning changes, of insulated leads to the metal of other nets, at most
-    1 mm; `EndFit.least_gap_mm` has the smallest of all, with what stays where it is in the plug.
+    The gaps are the smallest of all, as in `EndFit.least_gap_mm`, at most 1 mm. What stays where it
+    is in the plug may set them; the dial has the gap that turning changes, which is what turns are
+    compared by.
     `swaps` are (conductor, contact it goes to at this end); `exchanges` say whose landing that was,
     and whether the core takes the other's part at all ends, so that the wiring stays what it is.
     `dial` is for the landings after the swaps. `reason` says why no core changes its place.
@@ -69,7 +70,6 @@ def best_turn(
     watch = Watch(progress, cancelled)
     present_deg = plan.end_by_id[end].turn_deg
     seats = Seats(site)
-    before = setting_at(seats, present_deg)
     groups = alike_cores(plan, site, seats.cores, free=free)
     best = choose(seats, groups, present_deg, watch.part(0.0, 0.9))
     sweep = best.seats.sweep(watch.part(0.9, 0.91))
@@ -80,13 +80,19 @@ def best_turn(
         swaps=tuple(_swaps(seats, best.placing)),
         exchanges=exchanges,
         crossings=best.setting.crossings,
-        gap_mm=best.setting.gap_mm,
-        before_crossings=before.crossings,
-        before_gap_mm=before.gap_mm,
+        gap_mm=_smallest_mm(best.seats.site, best.setting.turn_deg),
+        before_crossings=seats.crossings(present_deg),
+        before_gap_mm=_smallest_mm(site, present_deg),
         verdict=best.verdict,
         dial=dial_of(best.seats, sweep, best.setting, watch.part(0.91, 1.0)),
         reason="" if exchanges else _reason(groups, free=free),
     )
+
+
+def _smallest_mm(site: Site, turn_deg: float) -> float:
+    """Return the smallest gap of all between different nets at a turn, capped, mm."""
+    _, least_mm = measured(site, turn_deg)
+    return round(min(least_mm, CAP_MM), 2)
 
 
 def _exchanges(seats: Seats, placing: Placing, groups: Sequence[Alike]) -> Iterator[Exchange]:

@@ -50,9 +50,10 @@ def test_never_worse_than_a_dense_scan():
     for seed, count in STEPPED:
         plan = end_plan(*stepped(seed, count))
         found, (fewest, gap_mm) = best(plan), scanned(seats_of(plan))
+        got_mm = found.dial.best_gap_mm
         less = found.crossings < fewest
-        if not less and (found.crossings > fewest or found.gap_mm < gap_mm - SHORTFALL_MM):
-            worse.append((seed, found.crossings, fewest, found.gap_mm, gap_mm))
+        if not less and (found.crossings > fewest or got_mm < gap_mm - SHORTFALL_MM):
+            worse.append((seed, found.crossings, fewest, got_mm, gap_mm))
     print(f"worse than a scan of 3600 turns: {len(worse)} of {len(STEPPED)}")  # noqa: T201 - the proof
     assert worse == []
 
@@ -64,7 +65,7 @@ def test_search_that_trusts_its_first_probes_is_caught(monkeypatch):
     short = 0
     for seed, count in STEPPED:
         plan = end_plan(*stepped(seed, count))
-        short += best(plan).gap_mm < scanned(seats_of(plan), 360)[1] - SHORTFALL_MM
+        short += best(plan).dial.best_gap_mm < scanned(seats_of(plan), 360)[1] - SHORTFALL_MM
     assert short > 0
 
 
@@ -77,7 +78,8 @@ def test_figures_are_those_of_the_dry_fit(seed, count):
     fit = fit_end(after, Wiring(after), "B")
     assert after.end_by_id["B"].turn_deg == found.turn_deg
     assert found.crossings == len(fit.crossings)
-    assert found.gap_mm == pytest.approx(gap_at(after, found.turn_deg), abs=0.006)
+    assert found.gap_mm == round(min(fit.least_gap_mm, CAP_MM), 2)
+    assert found.dial.best_gap_mm == round(gap_at(after, found.turn_deg), 2)
     assert found.verdict == "proved"
 
 
@@ -145,7 +147,7 @@ def gap_at(plan, turn_deg):
 def worth(found, plan):
     """Return what is compared of two results: crossings, gap, total length."""
     after = apply_turning(plan, turning=found)
-    return found.crossings, found.gap_mm, seats_of(after).length_mm(found.turn_deg)
+    return found.crossings, found.dial.best_gap_mm, seats_of(after).length_mm(found.turn_deg)
 
 
 def assert_as_good(one, other):
