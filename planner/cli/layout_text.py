@@ -6,7 +6,9 @@ from collections.abc import Iterator
 
 from planner.cli.output import WIDTH
 from planner.dryfit.bodies import Capsule
+from planner.dryfit.fit_words import figure_words, fit_words, verdict_words
 from planner.dryfit.turning import Turning
+from planner.dryfit.wires import FitLine
 from planner.model.plan import Plan
 from planner.services.laying_out import EndLayout, Layout
 from planner.units import frequency_text, number, ohm_text
@@ -14,14 +16,6 @@ from planner.units import frequency_text, number, ohm_text
 _LEFT = 17
 # Above these nothing is gained, and they are worked out no further.
 _ENOUGH_MM = 1.0
-_TOLD = {"fits": "yes", "tight": "not proved, tight", "fails": "NO"}
-_WHAT = {
-    "strands": "strands",
-    "bundle": "bundle",
-    "jacket": "jacket",
-    "cores-in-clamp": "cores",
-    "sleeve": "sleeve",
-}
 
 
 def layout_text(path: str, laid: Layout, *, written: bool) -> str:
@@ -125,14 +119,17 @@ def _sleeve_words(end: EndLayout) -> Iterator[str]:
 
 
 def _fit_words(end: EndLayout) -> Iterator[str]:
-    """Yield a line for all that give the same answer with the same figures."""
-    alike: dict[tuple[str, str, str], list[str]] = {}
+    """Yield a line for each fit; strands that fit in the same way share one."""
+    alike: dict[tuple[str, ...], list[FitLine]] = {}
     for line in end.fits:
-        figures = f"{number(line.fit.needs_mm)} of {number(line.fit.has_mm)} mm"
-        key = (_TOLD[line.fit.answer], _WHAT[line.what], figures)
-        alike.setdefault(key, []).append(line.into)
-    for (told, what, figures), into in alike.items():
-        yield f"{told}: {what} into {', '.join(into)}: {figures}"
+        key = (line.what, verdict_words(line), *figure_words(line))
+        alike.setdefault(key, []).append(line)
+    for (_, told, needs, has), lines in alike.items():
+        if len(lines) == 1:
+            yield fit_words(lines[0])
+        else:
+            where = ", ".join(line.where.contact for line in lines)
+            yield f"{lines[0].what.capitalize()} at {where}: each {told} ({needs}, {has})"
 
 
 def _body(body: Capsule) -> str:
