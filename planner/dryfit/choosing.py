@@ -34,11 +34,14 @@ class Choice:
     verdict: Verdict
 
 
-def choose(seats: Seats, groups: Sequence[Alike], present_deg: float, watch: Watch) -> Choice:
+def choose(
+    seats: Seats, groups: Sequence[Alike], present_deg: float, watch: Watch, *, keep: bool = False
+) -> Choice:
     """Return the best placing of the cores with the best turn of the plug.
 
     Where no cores are alike this is the best turn. Otherwise placings are ranked at turns all
-    round, and the best few, and the present one, are each turned to their best.
+    round, and the best few, and the present one, are each turned to their best. Of equal ones it is
+    the one nearest to the present turn; with `keep`, first of all the one that moves no core.
     """
     placings, verdict = candidates(seats, groups, present_deg, watch.part(0.0, 0.6))
     stay = tuple(range(len(seats.cores)))
@@ -49,7 +52,8 @@ def choose(seats: Seats, groups: Sequence[Alike], present_deg: float, watch: Wat
         found.append(_turned(seats, placing, present_deg, watch.part(*share)))
     best = min(found, key=lambda it: rank(it[2]))
     equal = [it for it in found if as_good(it[2], best[2])]
-    placing, at, setting = min(equal, key=lambda it: _nearness(it[0], it[2], present_deg))
+    stays = [it for it in equal if it[0] == stay] if keep else []
+    placing, at, setting = min(stays or equal, key=lambda it: _nearness(it[0], it[2], present_deg))
     if verdict != "found" and not setting.proved:
         verdict = "found"
     return Choice(placing, at, setting, verdict)

@@ -61,7 +61,8 @@ def best_turn(
     """Return the best turn of an end's plug, or None while nothing is landed there.
 
     In order: fewest crossings, widest smallest gap (capped at 1 mm), shortest leads, least turn.
-    Cores that are alike may take each other's place; with `free` also those of other colours.
+    Cores that are alike may take each other's place; with `free` also those of other colours, but
+    only where that gains something, since colours then change at all ends.
     `progress` is told the share done; raises `Cancelled` soon after `cancelled` returns True.
     """
     site = site_of(plan, wiring, end)
@@ -71,7 +72,7 @@ def best_turn(
     present_deg = plan.end_by_id[end].turn_deg
     seats = Seats(site)
     groups = alike_cores(plan, site, seats.cores, free=free)
-    best = choose(seats, groups, present_deg, watch.part(0.0, 0.9))
+    best = choose(seats, groups, present_deg, watch.part(0.0, 0.9), keep=free)
     sweep = best.seats.sweep(watch.part(0.9, 0.91))
     exchanges = tuple(_exchanges(seats, best.placing, groups))
     return Turning(

@@ -294,6 +294,18 @@ def test_choice_leaves_the_wiring_as_it_is(seed, back, free):
     assert rank(setting_at(seats_of(after), found.turn_deg))[:2] == rank_of(found)
 
 
+def test_colours_change_only_where_that_gains_something():
+    """At 80 degrees other cores would save turning the plug; to go back to 0 is as good a lead."""
+    plan = end_plan(SQUARE, WIDE, turn_deg=80.0)
+    found = best_turn(plan, Wiring(plan), "B", free=True)
+    assert (found.swaps, found.exchanges) == ((), ())
+    assert found.turn_deg == pytest.approx(0.0, abs=0.01)
+    crossed = end_plan(SQUARE, [WIDE[2], WIDE[1], WIDE[0], WIDE[3]])
+    found = best_turn(crossed, Wiring(crossed), "B", free=True)
+    assert found.swaps
+    assert found.crossings == 0
+
+
 def test_reason_is_told_where_no_core_moves():
     lone = end_plan(SQUARE, WIDE)
     assert "alike" in best_turn(lone, Wiring(lone), "B").reason
