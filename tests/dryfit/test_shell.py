@@ -84,3 +84,15 @@ def test_the_sleeve_of_a_concentric_plug_may_touch_its_shell():
 def test_a_shield_may_touch_the_shell(signal):
     pinout = record("p", "sample", f"3 {signal}", drive="line")
     assert at_wall(near_wall(pinout=pinout)) == []
+
+
+def test_a_flat_shell_turns_with_its_plug():
+    """The wall goes round with the joints: one row of cups 1 mm from the side at every turn."""
+    flat = Shell(shape="d", width_mm=14, height_mm=5)
+    sample = near_wall()
+    hardware = connector({"1": (-3.0, 0.0), "2": (0.0, 0.0), "3": (3.0, 0.0)}).evolve(shell=flat)
+    definitions = sample.definitions.evolve(connectors=(hardware,))
+    each = site(sample.evolve(definitions=definitions))
+    near = [each.least_to_wall_mm(each.scene(turn), turn) for turn in (0.0, 30.0, 90.0, -200.0)]
+    assert near == pytest.approx([near[0]] * 4)
+    assert 0 < near[0] < 2.5
