@@ -11,6 +11,8 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from planner.app.fitting.face_canvas import FaceCanvas
+
 _NEEDED = (QLabel, QAbstractButton, QAbstractSpinBox, QComboBox, QLineEdit)
 
 
@@ -24,8 +26,12 @@ def taken_in(page: QWidget | None) -> list[QRect]:
         ]
     if page is None:
         return []
-    return [
-        QRect(child.mapTo(page, QPoint()), child.size())
-        for child in page.findChildren(QWidget)
-        if isinstance(child, _NEEDED) and child.isVisibleTo(page)
+    seen = [child for child in page.findChildren(QWidget) if child.isVisibleTo(page)]
+    drawn = [
+        spot.translated(child.mapTo(page, QPoint()))
+        for child in seen
+        if isinstance(child, FaceCanvas)
+        for spot in child.taken()
     ]
+    needed = (child for child in seen if isinstance(child, _NEEDED))
+    return drawn + [QRect(child.mapTo(page, QPoint()), child.size()) for child in needed]

@@ -38,9 +38,9 @@ _CHOICES = (
         "shield_joint",
         "Joint of a shield",
         (
-            ("free", "Wherever the iron reaches best", "The order that is computed"),
-            ("first", "First of all", "The builder\u2019s own choice"),
-            ("last", "Last of all", "The builder\u2019s own choice"),
+            ("free", "Wherever the iron reaches best", "no rule; the order that is computed"),
+            ("first", "First of all", "no rule; the builder\u2019s own choice"),
+            ("last", "Last of all", "no rule; the builder\u2019s own choice"),
         ),
     ),
 )
@@ -116,7 +116,7 @@ class WorkmanshipDialog(QDialog):
     def _fields(self) -> QGridLayout:
         grid = QGridLayout()
         grid.setHorizontalSpacing(16)
-        grid.setVerticalSpacing(2)
+        grid.setVerticalSpacing(4)
         for name, words, _ in _CHOICES:
             combo = self.choices[name]
             self._add(grid, words, combo, "")

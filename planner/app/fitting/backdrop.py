@@ -9,6 +9,7 @@ from PySide6.QtGui import QImage, QPainter
 
 from planner.app.canvas.paint import paint
 from planner.app.fitting.errands import Errands
+from planner.app.fitting.picture import Box, words_boxes
 from planner.drawing.face import face, shell_reach_mm
 
 if TYPE_CHECKING:
@@ -32,6 +33,10 @@ def painted(items: "DrawList", size: tuple[int, int], ratio: float) -> QImage:
     return made
 
 
+def _made(items: "DrawList", size: tuple[int, int], ratio: float) -> tuple[QImage, tuple[Box, ...]]:
+    return painted(items, size, ratio), words_boxes(items)
+
+
 class Backdrop(QObject):
     """The whole end as one picture: made at once, or off the UI thread where it takes too long."""
 
@@ -40,6 +45,7 @@ class Backdrop(QObject):
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self.image: QImage | None = None
+        self.words: tuple[Box, ...] = ()
         self._errands = Errands(self)
         self._errands.done.connect(self._on_done)
 
@@ -50,21 +56,16 @@ class Backdrop(QObject):
         self._errands.call_off()
         if aside:
             self.image = None
-            self._errands.start(lambda _progress, _off: painted(draw(), size, ratio))
+            self._errands.start(lambda _progress, _off: _made(draw(), size, ratio))
         else:
-            self.image = painted(draw(), size, ratio)
-
-    def drop(self) -> None:
-        """Forget the picture."""
-        self._errands.call_off()
-        self.image = None
+            self.image, self.words = _made(draw(), size, ratio)
 
     def let_go(self) -> None:
         """Stop, and wait for the thread."""
         self._errands.let_go()
 
-    def _on_done(self, image: QImage) -> None:
-        self.image = image
+    def _on_done(self, made: tuple[QImage, tuple[Box, ...]]) -> None:
+        self.image, self.words = made
         self.made.emit()
 
 

@@ -18,7 +18,8 @@ if TYPE_CHECKING:
     from planner.drawing.looks import Look
     from planner.drawing.primitives import DrawList, Point
 
-_MARGIN, _HAND = 20.0, "dial/hand"
+# The rim lies at this share of the radius; beyond it the figures take so many px.
+_RIM, _FIGURES, _HAND = 0.84, 17.0, "dial/hand"
 # A dial without a mark: its hand is all that is taken of it.
 _BLANK = Dial((), (), 0.0, 0, 0.0)
 
@@ -26,7 +27,7 @@ _BLANK = Dial((), (), 0.0, 0, 0.0)
 class DialFace(QWidget):
     """Paint the dial of the state; drag anywhere on it to turn the plug."""
 
-    def __init__(self, state: "Fitting", look: "Look", side: int = 168) -> None:
+    def __init__(self, state: "Fitting", look: "Look", side: int = 156) -> None:
         super().__init__()
         self.state, self.look = state, look
         self._side = side
@@ -57,7 +58,7 @@ class DialFace(QWidget):
 
     def _drawn(self, dial: Dial) -> "DrawList":
         return dial_picture(
-            dial, centre=self.centre, radius=self._side / 2 - _MARGIN, look=self.look,
+            dial, centre=self.centre, radius=(self._side / 2 - _FIGURES) / _RIM, look=self.look,
             turn_deg=self.state.turn_deg,
         )  # fmt: skip
 

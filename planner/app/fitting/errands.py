@@ -15,23 +15,27 @@ _JOIN_S = 5.0
 class _Run(QObject):
     """One run of some work. Its signals cross from the thread to the window's own."""
 
-    progressed = Signal(float)
-    finished = Signal(object)
-    failed = Signal(object)
+    progressed = Signal(int, float)
+    finished = Signal(int, object)
+    failed = Signal(int, object)
 
-    def __init__(self, work: Work) -> None:
+    def __init__(self, number: int, work: Work) -> None:
         super().__init__()
+        self.number = number
         self._work = work
         self.called_off = threading.Event()
         self.thread_of_work = threading.Thread(target=self._go, daemon=True)
 
     def _go(self) -> None:
         try:
-            made = self._work(self.progressed.emit, self.called_off.is_set)
+            made = self._work(self._tell, self.called_off.is_set)
         except Exception as error:  # noqa: BLE001 - told in the window's thread, and raised there
-            self.failed.emit(error)
+            self.failed.emit(self.number, error)
         else:
-            self.finished.emit(made)
+            self.finished.emit(self.number, made)
+
+    def _tell(self, share: float) -> None:
+        self.progressed.emit(self.number, share)
 
 
 class Errands(QObject):
@@ -43,6 +47,7 @@ class Errands(QObject):
 
     def __init__(self, parent: QObject | None = None) -> None:
         super().__init__(parent)
+        self._count = 0
         self._run: _Run | None = None
         self._left: list[_Run] = []
 
@@ -54,10 +59,11 @@ class Errands(QObject):
     def start(self, work: Work) -> None:
         """Begin an errand; the one under way is called off."""
         self._drop()
-        run = self._run = _Run(work)
-        run.progressed.connect(lambda share: self._on_progressed(run, share))
-        run.finished.connect(lambda made: self._on_finished(run, made))
-        run.failed.connect(lambda error: self._on_failed(run, error))
+        self._count += 1
+        run = self._run = _Run(self._count, work)
+        run.progressed.connect(self._on_progressed)
+        run.finished.connect(self._on_finished)
+        run.failed.connect(self._on_failed)
         run.thread_of_work.start()
         self.busy_changed.emit()
 
@@ -82,18 +88,21 @@ class Errands(QObject):
         # One that still runs is held: its signals must have somebody to come from.
         self._left = [run for run in self._left if run.thread_of_work.is_alive()]
 
-    def _on_progressed(self, run: _Run, share: float) -> None:
-        if run is self._run:
+    def _is_on(self, number: int) -> bool:
+        return self._run is not None and self._run.number == number
+
+    def _on_progressed(self, number: int, share: float) -> None:
+        if self._is_on(number):
             self.progressed.emit(share)
 
-    def _on_finished(self, run: _Run, made: object) -> None:
-        if run is self._run:
+    def _on_finished(self, number: int, made: object) -> None:
+        if self._is_on(number):
             self._drop()
             self.busy_changed.emit()
             self.done.emit(made)
 
-    def _on_failed(self, run: _Run, error: Exception) -> None:
-        if run is self._run:
+    def _on_failed(self, number: int, error: Exception) -> None:
+        if self._is_on(number):
             self._drop()
             self.busy_changed.emit()
             raise error

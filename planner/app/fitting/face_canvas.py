@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QEvent, QPointF, Qt, QTimer, Signal
+from PySide6.QtCore import QEvent, QPointF, QRect, QRectF, Qt, QTimer, Signal
 from PySide6.QtGui import (
     QColor,
     QKeyEvent,
@@ -113,7 +113,8 @@ class FaceCanvas(QWidget):
             self._paint_live(painter)
         else:
             painter.drawImage(0, 0, image)
-            paint(painter, iron_picture(self.state, self._canvas(), self.stand))
+            taken = self.backdrop.words
+            paint(painter, iron_picture(self.state, self._canvas(), self.stand, taken))
         painter.end()
 
     def _make_backdrop(self) -> None:
@@ -213,6 +214,12 @@ class FaceCanvas(QWidget):
             else:
                 self._choose(event.position())
             self._point(event.position())
+
+    def taken(self) -> list[QRect]:
+        """Return where joints and words stand: a notice is not to lie over them."""
+        spots = [QRectF(x - 12, y - 12, 24, 24) for x, y in self.stand.joints.values()]
+        spots += [QRectF(QPointF(*box[:2]), QPointF(*box[2:])) for box in self.backdrop.words]
+        return [spot.toAlignedRect() for spot in spots]
 
     def let_go(self) -> None:
         """Stop what is under way."""

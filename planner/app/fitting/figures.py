@@ -3,9 +3,11 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QBoxLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from planner.app.fitting.words import Said, crossings_said, gap_said
+from planner.app.fonts import SMALL
+from planner.app.labels import ElidedLabel
 from planner.app.panels.widgets.drawn import MarkLabel
 from planner.app.panels.widgets.labels import label
 
@@ -17,16 +19,18 @@ _MARK_RADIUS = 8
 
 
 class Figure(QWidget):
-    """A mark, a figure in bold, and a line below that says more."""
+    """A mark, a figure in bold, and what says more, in the same room whatever it says."""
 
-    def __init__(self, look: "Look") -> None:
+    def __init__(self, look: "Look", *, below: bool) -> None:
         super().__init__()
         self.mark = MarkLabel("tick", _MARK_RADIUS, look)
-        self.figure, self.more = label("", "bold"), label("", "small", wrap=True)
-        words = QVBoxLayout()
-        words.setSpacing(0)
+        self.figure = label("", "bold")
+        self.more = ElidedLabel(SMALL, role="second")
+        self.more.setProperty("tone", "small")
+        words: QBoxLayout = QVBoxLayout() if below else QHBoxLayout()
+        words.setSpacing(0 if below else 8)
         words.addWidget(self.figure)
-        words.addWidget(self.more)
+        words.addWidget(self.more, 1)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(8)
@@ -38,7 +42,6 @@ class Figure(QWidget):
         self.mark.set_kind(said.mark)
         self.figure.setText(said.figure)
         self.more.setText(said.more)
-        self.more.setVisible(bool(said.more))
 
 
 class Figures(QWidget):
@@ -47,10 +50,10 @@ class Figures(QWidget):
     def __init__(self, state: "Fitting", look: "Look") -> None:
         super().__init__()
         self._state = state
-        self.crossings, self.gap = Figure(look), Figure(look)
+        self.crossings, self.gap = Figure(look, below=False), Figure(look, below=True)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
-        column.setSpacing(6)
+        column.setSpacing(4)
         column.addWidget(self.crossings)
         column.addWidget(self.gap)
         state.changed.connect(self.renew)

@@ -1,5 +1,6 @@
 """What is done to an end in the dry fit: turns, orders, sleeves; each is one undo step."""
 
+from collections.abc import Callable
 from functools import partial
 from typing import TYPE_CHECKING, cast
 
@@ -8,20 +9,21 @@ from PySide6.QtCore import QObject, Signal
 from planner.app.fitting.glide import Glide
 from planner.app.fitting.seeker import Seeker
 from planner.app.fitting.state import whole_turn
-from planner.app.fitting.words import turning_said
+from planner.app.fitting.words import order_said, turning_said
+from planner.dryfit.access import soldering_at
 from planner.dryfit.turning import Turning, best_turn
 from planner.edits.ends import turn_end
 from planner.edits.landings import sleeve
 from planner.edits.sleeving import take_sleeves
 from planner.edits.soldering import move_joint, take_best_order
 from planner.edits.turning import apply_turning
+from planner.wiring.graph import Wiring
 
 if TYPE_CHECKING:
     from planner.app.fitting.errands import Cancelled, Progress
     from planner.app.fitting.state import Fitting
     from planner.app.workbench import Edit
     from planner.model.plan import Plan
-    from planner.wiring.graph import Wiring
 
 NOTHING = "Nothing is landed here yet."
 _UNDER_WAY = "Best turn"
@@ -50,7 +52,7 @@ class FitActs(QObject):
         self.state.leave_turn()
 
         def search(
-            plan: "Plan", wiring: "Wiring", progress: "Progress", cancelled: "Cancelled"
+            plan: "Plan", wiring: Wiring, progress: "Progress", cancelled: "Cancelled"
         ) -> object:
             return best_turn(plan, wiring, end, free=free, progress=progress, cancelled=cancelled)
 
@@ -61,7 +63,7 @@ class FitActs(QObject):
         if turning is None:
             return
         before = self.state.turn_deg
-        said = turning_said(self.workbench.plan, turning)
+        said = turning_said(self.workbench.plan, turning, before)
         self.workbench.do(f"Best turn of {turning.end}", partial(apply_turning, turning=turning))
         self.said.emit(said)
         self.glide.go_from(before)
@@ -84,7 +86,11 @@ class FitActs(QObject):
         if self.state.fit is None:
             self.said.emit(NOTHING)
             return
-        self._change("Best order", lambda plan: take_best_order(plan, end=end))
+        self._change("Best order", lambda plan: take_best_order(plan, end=end), self._order_said)
+
+    def _order_said(self, plan: "Plan") -> str:
+        found = soldering_at(plan, Wiring(plan), self.state.end)
+        return order_said(found.order) if found is not None else ""
 
     def move_joint(self, by: int) -> None:
         """Solder the joint that is looked at earlier (-1) or later (1)."""
@@ -130,17 +136,26 @@ class FitActs(QObject):
 
     # -- all ------------------------------------------------------------------------------------
 
-    def _change(self, what: str, edit: "Edit") -> None:
-        """Work an edit out off the UI thread, then take it as one undo step."""
+    def _change(
+        self, what: str, edit: "Edit", told: Callable[["Plan"], str] = lambda _plan: ""
+    ) -> None:
+        """Work an edit out off the UI thread, then take it as one undo step and tell of it."""
         end = self.state.end
 
-        def take(after: object) -> None:
-            before = self.workbench.plan
-            self.workbench.do(f"{what} at {end}", lambda _plan: cast("Plan", after))
-            if self.workbench.plan is before:
-                self.said.emit(f"{what}: it is so already.")
+        def search(
+            plan: "Plan", _wiring: Wiring, _progress: "Progress", _off: "Cancelled"
+        ) -> "tuple[Plan, str]":
+            after = edit(plan)
+            return after, told(after)
 
-        self.seeker.seek(what, lambda plan, _wiring, _progress, _off: edit(plan), take)
+        def take(found: object) -> None:
+            after, said = cast("tuple[Plan, str]", found)
+            before = self.workbench.plan
+            self.workbench.do(f"{what} at {end}", lambda _plan: after)
+            same = self.workbench.plan is before
+            self.said.emit(f"{what}: it is so already." if same else said)
+
+        self.seeker.seek(what, search, take)
 
     def call_off(self) -> bool:
         """Call off what is under way; False where nothing is."""

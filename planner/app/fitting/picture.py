@@ -1,12 +1,15 @@
 """The picture of an end: its fitted face, its side view where terminals differ in height."""
 
 import math
-from collections.abc import Callable
-from dataclasses import dataclass, field
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field, replace
 from typing import TYPE_CHECKING
 
 from planner.app.fitting.empty import Wanting, wanting
 from planner.app.fitting.live import live_drawn
+from planner.app.panels.words import wire_code
+from planner.drawing.bench.shapes import box_of
+from planner.drawing.cores import plate_width
 from planner.drawing.face import contact_radius_mm, face, shell_reach_mm
 from planner.drawing.fitting.face import fitted_face, fitting_scale
 from planner.drawing.fitting.iron import iron_at
@@ -101,7 +104,25 @@ def full_picture(state: "Fitting", canvas: Canvas, stand: Stand) -> Callable[[],
     return draw
 
 
-def iron_picture(state: "Fitting", canvas: Canvas, stand: Stand) -> DrawList:
+def words_boxes(items: DrawList) -> tuple[Box, ...]:
+    """Return where words and order discs stand in a picture, so that nothing is put over them."""
+    words = (_text_box(item) for item in items if isinstance(item, Text))
+    discs = (item for item in items if item.owner.startswith("order/"))
+    return (*words, *(box_of((disc,)) for disc in discs if not isinstance(disc, Text)))
+
+
+def _text_box(item: Text) -> Box:
+    """Return the box of a text, whichever way it is turned (clockwise on the screen)."""
+    flat = box_of((replace(item, turn_deg=0.0),))
+    corners = [(x - item.at[0], item.at[1] - y) for x in flat[::2] for y in flat[1::2]]
+    spots = [turned_point(*corner, -item.turn_deg) for corner in corners]
+    xs, ys = [item.at[0] + x for x, _ in spots], [item.at[1] - y for _, y in spots]
+    return (min(xs), min(ys), max(xs), max(ys))
+
+
+def iron_picture(
+    state: "Fitting", canvas: Canvas, stand: Stand, taken: Sequence[Box] = ()
+) -> DrawList:
     """Draw the ring and the iron of the joint that is looked at; nothing without one."""
     connector, fit, joint = state.connector, state.fit, state.joint
     if connector is None or fit is None or joint not in stand.joints:
@@ -112,7 +133,12 @@ def iron_picture(state: "Fitting", canvas: Canvas, stand: Stand) -> DrawList:
     scene = Scene(connector, fit, stand.centre, stand.scale, look)
     held = iron_at(scene, joint)
     if held is not None:
-        room = Room(taken=list(held.boxes), frame=stand.frame)
+        reach = {key: stand.radii[key] + 4.0 for key in stand.joints}
+        joints = [
+            (x - reach[key], y - reach[key], x + reach[key], y + reach[key])
+            for key, (x, y) in stand.joints.items()
+        ]
+        room = Room(taken=[*held.boxes, *taken, *joints], frame=stand.frame)
         items += held.items + held.words_drawn(scene, room)
     return items
 
@@ -152,7 +178,17 @@ def _scale(state: "Fitting", connector: "Connector", rooms: _Rooms, look: "Look"
     upright = abs(math.sin(turn)) > abs(math.cos(turn)) and half_width > 1.5 * half_height
     if upright:
         return fitting_scale(connector, height, width, look)
-    return fitting_scale(connector, width, height, look)
+    return fitting_scale(connector, width - 2 * _more_beside(state), height, look)
+
+
+def _more_beside(state: "Fitting") -> float:
+    """Return what the widest label takes beside the face beyond a name and one plate, px."""
+    plan, plates = state.plan, dict[str, float]()
+    for lead in state.fit.leads if state.fit is not None else ():
+        core = plan.conductor_by_id[lead.landing.conductor]
+        wide = plate_width(wire_code(plan, core, state.end)) + 4
+        plates[lead.landing.contact] = plates.get(lead.landing.contact, 0.0) + wide
+    return max(max(plates.values(), default=0.0) - plate_width("WHBK"), 0.0)
 
 
 def _jacket_mm(state: "Fitting") -> float:

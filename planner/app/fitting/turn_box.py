@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from planner.drawing.looks import Look
 
 FREE = "Any core of the same make"
-FREE_SAID = "Other colours may change places too."
+FREE_SAID = "Even of another colour."
 _ANGLE = re.compile(r"[-+\u2212]?\d+(?:[.,]\d+)?")
 
 
@@ -44,7 +44,7 @@ class TurnBox(QWidget):
         self.best = ActionButton(actions["best_turn"], look, text="Best turn")
         self.best.setProperty("role", "primary")
         self.free = check(FREE, self._on_free, FREE_SAID)
-        self.free_said = label(FREE_SAID, "small")
+        self.free_said = label(FREE_SAID, "small", wrap=True)
         self.best_said = label("", "small", wrap=True)
         self.progress = ProgressRow(acts.seeker, acts.call_off, look)
         self._build()

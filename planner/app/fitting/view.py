@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from planner.drawing.looks import Look
 
 # (least width of the view, width of its column, side of the dial), the widest first.
-_WIDTHS = ((860, 308, 168), (660, 272, 148), (0, 252, 132))
+_WIDTHS = ((860, 308, 156), (660, 272, 140), (0, 252, 124))
 
 
 class FitView(QWidget):

@@ -1,20 +1,20 @@
 """What the dry fit says of an end, in words: crossings, gaps, joints, and what a best turn did."""
 
 import math
-from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from planner.app.panels.words import contact_words, listed, wire_code
 from planner.drawing.marks import MarkKind
 from planner.dryfit.iron import ROOMY_MM
+from planner.dryfit.seats import CAP_MM
 from planner.model.plan import Plan
 
 if TYPE_CHECKING:
     from planner.dryfit.bodies import Capsule
     from planner.dryfit.dial import Dial
     from planner.dryfit.fit import EndFit
-    from planner.dryfit.gaps import Gap
+    from planner.dryfit.order import Order
     from planner.dryfit.turning import Turning
 
 MINUS = "\u2212"
@@ -35,7 +35,7 @@ _VERDICTS = {
     "proved among candidates": "Proved among candidates: the best of all that were tried.",
     "found": "Found: a better one is not ruled out.",
 }
-_PAIRS_MOST = 3
+_PAIRS_MOST = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,8 +67,13 @@ def room_words(margin_mm: float) -> str:
 def best_said(dial: "Dial") -> str:
     """Say what the best turn gives for the cores as they are landed."""
     crossings = _count(dial.best_crossings, "crossing")
-    gap = f", gap {millimetres(dial.best_gap_mm)}" if math.isfinite(dial.best_gap_mm) else ""
-    return f"Best turn: {degrees(dial.best_deg)}\u00b0, {crossings}{gap}"
+    return f"Best: {degrees(dial.best_deg)}\u00b0, {crossings}, {_clear(dial.best_gap_mm)}"
+
+
+def _clear(gap_mm: float) -> str:
+    """Say how far leads keep from other joints: it is what turning changes."""
+    more = "+" if gap_mm >= CAP_MM else ""
+    return f"leads {gap_mm:.2f}{more} mm clear".replace("-", MINUS)
 
 
 def _count(number: int, word: str) -> str:
@@ -81,7 +86,7 @@ def crossings_said(plan: Plan, fit: "EndFit") -> Said:
     if not count:
         return Said("No crossing", "", "tick")
     pairs = [" and ".join(_code(plan, fit.end, name) for name in pair) for pair in fit.crossings]
-    shown = pairs if count <= _PAIRS_MOST else [*pairs[: _PAIRS_MOST - 1], f"{count - 2} more"]
+    shown = pairs if count <= _PAIRS_MOST else [pairs[0], f"{count - 1} more"]
     return Said(_count(count, "crossing"), "; ".join(shown), "caution")
 
 
@@ -97,12 +102,11 @@ def gap_said(plan: Plan, fit: "EndFit") -> Said:
     return Said(f"Smallest gap {millimetres(max(gap.gap_mm, 0.0))}", more, _GRADE_MARKS[gap.grade])
 
 
-def gaps_counted(gaps: Sequence["Gap"]) -> str:
-    """Count the small gaps by class: `1 touch, 2 watch`."""
-    kinds = [gap.grade for gap in gaps]
-    return ", ".join(
-        f"{kinds.count(grade)} {grade}" for grade in ("touch", "sleeve", "watch") if grade in kinds
-    )
+def order_said(order: "Order") -> str:
+    """Say what the best order of soldering gives."""
+    anew = _count(order.reclamps, "new clamping")
+    sure = "Proved." if order.proof == "proved" else "Found: fewer are not ruled out."
+    return f"Best order: at least {room_words(order.margin_mm)} mm for the iron, {anew}. {sure}"
 
 
 def body_words(plan: Plan, end: str, body: "Capsule") -> str:
@@ -117,15 +121,30 @@ def _code(plan: Plan, end: str, conductor: str) -> str:
     return wire_code(plan, record, end) if record is not None else conductor
 
 
-def turning_said(plan: Plan, turning: "Turning") -> str:
+def turning_said(plan: Plan, turning: "Turning", before_deg: float) -> str:
     """Say what a best turn came to: turn, crossings, gap, swaps in words, and how sure it is."""
-    gained = (
-        f"Turned to {degrees(turning.turn_deg)}\u00b0: "
-        f"{_count(turning.crossings, 'crossing')} (was {turning.before_crossings}), "
-        f"gap {millimetres(turning.gap_mm)} (was {millimetres(turning.before_gap_mm)})."
+    parts = (
+        _gain(turning, before_deg),
+        swaps_said(plan, turning),
+        _VERDICTS[turning.verdict],
+        _sentence(turning.reason),
     )
-    parts = (gained, swaps_said(plan, turning), _VERDICTS[turning.verdict], turning.reason)
     return " ".join(part for part in parts if part)
+
+
+def _gain(turning: "Turning", before_deg: float) -> str:
+    now = f"{_count(turning.crossings, 'crossing')}, {_clear(turning.gap_mm)}"
+    if turning.turn_deg == before_deg and not turning.swaps:
+        return f"{degrees(before_deg)}\u00b0 is the best turn already: {now}."
+    was = f"{turning.before_crossings}, {millimetres(turning.before_gap_mm)}"
+    same = (turning.before_crossings, turning.before_gap_mm) == (turning.crossings, turning.gap_mm)
+    told = "as before, with shorter leads" if same else f"was {was}"
+    return f"Turned to {degrees(turning.turn_deg)}\u00b0: {now} ({told})."
+
+
+def _sentence(text: str) -> str:
+    begun = text[:1].upper() + text[1:]
+    return begun if not begun or begun.endswith(".") else f"{begun}."
 
 
 def swaps_said(plan: Plan, turning: "Turning") -> str:
