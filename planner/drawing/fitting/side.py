@@ -21,7 +21,6 @@ from planner.drawing.primitives import (
     Rect,
     Style,
     Text,
-    centred_baseline,
     owned,
 )
 from planner.dryfit.bodies import SLEEVE_WALL_MM, Lead
@@ -160,7 +159,7 @@ def side_view(  # noqa: PLR0913 - what is drawn, where, how, and what of it is s
     places = _places(angles, wide, origin[0], width)
     items = _plate(flat, origin[0], width) + _cut_line(flat, origin[0], width)
     if look.hatched_cores:
-        items += _scale_bar(flat, origin[0], min(places) - max(wide) / 2)
+        items += _scale_bar(flat, origin[0], places[0] - wide[0] / 2)
     order = {contact: place for place, contact in enumerate(fit.order, start=1)}
     for contact, x in zip(contacts, places, strict=True):
         items += _terminal(contact, x, flat, landed=bool(landed[contact.id]))
@@ -206,16 +205,15 @@ def _scale_bar(flat: _Flat, left: float, right: float) -> DrawList:
     """Stand a bar of whole mm on the plate at the left, where there is room beside the row."""
     unit, foot = flat.look.line, flat.y(flat.floor_mm) - 4 * flat.look.line
     long_mm = 5.0 if flat.cut_mm - flat.floor_mm > 8.0 else 2.0
-    x, top = left + 8 * unit, foot - long_mm * flat.scale
+    x, top = left + 4 * unit, foot - long_mm * flat.scale
     words = f"{long_mm:g} mm"
-    if x + 8 * unit + text_width(words, flat.letters.word) > right:
+    if x + text_width(words, flat.letters.word) > right:
         return ()
-    pen, at = Style(stroke=flat.look.ink2, width=1.4 * unit), (x + 6 * unit, (top + foot) / 2)
-    base = (at[0], centred_baseline(at[1], flat.letters.word))
+    pen, at = Style(stroke=flat.look.ink2, width=1.4 * unit), (x - 4 * unit, top - 6 * unit)
     return (
         Poly(((x, top), (x, foot)), pen, owner="scale"),
         *(Poly(((x - 4 * unit, y), (x + 4 * unit, y)), pen, owner="scale") for y in (top, foot)),
-        Text(base, words, flat.letters.word, flat.look.ink2, owner="scale"),
+        Text(at, words, flat.letters.word, flat.look.ink2, owner="scale"),
     )
 
 

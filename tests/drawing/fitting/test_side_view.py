@@ -101,6 +101,15 @@ def test_every_connector_stays_in_its_box_with_its_words_apart(connector, look, 
     assert bottom <= side_height(connector, fit, scale, look) + air
 
 
+def test_a_bar_of_whole_mm_tells_the_scale_on_the_screen():
+    bar = [i for i in drawn(FIVE_POLE, fit_of(FIVE_POLE)) if i.owner == "scale"]
+    (words,) = [item.text for item in bar if isinstance(item, Text)]
+    ys = [y for item in bar if isinstance(item, Poly) for _, y in item.points]
+    assert words == "5 mm"
+    assert max(ys) - min(ys) == pytest.approx(5 * 12)
+    assert not [i for i in drawn(FIVE_POLE, fit_of(FIVE_POLE), PRINT) if i.owner == "scale"]
+
+
 def test_it_is_safe_svg():
     items = drawn(FIVE_POLE, fit_of(FIVE_POLE, sleeved={"k1"}))
     assert unsafe_parts(svg_text(items, width=520, height=400)) == ()
