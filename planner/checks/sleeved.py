@@ -1,14 +1,17 @@
 """Findings about sleeves that the plan has: two rules share this one reading of the dry fit."""
 
 from collections.abc import Callable, Iterator
+from functools import partial
 
 from planner.checks.context import Context
 from planner.checks.finding import Remedy
 from planner.checks.registry import Found
+from planner.dryfit.bodies import top_mm
 from planner.dryfit.fit import EndFit
 from planner.dryfit.sleeve_sizes import SleeveUse
-from planner.dryfit.sleeve_words import other_ways, why_not
+from planner.dryfit.sleeve_words import further_strip_mm, other_ways, why_not
 from planner.dryfit.sleeves import joints_of, sleeves_on
+from planner.edits.ends import set_room
 from planner.edits.sleeving import dab_instead
 from planner.model.place import Place
 from planner.model.plan import Plan
@@ -25,16 +28,22 @@ def sleeves_that(context: Context, fail: Callable[[SleeveUse], bool]) -> Iterato
 
 
 def _found(plan: Plan, fit: EndFit, use: SleeveUse) -> Found:
-    def instead(changed: Plan) -> Plan:
-        return dab_instead(changed, end=fit.end, contact=use.contact)
-
     ways = _ways(plan, fit, use)
     return Found(
         f"At {fit.end} the joint on {use.contact} is sleeved, but {why_not(use)}.",
         f"{ways[:1].upper()}{ways[1:]}.",
         (Place(end=fit.end, contact=use.contact, conductor=use.conductor),),
-        remedy=Remedy("Dab instead", instead),
+        remedy=_remedy(plan, fit, use),
     )
+
+
+def _remedy(plan: Plan, fit: EndFit, use: SleeveUse) -> Remedy:
+    connector, leads = plan.connector_of(fit.end), joints_of(fit)[use.contact]
+    more = further_strip_mm(connector, leads, plan.workmanship) if connector else None
+    if more is None or not use.goes_over:
+        return Remedy("Dab instead", partial(dab_instead, end=fit.end, contact=use.contact))
+    room_mm = round(fit.site.height_mm - top_mm(connector) + more, 1) if connector else 0.0
+    return Remedy("Strip back further", partial(set_room, end=fit.end, room_mm=room_mm))
 
 
 def _ways(plan: Plan, fit: EndFit, use: SleeveUse) -> str:

@@ -18,6 +18,7 @@ CUP_WALL_MM = 0.15
 SLEEVE_WALL_MM = 0.2
 SOLDER_MM = 0.05
 LEAST_ROOM_MM = 6.0
+GOOD_ROOM_MM = 10.0
 ROOM_OVER_REACH = 1.2
 # A flat tab is this many round bars beside each other.
 TAB_BARS = 3
@@ -171,10 +172,29 @@ def _tab(terminal: Terminal, turn_deg: float) -> tuple[list[tuple[Point, Point]]
     return bars, radius
 
 
-def room_mm(connector: Connector) -> float:
-    """Return how far the jacket's cut end stands above the highest terminal."""
+def proposed_room_mm(connector: Connector) -> float:
+    """Return how far the jacket's cut end should stand above the highest terminal.
+
+    Typical, from memory: 10 mm let a sleeve park on its core; less, down to 6 mm, where the barrel
+    is short; more where terminals stand far from the axis, so that cores do not bend sharply.
+    """
     reach = max(math.hypot(c.terminal.x_mm, c.terminal.y_mm) for c in connector.contacts)
-    return max(LEAST_ROOM_MM, ROOM_OVER_REACH * reach)
+    spare = connector.barrel.length_mm - stack_mm(connector)
+    return max(LEAST_ROOM_MM, ROOM_OVER_REACH * reach, min(GOOD_ROOM_MM, spare))
+
+
+def top_mm(connector: Connector) -> float:
+    """Return the height of the highest terminal's mouth."""
+    return max(it.terminal.z_mm for it in connector.contacts)
+
+
+def stack_mm(connector: Connector) -> float:
+    """Return the height from the foot of the lowest terminal to the mouth of the highest."""
+    feet = [
+        it.terminal.z_mm - (it.terminal.depth_mm if it.terminal.kind != "lug" else 0.0)
+        for it in connector.contacts
+    ]
+    return top_mm(connector) - min(feet)
 
 
 def lead_bodies(lead: Lead, tolerance_mm: float) -> tuple[Capsule, ...]:

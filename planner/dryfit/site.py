@@ -7,7 +7,14 @@ from functools import cached_property
 
 import numpy as np
 
-from planner.dryfit.bodies import Capsule, Lead, insulation_gap_mm, room_mm, terminal_mouth
+from planner.dryfit.bodies import (
+    Capsule,
+    Lead,
+    insulation_gap_mm,
+    proposed_room_mm,
+    terminal_mouth,
+    top_mm,
+)
 from planner.dryfit.identity import ById
 from planner.dryfit.scene import Flags, Scene, parties_of
 from planner.dryfit.shell import wall_gaps_mm
@@ -38,7 +45,7 @@ class Site:
     """An end before the plug is turned: hardware, exits, nets, workmanship.
 
     `nets` gives a number for the net of each contact; `tied` are the numbers of the nets that the
-    shell belongs to.
+    shell belongs to. `room_mm` is the builder's own room between terminals and jacket, or 0.
     """
 
     end: str
@@ -48,6 +55,7 @@ class Site:
     nets: tuple[int, ...]
     tied: frozenset[int]
     workmanship: Workmanship
+    room_mm: float = 0.0
 
     @property
     def connector(self) -> Connector:
@@ -57,8 +65,7 @@ class Site:
     @cached_property
     def height_mm(self) -> float:
         """How high the cut end of the jacket stands, mm."""
-        top = max(contact.terminal.z_mm for contact in self.connector.contacts)
-        return top + room_mm(self.connector)
+        return top_mm(self.connector) + (self.room_mm or proposed_room_mm(self.connector))
 
     @cached_property
     def nets_by_spot(self) -> Index:
@@ -160,7 +167,10 @@ def site_of(plan: Plan, wiring: Wiring, end: str) -> Site | None:
         return None
     nets = _net_numbers(wiring, end, connector)
     tied = _tied(plan, end, connector, nets)
-    return Site(end, ById(connector), exits, cable.jacket_mm / 2, nets, tied, plan.workmanship)
+    room_mm = plan.end_by_id[end].room_mm
+    return Site(
+        end, ById(connector), exits, cable.jacket_mm / 2, nets, tied, plan.workmanship, room_mm
+    )
 
 
 def _exits(

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from dataclasses import replace
 
-from planner.dryfit.bodies import Lead
+from planner.dryfit.bodies import Lead, stack_mm, top_mm
 from planner.dryfit.sleeve_sizes import STEP_MM, SleeveUse, joint_sleeve
 from planner.model.connector import Connector
 from planner.model.workmanship import Workmanship
@@ -62,21 +62,13 @@ def further_strip_mm(
 
     None where the barrel is too short for that.
     """
-    spare = connector.barrel.length_mm - _stands_mm(connector, leads)
+    room_mm = leads[0].exit[2] - top_mm(connector)
+    spare = connector.barrel.length_mm - stack_mm(connector) - room_mm
     for step in range(1, int(spare / STEP_MM) + 1):
         longer = [_longer(lead, step * STEP_MM) for lead in leads]
         if joint_sleeve(longer, rules).parks:
             return step * STEP_MM
     return None
-
-
-def _stands_mm(connector: Connector, leads: Sequence[Lead]) -> float:
-    """Return the height from the foot of the lowest terminal to the cut end of the jacket."""
-    feet = [
-        it.terminal.z_mm - (it.terminal.depth_mm if it.terminal.kind != "lug" else 0.0)
-        for it in connector.contacts
-    ]
-    return leads[0].exit[2] - min(feet)
 
 
 def _longer(lead: Lead, more_mm: float) -> Lead:

@@ -3,6 +3,7 @@
 import re
 from typing import get_args
 
+from planner.dryfit.bodies import stack_mm
 from planner.edits.changing import changed, node_ids, the_connector, the_end, with_end
 from planner.edits.refusal import DoesNotFit, NotAllowed
 from planner.edits.settling import carrying, fit, settled
@@ -10,6 +11,7 @@ from planner.model.connector import Connector
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Channel, End, Plan, Role
 from planner.model.signals import CHANNELS, channel_of
+from planner.units import number
 
 
 def check_fits(connector: Connector, pinout: PinoutRecord) -> None:
@@ -91,6 +93,23 @@ def turn_end(plan: Plan, *, end: str, turn_deg: float) -> Plan:
     """Turn a plug against the cable, counter-clockwise seen from the solder side, in degrees."""
     turned = (turn_deg + 180.0) % 360.0 - 180.0
     return with_end(plan, changed(the_end(plan, end), turn_deg=turned))
+
+
+def set_room(plan: Plan, *, end: str, room_mm: float) -> Plan:
+    """Say how far the jacket's cut end stands above the highest terminal; 0 takes what is proposed.
+
+    Refused where the barrel is too short for it.
+    """
+    record = the_end(plan, end)
+    if room_mm:
+        connector = the_connector(plan, end)
+        most_mm = connector.barrel.length_mm - stack_mm(connector)
+        if room_mm > most_mm:
+            raise NotAllowed(
+                f"The barrel of {connector.title} is {number(connector.barrel.length_mm)} mm long",
+                f"Leave the jacket at most {number(max(most_mm, 0.0))} mm above the terminals.",
+            )
+    return with_end(plan, changed(record, room_mm=room_mm))
 
 
 def relabel_end(plan: Plan, *, end: str, label: str) -> Plan:

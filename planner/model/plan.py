@@ -24,7 +24,8 @@ Channel = Literal["", "L", "R", "1", "2", "3", "4", "5", "6", "7", "8", "mic"]
 class End(Record):
     """One terminated end. `channel` binds a one-channel pinout; `turn_deg` turns the plug.
 
-    Angles are counter-clockwise seen from the solder side.
+    Angles are counter-clockwise seen from the solder side. `room_mm` is how far the jacket's cut
+    end stands above the highest terminal; 0 leaves it to the dry fit.
     """
 
     id: Ident
@@ -34,6 +35,7 @@ class End(Record):
     channel: Channel = ""
     role: Role = "auto"
     turn_deg: float = Field(default=0.0, ge=-360, le=360)
+    room_mm: float = Field(default=0.0, ge=0, le=200)
     solder_order: tuple[Ident, ...] = ()
 
 

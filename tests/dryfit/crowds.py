@@ -71,7 +71,7 @@ def _connector(contacts):
         drawn_from="solder",
         shell=Shell(bore_mm=60),
         clamp=Clamp(min_mm=3, max_mm=20),
-        barrel=Barrel(outside_mm=70, bore_mm=60, length_mm=60),
+        barrel=Barrel(outside_mm=70, bore_mm=60, length_mm=120),
         contacts=contacts,
     )
 

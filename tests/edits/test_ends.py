@@ -9,6 +9,7 @@ from planner.edits.ends import (
     rename_end,
     set_channel,
     set_role,
+    set_room,
     turn_end,
 )
 from planner.edits.landings import land, link
@@ -119,3 +120,15 @@ def test_relabelling_an_end_reaches_everything():
 def test_choosing_a_connector_for_no_end_is_refused():
     with pytest.raises(NotThere, match="There is no end Z"):
         choose_connector(cue_lead(), end="Z", connector=LINE)
+
+
+def test_room_for_the_cores_is_kept_and_0_takes_the_proposed_one():
+    plan = cue_lead()
+    kept = set_room(plan, end="A", room_mm=9.5)
+    assert kept.end_by_id["A"].room_mm == 9.5
+    assert set_room(kept, end="A", room_mm=0) == plan
+
+
+def test_more_room_than_the_barrel_is_long_is_refused():
+    with pytest.raises(NotAllowed, match="barrel"):
+        set_room(cue_lead(), end="A", room_mm=190)

@@ -19,10 +19,11 @@ from planner.app.panels.words import (
 )
 from planner.app.workbench import Workbench
 from planner.drawing.looks import Look
+from planner.dryfit.bodies import proposed_room_mm
 from planner.edits import ends
 from planner.model.connector import Connector
 from planner.model.pinout import PinoutRecord
-from planner.units import number
+from planner.units import length_text, number, parse_length_mm
 from planner.wiring.roles import role_of
 
 if TYPE_CHECKING:
@@ -33,6 +34,12 @@ _SIDES = {
     "mating": "mating side, read mirrored",
     "unstated": "side not stated",
 }
+
+
+ROOM_TIP = (
+    "How far the jacket's cut end stands above the highest terminal, such as 9.5 mm; empty takes "
+    "what is proposed"
+)
 
 
 class EndPage(Page):
@@ -49,6 +56,7 @@ class EndPage(Page):
         self.channel = Choice("Channel", CHANNEL_WORDS, self._on_channel)
         self.role = Choice("Goes to the", ROLE_WORDS, self._on_role)
         self.turn = Field("Turn", self._on_turn, "Counter-clockwise, seen from the solder side")
+        self.room = Field("Jacket end", self._on_room, ROOM_TIP)
         self.measure = label("", "small", wrap=True)
         self.column.addWidget(self.title)
         self.column.addWidget(self.name)
@@ -56,7 +64,7 @@ class EndPage(Page):
         self.column.addWidget(self.pinout)
         self.column.addWidget(self.trust)
         self.add_facts("Reference", "Recorded")
-        for part in (self.channel, self.role, self.turn):
+        for part in (self.channel, self.role, self.turn, self.room):
             self.column.addWidget(part)
         self.add_facts("Shell", "Clamp")
         self.column.addWidget(self.measure)
@@ -81,6 +89,7 @@ class EndPage(Page):
         found = role_of(plan, key)
         self.role.setToolTip(f"By its pinout and connector: {found or 'not known'}")
         self.turn.show_text(f"{number(end.turn_deg, 1)}\u00b0")
+        self._show_room(end.room_mm, connector)
         self.fits.show_end(key)
 
     def _show_connector(self, connector: Connector | None) -> None:
@@ -102,6 +111,12 @@ class EndPage(Page):
         groups = connector.to_measure()
         self.measure.setText(f"From memory, measure on the part: {listed(groups)}.")
         self.measure.setVisible(bool(groups))
+
+    def _show_room(self, room_mm: float, connector: Connector | None) -> None:
+        proposed = proposed_room_mm(connector) if connector else 0.0
+        text = length_text(room_mm or proposed, self.units.length)
+        self.room.show_text(text if room_mm else f"{text}, proposed")
+        self.room.setVisible(connector is not None)
 
     def _show_pinout(self, connector: Connector | None, pinout: PinoutRecord | None) -> None:
         fitting = list(self.workbench.library.pinouts_for(connector.id)) if connector else []
@@ -153,6 +168,17 @@ class EndPage(Page):
         return self.do(
             f"Turn {self._key}", partial(ends.turn_end, end=self._key, turn_deg=turn_deg)
         )
+
+    def _on_room(self, text: str) -> str:
+        if text.strip() in {"", "0"} or text.rstrip().endswith("proposed"):
+            room_mm = 0.0
+        else:
+            try:
+                room_mm = parse_length_mm(text, "in" if self.units.length == "inch" else "mm")
+            except ValueError as error:
+                return f"{error}."
+        edit = partial(ends.set_room, end=self._key, room_mm=room_mm)
+        return self.do(f"Jacket end at {self._key}", edit)
 
 
 def _recorded(pinout: PinoutRecord) -> str:
