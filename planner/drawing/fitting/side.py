@@ -32,6 +32,7 @@ from planner.model.connector import Connector, Contact
 NO_SLEEVES: Mapping[str, float] = MappingProxyType({})
 PLATE_MM = 0.8
 FOOT_MM = 0.6
+LEAST_SHOWN_MM = 4.0  # of the leads above the highest terminal; more only where a sleeve is
 OVERLAP_MM = 5.0  # of a sleeve on the insulation, where its length is not given
 ONE_HEIGHT = "All terminals stand at one height: no side view."
 _LEVELS = {
@@ -81,7 +82,10 @@ def _from_top_deg(contact: Contact, turn_deg: float) -> float:
 
 @dataclass(frozen=True, slots=True)
 class _Flat:
-    """The heights of the view: z of the plate's top and of the cut end, target units a mm."""
+    """The heights of the view: z of the plate's top and of the upper end, target units a mm.
+
+    `broken` where the upper end is below the jacket's cut end.
+    """
 
     floor_mm: float
     cut_mm: float
@@ -90,6 +94,7 @@ class _Flat:
     look: Look
     letters: Letters
     sleeves_mm: Mapping[str, float]
+    broken: bool = False
 
     def y(self, z_mm: float) -> float:
         return self.top + (self.cut_mm - z_mm) * self.scale
@@ -126,8 +131,24 @@ def _flat(connector: Connector, fit: EndFit, scale: float, look: Look, top: floa
     terminals = [contact.terminal for contact in connector.contacts]
     lowest = min(one.z_mm - (0.0 if one.kind == "lug" else one.depth_mm) for one in terminals)
     highest = max(one.z_mm for one in terminals)
-    cut = max((lead.exit[2] for lead in fit.leads), default=highest + 6.0)
-    return _Flat(lowest - FOOT_MM, cut, scale, top, look, letters_of(look), NO_SLEEVES)
+    cut = max((lead.exit[2] for lead in fit.leads), default=highest + LEAST_SHOWN_MM)
+    shown = max([highest + LEAST_SHOWN_MM, *(_shown_mm(lead) for lead in fit.leads)])
+    return _Flat(
+        lowest - FOOT_MM,
+        min(cut, shown),
+        scale,
+        top,
+        look,
+        letters_of(look),
+        NO_SLEEVES,
+        broken=shown < cut,
+    )
+
+
+def _shown_mm(lead: Lead) -> float:
+    """Return up to which height a lead is worth showing: its bare gap, its sleeve, some more."""
+    over = OVERLAP_MM if lead.landing.sleeved and not lead.is_shield else 0.0
+    return lead.mouth[2] + lead.gap_mm + over + LEAST_SHOWN_MM / 2
 
 
 def side_view(  # noqa: PLR0913 - what is drawn, where, how, and what of it is shown
@@ -145,10 +166,11 @@ def side_view(  # noqa: PLR0913 - what is drawn, where, how, and what of it is s
 ) -> DrawList:
     """Draw the side view from its upper left corner, `width` wide, `scale` target units a mm high.
 
-    Seen from outside with the cable up. Heights, widths and sleeves are to scale; places across
-    follow the angle round the axis, moved apart where they would touch, the row in the middle. On
-    the screen a bar tells the scale; on paper the caller says it.
-    `sleeves_mm` gives the length of the sleeve of a conductor. Owners as in the fitted face.
+    Seen from outside with the cable up; the leads are broken off where they say no more. Heights,
+    widths and sleeves are to scale; places across follow the angle round the axis, moved apart
+    where they would touch, the row in the middle. On the screen a bar tells the scale; on paper the
+    caller says it. `sleeves_mm` gives the length of the sleeve of a conductor. Owners as in the
+    fitted face.
     """
     flat = _flat(connector, fit, scale, look, origin[1])
     flat = replace(flat, top=origin[1] + _above(flat), sleeves_mm=sleeves_mm)
@@ -207,7 +229,7 @@ def _scale_bar(flat: _Flat, left: float, right: float) -> DrawList:
     long_mm = 5.0 if flat.cut_mm - flat.floor_mm > 8.0 else 2.0
     x, top = left + 4 * unit, foot - long_mm * flat.scale
     words = f"{long_mm:g} mm"
-    if x + text_width(words, flat.letters.word) > right:
+    if left + text_width(words, flat.letters.word) > right:
         return ()
     pen, at = Style(stroke=flat.look.ink2, width=1.4 * unit), (x - 4 * unit, top - 6 * unit)
     return (
@@ -218,10 +240,17 @@ def _scale_bar(flat: _Flat, left: float, right: float) -> DrawList:
 
 
 def _cut_line(flat: _Flat, left: float, width: float) -> DrawList:
-    """Draw the level at which the jacket is cut."""
+    """Draw the level at which the jacket is cut; a wave where the leads are broken off below it."""
     y, unit = flat.y(flat.cut_mm), flat.look.line
     pen = Style(stroke=flat.look.ink2, width=unit)
-    return (Poly(((left, y), (left + width, y)), pen, owner="jacket"),)
+    if not flat.broken:
+        return (Poly(((left, y), (left + width, y)), pen, owner="jacket"),)
+    count = max(round(width / (14 * unit)), 2) * 4
+    wave = tuple(
+        (left + width * step / count, y + 2.5 * unit * math.sin(math.pi * step / 2))
+        for step in range(count + 1)
+    )
+    return (Poly(wave, pen, owner="jacket"),)
 
 
 # -- terminals --------------------------------------------------------------------------------

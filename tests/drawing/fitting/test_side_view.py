@@ -60,11 +60,21 @@ def test_heights_and_widths_are_to_scale():
             and i.style.stroke == body
         ]
         assert core.style.width == pytest.approx(lead.part.insulation_mm * 12)
-        high = core.points[-1][1] - core.points[0][1]
-        assert high == pytest.approx((lead.exit[2] - lead.mouth[2] - lead.gap_mm) * 12)
-        ends[lead.landing.contact] = core.points[-1][1]
-    # R1 stands 2 mm higher than T in the record.
-    assert ends["T"] - ends["R1"] == pytest.approx(2 * 12)
+        ends[lead.landing.contact] = core.points[-1][1] + 12 * (lead.mouth[2] + lead.gap_mm)
+    # All heights in mm are counted from one level.
+    assert len(ends) == 4
+    assert max(ends.values()) == pytest.approx(min(ends.values()))
+
+
+def test_leads_are_broken_off_where_they_say_no_more_but_not_within_a_sleeve():
+    plain, sleeved = fit_of(FIVE_POLE), fit_of(FIVE_POLE, sleeved={"k1"})
+    assert side_height(FIVE_POLE, plain, 12, LIGHT) < side_height(FIVE_POLE, sleeved, 12, LIGHT)
+    (sleeve,) = [i for i in drawn(FIVE_POLE, sleeved) if i.owner == "sleeve/k1"]
+    core = [i for i in drawn(FIVE_POLE, sleeved) if i.owner == "lead/k1" and isinstance(i, Poly)]
+    top = min(y for item in core for _, y in item.points)
+    assert min(y for _, y in sleeve.points) > top
+    (line,) = [i for i in drawn(FIVE_POLE, plain) if i.owner == "jacket"]
+    assert len(line.points) > 2
 
 
 def test_a_sleeve_is_as_long_as_said_and_only_where_there_is_one():
