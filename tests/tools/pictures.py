@@ -44,6 +44,9 @@ def windows() -> None:
     window(shell, "window-empty")
     shell.bench.begin(demo("cue-desk-headphone-lead"), demo=False)
     window(shell, "window")
+    shell.window.acts["dry_fit"].trigger()
+    window(shell, "dry-fit")
+    shell.window.acts["wire"].trigger()
     shell.settings.choose("theme", "dark")
     shell.bench.begin(demo("spoiled-cue-desk"), demo=False)
     window(shell, "window-stops")
@@ -51,11 +54,11 @@ def windows() -> None:
 
 
 def sheet() -> None:
-    """Render the sheet of the cue-desk lead."""
+    """Render the first page of the cue-desk lead's sheet."""
     plan = read_plan(demo("cue-desk-headphone-lead"))
     findings = check_plan(plan, load_library().pinouts())
     with tempfile.TemporaryDirectory() as folder:
-        (path,) = write_sheet(plan, findings, Path(folder) / "sheet.svg")
+        path, *_ = write_sheet(plan, findings, Path(folder) / "sheet.svg")
         renderer = QSvgRenderer(QByteArray(path.read_bytes()))
     image = QImage(QSize(*SHEET_PX), QImage.Format.Format_RGB32)
     image.fill(Qt.GlobalColor.white)
