@@ -49,24 +49,9 @@ def fitted_face(  # noqa: PLR0913 - what is drawn, where, how, and what of it is
     Words of gaps and of the iron keep inside `frame`.
     """
     scene = Scene(connector, fit, centre, scale, look, view_deg)
-    landed = {lead.landing.contact for lead in fit.leads}
-    items = face(
-        connector,
-        centre=centre,
-        scale=scale,
-        look=look,
-        turn_deg=scene.face_deg,
-        landed=landed,
-    )
-    items += _jacket(scene, jacket_mm)
-    if halos:
-        items += halos_drawn(scene)
-    items += leads_drawn(scene, dimmed) + crossings_drawn(scene)
-    room = Room(precious=_joint_boxes(scene), frame=frame)
+    items = _plug_and_leads(scene, jacket_mm, dimmed, halos=halos)
+    room = Room([], _joint_boxes(scene) + (tick_boxes(scene) if halos else []), frame)
     held = iron_at(scene, iron) if iron else None
-    if halos:
-        items += ticks_drawn(scene)
-        room.precious += tick_boxes(scene)
     if held is not None:
         items += held.items
         room.taken += held.boxes
@@ -77,6 +62,23 @@ def fitted_face(  # noqa: PLR0913 - what is drawn, where, how, and what of it is
     if held is not None:
         items += held.words_drawn(scene, room)
     return items + (gap_words_drawn(scene, room) if halos else ())
+
+
+def _plug_and_leads(
+    scene: Scene, jacket_mm: float, dimmed: Collection[str], *, halos: bool
+) -> DrawList:
+    """Draw what lies under the labels: face, jacket, halos, leads, crossings, ticks."""
+    plug = face(
+        scene.connector,
+        centre=scene.centre,
+        scale=scene.scale,
+        look=scene.look,
+        turn_deg=scene.face_deg,
+        landed={lead.landing.contact for lead in scene.fit.leads},
+    )
+    under, over = (halos_drawn(scene), ticks_drawn(scene)) if halos else ((), ())
+    leads = leads_drawn(scene, dimmed) + crossings_drawn(scene)
+    return plug + _jacket(scene, jacket_mm) + under + leads + over
 
 
 def _jacket(scene: Scene, jacket_mm: float) -> DrawList:

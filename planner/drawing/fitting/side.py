@@ -182,18 +182,32 @@ def side_view(  # noqa: PLR0913 - what is drawn, where, how, and what of it is s
     items = _plate(flat, origin[0], width) + _cut_line(flat, origin[0], width)
     if look.hatched_cores:
         items += _scale_bar(flat, origin[0], places[0] - wide[0] / 2)
-    order = {contact: place for place, contact in enumerate(fit.order, start=1)}
     for contact, x in zip(contacts, places, strict=True):
         items += _terminal(contact, x, flat, landed=bool(landed[contact.id]))
         items += _leads(landed[contact.id], contact, x, flat, dimmed)
-        if contact.id in order:
-            at = (x, origin[1] + flat.letters.disc)
-            owner = f"order/{contact.id}"
-            items += order_disc(
-                at, order[contact.id], flat.letters.disc, look, owner, withheld=withheld
-            )
         items += _words(contact, height_word(connector, contact), x, flat)
-    return items
+    spots = dict(zip((contact.id for contact in contacts), places, strict=True))
+    return items + _discs(fit, spots, origin[1], look, withheld=withheld)
+
+
+def _discs(
+    fit: EndFit, spots: Mapping[str, float], top: float, look: Look, *, withheld: bool
+) -> DrawList:
+    """Set the order discs in a row over the leads."""
+    radius = letters_of(look).disc
+    discs = (
+        order_disc(
+            (spots[contact], top + radius),
+            number,
+            radius,
+            look,
+            f"order/{contact}",
+            withheld=withheld,
+        )
+        for number, contact in enumerate(fit.order, start=1)
+        if contact in spots
+    )
+    return tuple(item for disc in discs for item in disc)
 
 
 def _places(
