@@ -48,8 +48,9 @@ class Seen:
             self.app.processEvents()
 
     def rest(self):
-        """Let the dial be made, so that it is not made beside what is timed."""
-        while self.view.state.dial is None:
+        """Let what is made in threads be made, so that it is not made beside what is timed."""
+        view = self.view
+        while view.state.dial is None or not view.state.joints or view.face.backdrop.image is None:
             self.app.processEvents()
 
     def timed(self, work):

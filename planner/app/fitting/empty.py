@@ -33,6 +33,6 @@ def wanting(plan: "Plan", end: str) -> Wanting | None:
     if not any(landing.end == end for landing in plan.landings):
         return Wanting(
             f"Nothing is landed at {end} yet",
-            "Land cores in Wire (Alt+1), or by signal (Ctrl+L, then type the contact).",
+            "Press G to land by signal, or land cores one by one in Wire (Alt+1).",
         )
     return None

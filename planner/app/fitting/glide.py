@@ -26,7 +26,9 @@ class Glide(QObject):
         self._run.setEasingCurve(QEasingCurve.Type.InOutCubic)
         self._run.valueChanged.connect(self._on_share)
         self._run.finished.connect(state.leave_turn)
+        self._setting = False
         state.changed.connect(self.stop)
+        state.turned.connect(self._on_turned)
 
     @property
     def running(self) -> bool:
@@ -42,7 +44,7 @@ class Glide(QObject):
             return
         wanted = SHORTEST_MS + _MS_A_DEGREE * abs(self._by)
         self._run.setDuration(round(min(wanted, LONGEST_MS)))
-        self._state.turn_to(turn_deg)
+        self._set(turn_deg)
         self._run.start()
 
     def stop(self) -> None:
@@ -50,6 +52,16 @@ class Glide(QObject):
         if self.running:
             self._run.stop()
 
+    def _set(self, turn_deg: float) -> None:
+        self._setting = True
+        self._state.turn_to(turn_deg)
+        self._setting = False
+
     def _on_share(self, share: float) -> None:
         if self.running and share < 1.0:
-            self._state.turn_to(self._from + self._by * share)
+            self._set(self._from + self._by * share)
+
+    def _on_turned(self) -> None:
+        """Give way to a hand that turns the plug meanwhile."""
+        if not self._setting:
+            self.stop()

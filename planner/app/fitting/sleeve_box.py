@@ -39,7 +39,7 @@ class SleeveBox(QWidget):
         fit = self._state.fit
         if fit is not None:
             advice = self._state.slow.sleeves
-            self.head.set_note(count_words(advice))
+            self.head.set_note(count_words(fit))
             self.advice.setText("\n".join(sleeve_lines(self._state.plan, fit.end, advice)))
             self.take.setEnabled(bool(advice.sleeves or advice.dabs))
 

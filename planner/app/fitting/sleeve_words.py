@@ -1,15 +1,19 @@
 """The advice on sleeves in words."""
 
-from planner.app.fitting.words import millimetres
 from planner.app.panels.words import contact_words
+from planner.dryfit.fit import EndFit
 from planner.dryfit.sleeves import SHELL, SleevePlan, Spot
 from planner.model.plan import Plan
 
 
-def count_words(advice: SleevePlan) -> str:
-    """Count what is on: `2 on`."""
-    on = len({use.contact for use in advice.on})
-    return f"{on} on" if on else "none on"
+def count_words(fit: EndFit) -> str:
+    """Count what is on: `1 sleeve, 2 dabs on`."""
+    kinds = (
+        ("sleeve", {it.landing.contact for it in fit.leads if it.landing.sleeved}),
+        ("dab", {it.landing.contact for it in fit.leads if it.landing.dabbed}),
+    )
+    said = [f"{len(on)} {word}{'s' if len(on) > 1 else ''}" for word, on in kinds if on]
+    return f"{', '.join(said) or 'none'} on"
 
 
 def sleeve_lines(plan: Plan, end: str, advice: SleevePlan) -> tuple[str, ...]:
@@ -38,13 +42,3 @@ def _uncured(plan: Plan, end: str, spot: Spot) -> str:
 
 def _named(plan: Plan, end: str, contact: str) -> str:
     return "the shell" if contact == SHELL else contact_words(plan, end, contact)
-
-
-def parking_words(advice: SleevePlan) -> str:
-    """Say which sleeve that is on has no room to park, with both figures."""
-    tight = [use for use in advice.on if not use.parks]
-    return " ".join(
-        f"The sleeve on {use.contact} has {millimetres(use.park_has_mm)} to park and needs "
-        f"{millimetres(use.park_needs_mm)}."
-        for use in tight
-    )

@@ -24,12 +24,6 @@ _GRADE_MARKS: dict[str, MarkKind] = {
     "watch": "note",
     "clear": "tick",
 }
-_GRADE_WORDS = {
-    "touch": "they touch",
-    "sleeve": "wants a sleeve",
-    "watch": "to watch",
-    "clear": "clear",
-}
 _VERDICTS = {
     "proved": "Proved: no turn is better.",
     "proved among candidates": "Proved among candidates: the best of all that were tried.",
@@ -98,7 +92,7 @@ def gap_said(plan: Plan, fit: "EndFit") -> Said:
         return Said(f"Smallest gap {millimetres(fit.least_gap_mm)}", "clear", "tick")
     gap = min(fit.gaps, key=lambda it: it.gap_mm)
     between = f"{body_words(plan, fit.end, gap.first)} to {body_words(plan, fit.end, gap.second)}"
-    more = f"{_GRADE_WORDS[gap.grade]}, limit {millimetres(gap.limit_mm)}: {between}"
+    more = f"{gap.grade}, limit {millimetres(gap.limit_mm)}: {between}"
     return Said(f"Smallest gap {millimetres(max(gap.gap_mm, 0.0))}", more, _GRADE_MARKS[gap.grade])
 
 

@@ -143,6 +143,16 @@ def test_the_plug_goes_round_to_its_place_the_short_way(cue, monkeypatch):
     assert cue.steps() == 1
 
 
+def test_a_hand_takes_the_plug_out_of_its_way(cue, monkeypatch):
+    monkeypatch.setattr(glide, "animated", lambda: True)
+    cue.acts.set_turn(cue.turn() + 90)
+    assert cue.acts.glide.running
+    cue.state.turn_to(33)
+    assert not cue.acts.glide.running
+    cue.bot.wait(60)
+    assert cue.state.turn_deg == 33
+
+
 def test_with_reduced_motion_it_is_there_at_once(cue, monkeypatch):
     monkeypatch.setattr(glide, "animated", lambda: False)
     cue.acts.set_turn(100)

@@ -5,7 +5,9 @@ from PySide6.QtCore import QPoint, Qt
 from planner.app.fitting.order_paint import ROW_HIGH
 from planner.dryfit.fit import fit_end
 from planner.edits.landings import sleeve
+from planner.edits.sleeving import take_sleeves
 from planner.edits.soldering import take_best_order
+from planner.edits.working import set_workmanship
 from planner.model.place import Place
 from tests.gui.fitting.conftest import ALT, LEFT, NONE
 
@@ -153,3 +155,13 @@ def test_the_advice_on_sleeves_is_told_and_taken(cue):
     box = cue.column.sleeves
     assert "wide enough" in box.advice.text()
     assert not box.take.isEnabled()
+    wary = {"sleeve_share": 0.95, "watch_share": 1.9, "tolerance_mm": 0.35}
+    cue.workbench.do("Workmanship", lambda plan: set_workmanship(plan, **wary))
+    before = cue.plan
+    assert any(line.startswith(("Sleeve ", "Dab ")) for line in box.advice.text().splitlines())
+    cue.bot.mouseClick(box.take, LEFT)
+    cue.found()
+    assert cue.plan == take_sleeves(before, end="A") != before
+    assert box.head.note.text() != "none on"
+    cue.shell.window.acts["undo"].trigger()
+    assert cue.plan == before

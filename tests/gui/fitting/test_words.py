@@ -49,7 +49,7 @@ def test_crossings_name_the_cores_by_their_codes(plan, fit):
 
 @pytest.mark.parametrize(
     ("gap_mm", "mark", "word"),
-    [(-0.1, "stop", "they touch"), (0.2, "caution", "wants a sleeve"), (0.5, "note", "to watch")],
+    [(-0.1, "stop", "touch"), (0.2, "caution", "sleeve"), (0.5, "note", "watch")],
 )
 def test_the_smallest_gap_has_its_class_its_limit_and_its_bodies(plan, fit, gap_mm, mark, word):
     bodies = fit.site.at(fit.turn_deg)
