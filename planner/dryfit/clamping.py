@@ -8,13 +8,17 @@ are gone: all that can be taken off from one side goes at once, and only the sid
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from itertools import pairwise
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from numpy.typing import NDArray
 
-from planner.dryfit.iron import DIRECTIONS, Cents, Flags, Room
+from planner.dryfit.iron import DIRECTIONS, Cents, Room
 
+if TYPE_CHECKING:
+    from planner.dryfit.scene import Flags
+
+# How far a hand turns the iron aside: common practice, no source.
 SECTOR_DEG = 60.0
 ARC = int(SECTOR_DEG * DIRECTIONS / 360)
 # The directions within the sector of each side.
@@ -106,7 +110,6 @@ class _Bench:
         self._open: Flags = room.made >= needs[:, None]
         clear = np.asarray(self._open) & ~np.asarray(self._barred.any(axis=2))
         self._free: Flags = np.asarray(in_sector(clear).any(axis=2))
-        self._ranks = ranks
         # Joints by rank, the highest first: those have to go before others are looked at.
         self._ranked = [
             [joint for joint, its in enumerate(ranks) if its == rank]

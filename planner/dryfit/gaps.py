@@ -11,8 +11,7 @@ from planner.dryfit.bodies import Capsule, terminal_bodies
 from planner.dryfit.scene import Flags, Near, Scene
 from planner.dryfit.shell import wall_gaps_mm, wall_spot
 from planner.geometry.boxes import Index
-from planner.geometry.curves import Array
-from planner.geometry.segments import segment_distances
+from planner.geometry.segments import Array, segment_distances
 from planner.model.connector import Connector, Shell
 from planner.model.workmanship import Workmanship
 

@@ -10,6 +10,7 @@ from numpy.typing import NDArray
 
 from planner.dryfit.bodies import Capsule, Lead
 from planner.dryfit.scene import Party, Scene
+from planner.geometry.boxes import Index
 from planner.geometry.segments import Array, segment_distances
 
 # A conical tip for small work, from memory: taken as a capsule, 0.8 mm thick at the joint, that
@@ -21,15 +22,14 @@ DIRECTIONS = 32
 QUICK_STRIDE = 4
 # So many pairs are measured in one go: what fits a processor's cache is several times as fast.
 BLOCK = 512
-# More room than this is as good as this: it is not measured, so that most pairs cost nothing.
+# More room than this is as good as this (common practice, no source): it is not measured, so that
+# most pairs cost nothing.
 ROOMY_MM = 1.0
 # Insulation nearer than this to a joint that is being soldered feels its heat: common practice, no
 # source.
 HEAT_MM = 2.0
 
 Cents: TypeAlias = NDArray[np.int16]
-Index: TypeAlias = NDArray[np.intp]
-Flags: TypeAlias = NDArray[np.bool_]
 
 
 @dataclass(frozen=True)

@@ -7,7 +7,8 @@ from typing import Literal
 import numpy as np
 
 from planner.dryfit.clamping import SECTORS, Clampings, fewest_clampings, in_sector
-from planner.dryfit.iron import DIRECTIONS, ROOMY_MM, Cents, Flags, Room, cents
+from planner.dryfit.iron import DIRECTIONS, ROOMY_MM, Cents, Room, cents
+from planner.dryfit.scene import Flags
 from planner.geometry.segments import Array
 
 # With this much room the iron is free; more is no reason to clamp the plug anew. Common practice,

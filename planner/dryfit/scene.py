@@ -15,8 +15,7 @@ from numpy.typing import NDArray
 from planner.dryfit.bodies import Capsule, Lead, joint_bodies, lead_bodies, terminal_bodies
 from planner.dryfit.identity import ById
 from planner.geometry.boxes import Boxes, Index, boxes_round, near_pairs
-from planner.geometry.curves import Array
-from planner.geometry.segments import segment_distances
+from planner.geometry.segments import Array, segment_distances
 from planner.model.connector import Connector
 
 Flags = NDArray[np.bool_]

@@ -6,7 +6,8 @@ from collections.abc import Callable
 import numpy as np
 
 from planner.dryfit.bodies import Capsule
-from planner.geometry.curves import Array, Vector
+from planner.geometry.curves import Vector
+from planner.geometry.segments import Array
 from planner.geometry.views import turned_point
 from planner.model.connector import Shell
 

@@ -14,8 +14,8 @@ import numpy as np
 from planner.dryfit.bodies import Lead
 from planner.dryfit.scene import REACHES_MM, Scene
 from planner.geometry.boxes import Boxes, Index, boxes_round, near_pairs
-from planner.geometry.curves import Array, lead_curves
-from planner.geometry.segments import segment_distances
+from planner.geometry.curves import lead_curves
+from planner.geometry.segments import Array, segment_distances
 
 _ROUNDING_MM = 1e-6
 

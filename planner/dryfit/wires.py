@@ -3,19 +3,16 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
 
 from planner.dryfit.fit import EndFit
 from planner.dryfit.sleeve_sizes import SHRINK_MM, SleeveUse
-from planner.dryfit.sleeves import sleeves_on
+from planner.dryfit.sleeves import joints_of, sleeves_on
 from planner.geometry.packing import Packing, Search, bundle_at_least_mm, is_sound, pack
 from planner.model.connector import Connector
 from planner.model.place import Place
 from planner.model.plan import Plan
 from planner.units import number
-
-if TYPE_CHECKING:
-    from planner.dryfit.bodies import Lead
 
 Answer = Literal["fits", "tight", "fails"]
 # What is neither an overlap nor a difference: far below what can be measured.
@@ -120,10 +117,7 @@ def _kind(connector: Connector, line: FitLine) -> str:
 
 
 def _strands(fit: EndFit, connector: Connector) -> Iterator[FitLine]:
-    joints: dict[str, list[Lead]] = {}
-    for lead in fit.leads:
-        joints.setdefault(lead.landing.contact, []).append(lead)
-    for contact, leads in joints.items():
+    for contact, leads in joints_of(fit).items():
         terminal = connector.by_id[contact].terminal
         wires = tuple(lead.landing.conductor for lead in leads)
         metal = tuple(lead.metal_mm for lead in leads)

@@ -3,10 +3,10 @@
 from typing import TypeAlias
 
 import numpy as np
-from numpy.typing import NDArray
+
+from planner.geometry.segments import Array
 
 Vector: TypeAlias = tuple[float, float, float]
-Array: TypeAlias = NDArray[np.float64]
 
 PIECES = 8
 

@@ -9,7 +9,8 @@ from typing import Literal
 
 import numpy as np
 
-from planner.geometry.pressing import Array, Effort, laid, searched, spreads
+from planner.geometry.pressing import Effort, laid, searched, spreads
+from planner.geometry.segments import Array
 
 # Enclosing over wire diameter for n equal circles, where it is proved: Kravitz, Math. Mag. 40
 # (1967) 65-71; Pirl 1969; Graham, Lubachevsky, Nurmela, Ostergard, Discrete Math. 181 (1998)

@@ -11,9 +11,8 @@ from dataclasses import dataclass, replace
 from functools import lru_cache
 
 import numpy as np
-from numpy.typing import NDArray
 
-Array = NDArray[np.float64]
+from planner.geometry.segments import Array
 
 _SEED = 1967
 _TINY = 1e-12
