@@ -127,7 +127,9 @@ def turning_said(plan: Plan, turning: "Turning", before_deg: float) -> str:
 
 
 def _gain(turning: "Turning", before_deg: float) -> str:
-    now = f"{_count(turning.crossings, 'crossing')}, {_clear(turning.gap_mm)}"
+    more = "+" if turning.gap_mm >= CAP_MM else ""
+    gap = f"smallest gap {turning.gap_mm:.2f}{more} mm".replace("-", MINUS)
+    now = f"{_count(turning.crossings, 'crossing')}, {gap}"
     if turning.turn_deg == before_deg and not turning.swaps:
         return f"{degrees(before_deg)}\u00b0 is the best turn already: {now}."
     was = f"{turning.before_crossings}, {millimetres(turning.before_gap_mm)}"

@@ -69,7 +69,7 @@ def test_no_gap_to_measure_is_said(plan, fit):
 
 def test_a_best_turn_tells_before_and_after_and_how_sure_it_is(plan):
     assert words.turning_said(plan, turning(), 20.0) == (
-        "Turned to 45\u00b0: no crossing, leads 0.80 mm clear (was 2, 0.31 mm). "
+        "Turned to 45\u00b0: no crossing, smallest gap 0.80 mm (was 2, 0.31 mm). "
         "Proved: no turn is better."
     )
     found = words.turning_said(plan, turning(verdict="found"), 20.0)
