@@ -55,13 +55,6 @@ SPECS = (
         rule_above=True,
     ),
     ActionSpec(
-        "workmanship",
-        "&Workmanship\u2026",
-        "Choose the rules that strips, sleeves, gaps and shield joints follow",
-        menu="Plan",
-        no_key=_RARE,
-    ),
-    ActionSpec(
         "sheet",
         "&Bench sheet\u2026",
         "Write the bench sheet as SVG or PDF",
@@ -257,6 +250,13 @@ SPECS = (
         ("Shift+S",),
         "Lead",
         "fit",
+    ),
+    ActionSpec(
+        "workmanship",
+        "&Workmanship\u2026",
+        "Choose the rules that strips, sleeves, gaps and shield joints follow",
+        menu="Lead",
+        no_key=_RARE,
     ),
     ActionSpec(
         "next_finding",
