@@ -1,7 +1,7 @@
 """The site of an end: all that does not depend on how the plug is turned to the cable."""
 
 import math
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -81,11 +81,7 @@ class Site:
         """Return the leads with the plug turned; `landings` puts conductors on other contacts."""
         moved = landings or {}
         on = [moved.get(it.landing.conductor, it.landing.contact) for it in self.exits]
-        covered = {
-            contact
-            for contact, it in zip(on, self.exits, strict=True)
-            if it.landing.sleeved or it.landing.dabbed
-        }
+        covered = _covered(zip(on, self.exits, strict=True))
         return tuple(
             self._lead(it, contact, turn_deg, covered=contact in covered)
             for contact, it in zip(on, self.exits, strict=True)
@@ -153,6 +149,21 @@ class Site:
         if reach == 0:
             return (0.0, -self.rim_mm, self.height_mm)
         return (x / reach * self.rim_mm, y / reach * self.rim_mm, self.height_mm)
+
+
+def _covered(landed: Iterable[tuple[str, Exit]]) -> set[str]:
+    """Return the contacts whose joint a sleeve or a dab covers.
+
+    A tail's sleeve ends at the joint, and leaves it bare where a core is in it as well.
+    """
+    alone: dict[str, bool] = {}
+    covered = set()
+    for contact, it in landed:
+        of_core = isinstance(it.part, Core)
+        if it.landing.dabbed or (it.landing.sleeved and of_core):
+            covered.add(contact)
+        alone[contact] = alone.get(contact, True) and it.landing.sleeved and not of_core
+    return covered | {contact for contact, only_tails in alone.items() if only_tails}
 
 
 def site_of(plan: Plan, wiring: Wiring, end: str) -> Site | None:

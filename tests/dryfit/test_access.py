@@ -242,8 +242,9 @@ def test_two_leads_in_one_contact_are_one_joint():
 
 def test_what_is_nearest_is_named_and_nothing_where_there_is_room():
     assert ways(crowd(0, 1))["c0"].blocker == ""
-    tall = with_contact(crowd(0, 1), x_mm=0, y_mm=0, z_mm=0)
-    assert ways(tall)["c0"].blocker in {"contact more", ""}
+    alone = moved(crowd(0, 1), lambda *_: (0, 0))
+    assert ways(with_contact(alone, x_mm=1, y_mm=0, z_mm=0))["c0"].blocker == "contact more"
+    assert ways(with_contact(alone, x_mm=9, y_mm=0, z_mm=0))["c0"].blocker == ""
     last = solder(ordered(crowd(4, 6), "c0", "c1", "c2", "c3", "c4", "c5")).access[-1]
     assert last.margin_mm < 0
     assert last.blocker.startswith(("contact c", "w"))

@@ -122,3 +122,19 @@ def test_a_tail_is_bare_unless_it_is_sleeved():
         assert {it.bare for it in bodies} == {not sleeved}
         wall = SLEEVE_WALL_MM if sleeved else 0.0
         assert [it.radius_mm for it in bodies] == pytest.approx([0.45 + wall + 0.05] * len(bodies))
+
+
+@pytest.mark.parametrize(
+    ("landed", "sleeved", "covered"),
+    [
+        ({"WH": "1", "SH": "1"}, {"SH"}, False),
+        ({"WH": "1", "SH": "1"}, {"WH"}, True),
+        ({"WH": "2", "SH": "1"}, {"SH"}, True),
+    ],
+)
+def test_a_sleeve_on_a_tail_leaves_a_joint_bare_that_a_core_is_in(landed, sleeved, covered):
+    each = plan(landed)
+    landings = tuple(it.evolve(sleeved=it.conductor in sleeved) for it in each.landings)
+    bodies = site(each.evolve(landings=landings)).at(0.0)
+    metal = [it for it in bodies if it.contact == "1" and it.kind in {"joint", "strands"}]
+    assert {it.bare for it in metal} == {not covered}
