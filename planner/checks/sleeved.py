@@ -29,8 +29,9 @@ def sleeves_that(context: Context, fail: Callable[[SleeveUse], bool]) -> Iterato
 
 def _found(plan: Plan, fit: EndFit, use: SleeveUse) -> Found:
     ways = _ways(plan, fit, use)
+    what = f"joint on {use.contact}" if use.covers == "joint" else f"pigtail {use.conductor}"
     return Found(
-        f"At {fit.end} the joint on {use.contact} is sleeved, but {why_not(use)}.",
+        f"At {fit.end} the {what} is sleeved, but {why_not(use)}.",
         f"{ways[:1].upper()}{ways[1:]}.",
         (Place(end=fit.end, contact=use.contact, conductor=use.conductor),),
         remedy=_remedy(plan, fit, use),

@@ -32,6 +32,13 @@ def channels_text(channels: Sequence[str]) -> str:
     return listed(parts) or "channel"
 
 
+def leads_need(count: int, end: str) -> str:
+    """Begin a sentence on how thick leads are: `The 3 leads at A together need`."""
+    if count == 1:
+        return f"The one lead at {end} needs"
+    return f"The {count} leads at {end} together need"
+
+
 def signals_listed(signals: Iterable[str]) -> str:
     """Join signals as a sentence does, in their order: `L− and R−`."""
     return listed(signal_text(signal) for signal in sorted(signals, key=sort_key))

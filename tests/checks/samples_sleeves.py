@@ -16,13 +16,13 @@ def sleeved(plan, end, *conductors):
 
 
 def on_posts():
-    """Return a lead with posts of 0.5 mm at B, 7.2 mm below the jacket's cut end."""
+    """Return a lead with posts of 0.5 mm at B, 10 mm below the jacket's cut end."""
     return lead({"A": PHONES, "B": posts(0.5)}, WIRES)
 
 
 @bad("sleeve-no-room")
 def no_room_to_park():
-    """A sleeve of 8 mm on a core that leaves the jacket 7.2 mm above its post."""
+    """A sleeve of 8 mm on a core that leaves the jacket 10 mm above its post."""
     return sleeved(on_posts(), "B", "RD")
 
 

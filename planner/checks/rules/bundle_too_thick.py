@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
+from planner.checks.wording import leads_need
 from planner.dryfit.wires import FitLine, bundle_line, told_apart
 
 
@@ -24,7 +25,7 @@ def bundle_too_thick(context: Context) -> Iterator[Found]:
 
 def _found(line: FitLine) -> Found:
     least, needs, has = told_apart(line.fit.least_mm, line.fit.needs_mm, line.fit.has_mm)
-    leads = f"The {len(line.wires)} leads at {line.where.end} together need"
+    leads = leads_need(len(line.wires), line.where.end)
     bore = f"the barrel's bore is {has} mm"
     if line.fit.answer == "fails":
         return Found(

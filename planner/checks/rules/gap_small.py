@@ -9,9 +9,9 @@ from planner.checks.gap_words import GAP_WEIGHTS, gap_places, gap_words
 from planner.checks.registry import Found, rule
 from planner.dryfit.fit import EndFit
 from planner.dryfit.gaps import Gap
-from planner.dryfit.sleeves import mend_words, sleeves_for
-from planner.edits.landings import sleeve
-from planner.edits.sleeving import dab_instead
+from planner.dryfit.sleeve_sizes import SleeveUse
+from planner.dryfit.sleeves import mend_of, mend_words, sleeves_for
+from planner.edits.sleeving import put
 from planner.units import number
 
 
@@ -44,10 +44,10 @@ def _found(context: Context, fit: EndFit, gap: Gap) -> Found:
 def _mend(context: Context, fit: EndFit, gap: Gap) -> str:
     if gap.grade == "watch":
         return "Keep the joint slim, and look at this place before the shell goes on."
-    liner = "or put a liner into the shell" if gap.second.kind == "shell" else ""
-    other = liner or "a dab of insulating compound between them, or another contact"
+    which = "it" if gap.second.kind == "shell" else "one of the two"
     return mend_words(sleeves_for(context.plan, fit), gap) or (
-        f"Put an insulating sleeve over a joint of the two, {other}."
+        f"Land {which} on another contact, or take thinner cores: neither a sleeve nor a dab goes "
+        "between metal that touches."
     )
 
 
@@ -55,12 +55,8 @@ def _remedy(context: Context, fit: EndFit, gap: Gap) -> Remedy | None:
     """Offer what the sleeves of the end say of this gap; a liner is no edit of the plan."""
     if gap.grade == "watch":
         return None
-    sleeves, spots = sleeves_for(context.plan, fit), {gap.first.contact, gap.second.contact}
-    for contact, _, _ in sleeves.dabs:
-        if contact in spots:
-            return Remedy("Dab it", partial(dab_instead, end=fit.end, contact=contact))
-    for use in sleeves.sleeves:
-        if use.contact in spots:
-            mend = partial(sleeve, end=fit.end, conductor=use.conductor, sleeved=True)
-            return Remedy("Sleeve it", mend)
-    return None
+    mend = mend_of(sleeves_for(context.plan, fit), gap)
+    if mend is None:
+        return None
+    label = "Sleeve it" if isinstance(mend, SleeveUse) else "Dab it"
+    return Remedy(label, partial(put, end=fit.end, mend=mend))

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
+from planner.checks.wording import leads_need
 from planner.dryfit.wires import FitLine, clamped_leads, jacket_line, told_apart
 from planner.units import number
 
@@ -30,8 +31,8 @@ def _bundle(line: FitLine) -> Found:
     sure = line.fit.answer == "fails"
     figures = f"at least {least}" if sure else f"{least} to {needs}"
     return Found(
-        f"The {len(line.wires)} leads at {line.where.end} together need {figures} mm; the clamp "
-        f"grips up to {has} mm{'' if sure else ': that they go in is not proved'}.",
+        f"{leads_need(len(line.wires), line.where.end)} {figures} mm; the clamp grips up to "
+        f"{has} mm{'' if sure else ': that they go in is not proved'}.",
         "Choose a connector with a larger clamp, or a thinner cable."
         if sure
         else "Try the clamp over the cores before you solder.",

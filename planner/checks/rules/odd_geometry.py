@@ -64,7 +64,7 @@ def _said(odd: Oddity, shell: Shell | None) -> str:
     if odd.kind == "terminals-overlap":
         return f"contacts {names}, {has} mm apart, reach {needs} mm into each other"
     if odd.kind == "outside-shell" and shell is not None:
-        return f"contact {names} reaches {has} mm out of the shell, {_inside(shell)} inside"
+        return f"contact {names} reaches {has} mm out of the shell, which is {_inside(shell)} wide"
     if odd.kind == "cores-overlap":
         return f"cores {names} lie {has} mm apart and need {needs} mm"
     return f"core {names} lies {has} mm from the middle, and the jacket ends at {needs} mm"
