@@ -51,10 +51,11 @@ def _run_make(plan: Plan, run: Run, *, free: bool) -> Hashable:
     if cable is None or core is None:
         return run.core
     colours = () if free else core.colours
-    return colours, _wire(core), core.group, _shields(cable, core)
+    return colours, wire_of(core), core.group, _shields(cable, core)
 
 
-def _wire(core: Core) -> Hashable:
+def wire_of(core: Core) -> Hashable:
+    """Return what makes a core the same wire as another, whatever its colour."""
     return core.strands, core.strand_mm, core.insulation_mm, core.metal
 
 
@@ -70,7 +71,7 @@ def _one_net(
     for place in places:
         it = cores[place]
         if isinstance(it.part, Core):
-            key = nets[it.landing.contact], _wire(it.part)
+            key = nets[it.landing.contact], wire_of(it.part)
             by_net.setdefault(key, []).append(place)
     return tuple(
         Alike(tuple(group), everywhere=False)

@@ -10,6 +10,8 @@ from planner.dryfit.board import Board, Placing, placed
 from planner.dryfit.branching import WORST, Score, best_placing
 from planner.dryfit.clocking import Setting, as_good, best_setting, rank
 from planner.dryfit.exchanging import flat_end, good_placing, shortest_placing
+from planner.dryfit.group_search import group_placings, turns_for
+from planner.dryfit.grouping import Peers, as_peers, lone_peers
 from planner.dryfit.seats import Seats
 from planner.dryfit.watch import Watch
 
@@ -35,15 +37,26 @@ class Choice:
 
 
 def choose(
-    seats: Seats, groups: Sequence[Alike], present_deg: float, watch: Watch, *, keep: bool = False
+    seats: Seats,
+    groups: Sequence[Alike],
+    present_deg: float,
+    watch: Watch,
+    *,
+    peers: Sequence[Peers] = (),
+    keep: bool = False,
 ) -> Choice:
     """Return the best placing of the cores with the best turn of the plug.
 
-    Where no cores are alike this is the best turn. Otherwise placings are ranked at turns all
-    round, and the best few, and the present one, are each turned to their best. Of equal ones it is
-    the one nearest to the present turn; with `keep`, first of all the one that moves no core.
+    Units of the `peers` change places as a whole. Where no cores are alike this is the best turn.
+    Otherwise placings are ranked at turns all round, and the best few, and the present one, are
+    each turned to their best. Of equal ones it is the one nearest to the present turn; with `keep`,
+    first of all the one that moves no core.
     """
-    placings, verdict = candidates(seats, groups, present_deg, watch.part(0.0, 0.6))
+    part = watch.part(0.0, 0.6)
+    if peers:
+        placings, verdict = _by_groups(seats, groups, peers, present_deg, part)
+    else:
+        placings, verdict = candidates(seats, groups, present_deg, part)
     stay = tuple(range(len(seats.cores)))
     wanted = [stay, *(placing for placing in placings if placing != stay)]
     found = []
@@ -90,6 +103,20 @@ def turns_round(present_deg: float, count: int = TURNS) -> list[float]:
     """Return turns all round, the nearest to the present one first."""
     steps = sorted(range(-(count // 2), count - count // 2), key=lambda step: (abs(step), step))
     return [present_deg + step * 360.0 / count for step in steps]
+
+
+def _by_groups(
+    seats: Seats,
+    groups: Sequence[Alike],
+    peers: Sequence[Peers],
+    present_deg: float,
+    watch: Watch,
+) -> tuple[list[Placing], Verdict]:
+    """Return the placings of whole groups worth turning, alike cores outside them placed too."""
+    movable = (*peers, *map(as_peers, lone_peers(groups, peers)))
+    turns = turns_round(present_deg, turns_for(len(seats.cores)))
+    found, every = group_placings(seats, movable, turns, watch)
+    return found[-FINALISTS:], "proved among candidates" if every else "found"
 
 
 def _by_branching(

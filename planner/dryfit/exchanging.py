@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from functools import cached_property
 from itertools import combinations, permutations
 
 import numpy as np
@@ -19,6 +20,8 @@ MOST_ROUNDS = 60
 # Pairs of leads compared between two looks at the watch: some milliseconds.
 BATCH = 16384
 NEAREST = 8
+# Of so few cores every two leads are crossed once and looked up from then on.
+MOST_TABLED = 16
 # Of the cores that cross others, so many are moved.
 TIGHTEST = 4
 # Up to so many cores every exchange is tried before a search ends.
@@ -45,6 +48,20 @@ class FlatEnd:
 
     def cross(self, one: Index, at: Index, other: Index, beside: Index) -> Mask:
         """Tell which leads of cores `one` to places `at` cross the others; all of one shape."""
+        count = len(self.exits)
+        if count <= MOST_TABLED:
+            return np.asarray(self._crossed[one * count + at, other * count + beside])
+        return self._cross(one, at, other, beside)
+
+    @cached_property
+    def _crossed(self) -> Mask:
+        """Which lead of any core to any place crosses which other; (n * n, n * n)."""
+        count = len(self.exits)
+        one, other = (it.ravel() for it in np.indices((count * count, count * count)))
+        flat = self._cross(*divmod(one, count), *divmod(other, count))
+        return flat.reshape(count * count, count * count)
+
+    def _cross(self, one: Index, at: Index, other: Index, beside: Index) -> Mask:
         ends = [self.exits[one], self.places[at], self.exits[other], self.places[beside]]
         return do_cross(*(points.reshape(-1, 2) for points in ends)).reshape(one.shape)
 
@@ -55,7 +72,7 @@ class FlatEnd:
 
     def score(self, placing: Index) -> Score:
         """Return the score of a placing."""
-        return _State(self, placing).score
+        return State(self, placing).score
 
 
 def flat_end(board: Board, turn_deg: float, watch: Watch) -> FlatEnd:
@@ -72,7 +89,7 @@ def flat_end(board: Board, turn_deg: float, watch: Watch) -> FlatEnd:
     )
 
 
-class _State:
+class State:
     """A placing, with what each two of its leads give."""
 
     def __init__(self, end: FlatEnd, placing: Index) -> None:
@@ -102,14 +119,17 @@ class _State:
 
     def scores(self, rings: Index) -> list[Score]:
         """Return the score after each ring of cores, (m, 2 or 3), each to the next one's place."""
+        return self.scores_at(rings, self.placing[np.roll(rings, -1, axis=1)])
+
+    def scores_at(self, cores: Index, at: Index) -> list[Score]:
+        """Return the score after each move of cores to other places; both (m, cores moved)."""
         end = self.end
-        at = self.placing[np.roll(rings, -1, axis=1)]
-        crossings = len(self.first) - self._touching(rings) + self._with_others(rings, at)
-        for i, j in combinations(range(rings.shape[1]), 2):
-            crossings += end.cross(rings[:, i], at[:, i], rings[:, j], at[:, j])
-        steps = np.minimum(end.steps[rings, at].min(axis=1), self._other_steps(rings))
+        crossings = len(self.first) - self._touching(cores) + self._with_others(cores, at)
+        for i, j in combinations(range(cores.shape[1]), 2):
+            crossings += end.cross(cores[:, i], at[:, i], cores[:, j], at[:, j])
+        steps = np.minimum(end.steps[cores, at].min(axis=1), self._other_steps(cores))
         steps = np.minimum(steps, end.rest_steps)
-        change = (end.lengths_mm(rings, at) - self.lengths_mm[rings]).sum(axis=1)
+        change = (end.lengths_mm(cores, at) - self.lengths_mm[cores]).sum(axis=1)
         rows = zip(crossings, steps, self.lengths_mm.sum() + change, strict=True)
         return [_score(*row) for row in rows]
 
@@ -158,18 +178,18 @@ def shortest_placing(end: FlatEnd, watch: Watch, least_steps: int = -NO_LIMIT) -
 
 def improved(end: FlatEnd, placing: Index, watch: Watch) -> tuple[Index, Score]:
     """Return a placing that no exchange or insertion at its worst spot, nor elsewhere, betters."""
-    state = _State(end, placing)
+    state = State(end, placing)
     for _ in range(MOST_ROUNDS):
         ring = _best_ring(state, _moves(state), watch)
         if not ring and len(placing) <= MOST_FOR_ALL:
             ring = _best_ring(state, _exchanges(state), watch)
         if not ring:
             break
-        state = _State(end, _moved(state.placing, ring))
+        state = State(end, _moved(state.placing, ring))
     return state.placing, state.score
 
 
-def _best_ring(state: _State, moves: Iterator[Index], watch: Watch) -> tuple[int, ...]:
+def _best_ring(state: State, moves: Iterator[Index], watch: Watch) -> tuple[int, ...]:
     """Return the ring that gives the best score, or an empty one if none is better."""
     best: tuple[Score, tuple[int, ...]] = (state.score, ())
     for rings in moves:
@@ -182,14 +202,14 @@ def _best_ring(state: _State, moves: Iterator[Index], watch: Watch) -> tuple[int
     return best[1]
 
 
-def _exchanges(state: _State) -> Iterator[Index]:
+def _exchanges(state: State) -> Iterator[Index]:
     """Yield all exchanges of two cores of a group."""
     for group in state.end.groups:
         first, second = np.triu_indices(len(group), 1)
         yield np.stack([group[first], group[second]], axis=1)
 
 
-def _moves(state: _State) -> Iterator[Index]:
+def _moves(state: State) -> Iterator[Index]:
     """Yield rings in which one of the tightest cores exchanges with another, or goes in between.
 
     Going in between: it takes the place of a second core, which takes that of a third.
@@ -204,7 +224,7 @@ def _moves(state: _State) -> Iterator[Index]:
             yield np.array([(core, one, two) for one, two in near], dtype=np.intp)
 
 
-def _nearest(state: _State, core: int, others: Sequence[int]) -> Sequence[int]:
+def _nearest(state: State, core: int, others: Sequence[int]) -> Sequence[int]:
     """Return the few cores whose places are nearest: far insertions only make leads longer."""
     places = state.end.places[state.placing]
     away = places[list(others)] - places[core]

@@ -2,11 +2,13 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from typing import Literal
 
 from planner.dryfit.alike import Alike, alike_cores
 from planner.dryfit.board import Placing
 from planner.dryfit.choosing import Verdict, choose
 from planner.dryfit.dial import Dial, dial_of
+from planner.dryfit.grouping import Peers, group_peers, taken_places
 from planner.dryfit.measuring import measured
 from planner.dryfit.seats import CAP_MM, Seats
 from planner.dryfit.site import Site, site_of
@@ -25,6 +27,20 @@ class Exchange:
 
 
 @dataclass(frozen=True, slots=True)
+class GroupExchange:
+    """A whole group, a pair in most cables, takes the place of another in the whole lead."""
+
+    kind: Literal["pair", "group"]
+    group: str
+    place_of: str
+
+    @property
+    def words(self) -> str:
+        """The exchange in words: `pair 3 takes the place of pair 5`."""
+        return f"{self.kind} {self.group} takes the place of {self.kind} {self.place_of}"
+
+
+@dataclass(frozen=True, slots=True)
 class Turning:
     """The best turn of an end's plug, with what it gives and what there is before it.
 
@@ -33,6 +49,7 @@ class Turning:
     compared by.
     `swaps` are (conductor, contact it goes to at this end); `exchanges` say whose landing that was,
     and whether the core takes the other's part at all ends, so that the wiring stays what it is.
+    `groups` are the whole groups among them; their own shields are in `exchanges` too.
     `dial` is for the landings after the swaps. `reason` says why no core changes its place.
     """
 
@@ -47,6 +64,7 @@ class Turning:
     verdict: Verdict
     dial: Dial
     reason: str = ""
+    groups: tuple[GroupExchange, ...] = ()
 
 
 def best_turn(
@@ -61,8 +79,9 @@ def best_turn(
     """Return the best turn of an end's plug, or None while nothing is landed there.
 
     In order: fewest crossings, widest smallest gap (capped at 1 mm), shortest leads, least turn.
-    Cores that are alike may take each other's place; with `free` also those of other colours, but
-    only where that gains something, since colours then change at all ends.
+    Cores that are alike may take each other's place; with `free` also those of other colours, and
+    whole groups (pairs) of one make with their shields, but only where that gains something, since
+    colours then change at all ends.
     `progress` is told the share done; raises `Cancelled` soon after `cancelled` returns True.
     """
     site = site_of(plan, wiring, end)
@@ -72,9 +91,10 @@ def best_turn(
     present_deg = plan.end_by_id[end].turn_deg
     seats = Seats(site)
     groups = alike_cores(plan, site, seats.cores, free=free)
-    best = choose(seats, groups, present_deg, watch.part(0.0, 0.9), keep=free)
+    peers = group_peers(plan, site, seats.cores) if free else ()
+    best = choose(seats, groups, present_deg, watch.part(0.0, 0.9), peers=peers, keep=free)
     sweep = best.seats.sweep(watch.part(0.9, 0.91))
-    exchanges = tuple(_exchanges(seats, best.placing, groups))
+    exchanges = tuple(_exchanges(seats, best.placing, groups, peers))
     return Turning(
         end=end,
         turn_deg=best.setting.turn_deg,
@@ -86,7 +106,8 @@ def best_turn(
         before_gap_mm=_smallest_mm(site, present_deg),
         verdict=best.verdict,
         dial=dial_of(best.seats, sweep, best.setting, watch.part(0.91, 1.0)),
-        reason="" if exchanges else _reason(groups, free=free),
+        reason="" if exchanges else _reason(movable=bool(groups or peers), free=free),
+        groups=tuple(_group_exchanges(plan, end, best.placing, peers)),
     )
 
 
@@ -96,12 +117,27 @@ def _smallest_mm(site: Site, turn_deg: float) -> float:
     return round(min(least_mm, CAP_MM), 2)
 
 
-def _exchanges(seats: Seats, placing: Placing, groups: Sequence[Alike]) -> Iterator[Exchange]:
+def _exchanges(
+    seats: Seats, placing: Placing, groups: Sequence[Alike], peers: Sequence[Peers]
+) -> Iterator[Exchange]:
     everywhere = {core for group in groups if group.everywhere for core in group.members}
+    everywhere |= {core for each in peers for unit in each.units for core in unit.members}
     for core, place in enumerate(placing):
         if core != place:
             one, other = (seats.cores[it].landing.conductor for it in (core, place))
             yield Exchange(one, other, core in everywhere)
+    for unit, slot in taken_places(peers, placing):
+        for one, other in zip(unit.shields, slot.shields, strict=True):
+            yield Exchange(one, other, everywhere=True)
+
+
+def _group_exchanges(
+    plan: Plan, end: str, placing: Placing, peers: Sequence[Peers]
+) -> Iterator[GroupExchange]:
+    cable = plan.cable_of(plan.section_at[end].id)
+    kind: Literal["pair", "group"] = "pair" if cable and cable.groups == "pairs" else "group"
+    for unit, slot in taken_places(peers, placing):
+        yield GroupExchange(kind, unit.name, slot.name)
 
 
 def _swaps(seats: Seats, placing: Placing) -> Iterator[tuple[str, str]]:
@@ -111,9 +147,9 @@ def _swaps(seats: Seats, placing: Placing) -> Iterator[tuple[str, str]]:
             yield here.conductor, there.contact
 
 
-def _reason(groups: Sequence[Alike], *, free: bool) -> str:
+def _reason(*, movable: bool, free: bool) -> str:
     """Say why no core changes its place."""
-    if groups:
+    if movable:
         return "No other placing of the alike cores is better."
     if free:
         return "No two cores of one make run the same way, in one pair and shield."

@@ -1,5 +1,6 @@
 """Turn a plug to its cable as worked out, with the cores that change places; one edit."""
 
+from collections.abc import Mapping
 from typing import TypeVar
 
 from planner.dryfit.turning import Turning
@@ -10,7 +11,8 @@ from planner.edits.changing import (
     with_end,
     with_landings,
 )
-from planner.model.plan import Cap, Landing, Plan
+from planner.edits.threads import rebuild
+from planner.model.plan import Cap, Conductor, Landing, Plan
 
 Put = TypeVar("Put", Landing, Cap)
 
@@ -18,8 +20,9 @@ Put = TypeVar("Put", Landing, Cap)
 def apply_turning(plan: Plan, *, turning: Turning) -> Plan:
     """Turn the plug of an end, and let alike cores change places there.
 
-    Cores that take each other's part do so at all ends, so the wiring stays what it is. A sleeve or
-    dab stays at its contact. Raises `NotThere` if the plan has no such end or core.
+    Cores that take each other's part do so at all ends, and in the other's legs where the cable
+    fans out, so the wiring stays what it is. A sleeve or dab stays at its contact. Raises
+    `NotThere` if the plan has no such end or core.
     """
     end = the_end(plan, turning.end)
     for exchange in turning.exchanges:
@@ -40,4 +43,21 @@ def _exchanged(plan: Plan, turning: Turning) -> Plan:
         return it if conductor == it.conductor else it.evolve(conductor=conductor)
 
     caps = tuple(taken(it) for it in plan.caps)
-    return with_landings(plan.evolve(caps=caps), [taken(it) for it in plan.landings])
+    led = _led(plan, {conductor: place_of for place_of, conductor in there.items()})
+    moved = with_landings(led.evolve(caps=caps), [taken(it) for it in plan.landings])
+    return rebuild(moved) if led is not plan else moved
+
+
+def _led(plan: Plan, place_of: Mapping[str, str]) -> Plan:
+    """Lead each core through the sections of the one whose place it takes."""
+    known = plan.conductor_by_id
+
+    def led(one: Conductor) -> Conductor:
+        other = known[place_of.get(one.id, one.id)]
+        if {run.section for run in one.runs} == {run.section for run in other.runs}:
+            return one
+        core = one.runs[0].core
+        return one.evolve(runs=tuple(run.evolve(core=core) for run in other.runs))
+
+    conductors = tuple(led(one) for one in plan.conductors)
+    return plan if conductors == plan.conductors else plan.evolve(conductors=conductors)

@@ -169,7 +169,7 @@ def test_score_of_a_move_is_that_of_its_placing(seed):
     chance = np.random.default_rng(seed)
     end = flat_end(Board(alike_seats(seed, 9), all_alike(9)), 50.0, IDLE)
     placing = chance.permutation(9)
-    state = exchanging._State(end, placing)
+    state = exchanging.State(end, placing)
     for size in (2, 3):
         rings = np.array([chance.choice(9, size, replace=False) for _ in range(6)])
         for ring, score in zip(rings, state.scores(rings), strict=True):
