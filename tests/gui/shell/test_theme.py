@@ -77,6 +77,7 @@ def test_light_and_dark_have_the_same_tokens():
 
 def test_light_and_dark_look_different_and_the_choice_is_kept(make_shell, plan_file):
     shell = make_shell(plan_file)
+    QApplication.processEvents()  # a panel that has just been filled gets its scroll bar
     light = shell.window.grab().toImage()
     shell.window.acts["theme_dark"].trigger()
     dark = shell.window.grab().toImage()
