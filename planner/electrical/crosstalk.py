@@ -32,14 +32,6 @@ class Crosstalk:
     over: bool
 
 
-def common_return_db(return_ohm: float, load_ohm: float) -> float:
-    """Return the crosstalk of a return shared all the way: 20 log10(Rret / (Rret + Rload)).
-
-    A voltage divider: the other channel's load hangs on the shared return.
-    """
-    return 20 * math.log10(return_ohm / (return_ohm + load_ohm))
-
-
 def crosstalks(plan: Plan, wiring: Wiring) -> tuple[Crosstalk, ...]:
     """Return the crosstalk of each channel into each that shares a net with it, in order."""
     found: list[Crosstalk] = []

@@ -84,11 +84,3 @@ def network_of(plan: Plan, wiring: Wiring) -> Network:
     if kept is None or kept.plan is not plan:
         kept = _NETWORKS[wiring] = Network(plan, wiring)
     return kept
-
-
-def path_ohm(plan: Plan, wiring: Wiring, a: Contact, b: Contact) -> float | None:
-    """Return the resistance in ohm from one (end, contact) to another, all ways in parallel.
-
-    None where they are not joined, or where a cable on the way is not known.
-    """
-    return network_of(plan, wiring).ohm(a, b)

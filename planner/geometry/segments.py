@@ -1,4 +1,4 @@
-"""Distances between segments in space, and crossings in the plane."""
+"""Distances between segments in space."""
 
 import numpy as np
 from numpy.typing import NDArray
@@ -64,17 +64,3 @@ def _point_segment2(away: Columns, along: Columns, length2: Array) -> Array:
     foot = np.clip(foot, 0.0, 1.0)
     rest = _less(away, _scaled(along, foot))
     return _dot(rest, rest)
-
-
-def cross_in_plane(
-    a: tuple[float, float],
-    b: tuple[float, float],
-    c: tuple[float, float],
-    d: tuple[float, float],
-) -> bool:
-    """Tell whether segments ab and cd cross in the plane; touching ends do not count."""
-
-    def side(p: tuple[float, float], q: tuple[float, float], r: tuple[float, float]) -> float:
-        return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
-
-    return side(a, b, c) * side(a, b, d) < 0 and side(c, d, a) * side(c, d, b) < 0

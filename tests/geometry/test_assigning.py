@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from planner.geometry.assigning import least_cost
-from planner.geometry.segments import cross_in_plane
+from tests.geometry.plain import cross_in_plane
 
 
 @given(

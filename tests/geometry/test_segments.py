@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.geometry.segments import cross_in_plane, segment_distances
+from planner.geometry.segments import segment_distances
 
 COORDINATE = st.integers(-40, 40)
 POINT = st.tuples(COORDINATE, COORDINATE, COORDINATE)
@@ -113,9 +113,3 @@ def test_distance_does_not_hang_on_the_company():
     crowd = segment_distances(*ends)
     alone = [segment_distances(*(end[k : k + 1] for end in ends))[0] for k in range(333)]
     assert crowd.tolist() == alone
-
-
-def test_crossing_needs_an_inner_point():
-    assert cross_in_plane((0, 0), (2, 2), (0, 2), (2, 0))
-    assert not cross_in_plane((0, 0), (1, 1), (1, 1), (2, 0))
-    assert not cross_in_plane((0, 0), (1, 0), (0, 1), (1, 1))

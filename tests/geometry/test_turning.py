@@ -9,7 +9,6 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from planner.geometry import turning
-from planner.geometry.segments import cross_in_plane
 from planner.geometry.turning import (
     FULL_TURN,
     Sweep,
@@ -17,6 +16,7 @@ from planner.geometry.turning import (
     do_cross,
     turned_points,
 )
+from tests.geometry.plain import cross_in_plane
 
 # So near an event a count by rounded arithmetic may fall on either side of it.
 TOO_NEAR = 1e-9
@@ -179,3 +179,15 @@ def test_many_at_once_agree_with_one_pair(numbers):
     points = [(float(x), float(y)) for x, y in zip(numbers[::2], numbers[1::2], strict=True)]
     arrays = [np.array([point]) for point in points]
     assert do_cross(*arrays).tolist() == [cross_in_plane(*points)]
+
+
+@pytest.mark.parametrize(
+    ("points", "cross"),
+    [
+        (((0, 0), (2, 2), (0, 2), (2, 0)), True),
+        (((0, 0), (1, 1), (1, 1), (2, 0)), False),
+        (((0, 0), (1, 0), (0, 1), (1, 1)), False),
+    ],
+)
+def test_crossing_needs_an_inner_point(points, cross):
+    assert do_cross(*(np.array([point], dtype=float) for point in points)).tolist() == [cross]
