@@ -20,6 +20,7 @@ class Workmanship(Record):
     (NASA-STD-8739.3, 9.8); `six-mm`, 6 mm or two diameters (J-STD-001).
     Gap limits are shares of the connector's own smallest bare gap; bodies are thought thicker by
     `tolerance_mm`, since leads wander. `shield_joint`: soldered first, last, or where it is best.
+    What the shares and the tolerance are at first is our own choice, with no source.
     """
 
     insulation_gap: InsulationGap = "one-to-two"
@@ -31,7 +32,10 @@ class Workmanship(Record):
 
 
 class Assumed(Record):
-    """What is taken for granted of the gear on both sides, and the limits for notes on it."""
+    """What is taken for granted of the gear on both sides, and the limits for notes on it.
+
+    The figures that it begins with are our own choice, with no source.
+    """
 
     temperature_c: float = Field(default=20.0, ge=-60, le=200)
     source_ohm: float = Field(default=100.0, gt=0, le=1e6)

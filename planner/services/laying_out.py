@@ -1,13 +1,13 @@
 """Lay out every end of a plan: the dry fit with all that is worked out from it on demand."""
 
-from collections.abc import Callable, Collection
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
-from functools import partial
 
 from planner.dryfit.bodies import cut_mm, strip_mm
 from planner.dryfit.fit import EndFit, fit_end
 from planner.dryfit.sleeves import SleevePlan, sleeves_for
 from planner.dryfit.turning import Turning, best_turn
+from planner.dryfit.watch import Progress, Watch
 from planner.dryfit.wires import FitLine, end_fits
 from planner.edits.sleeving import take_sleeves
 from planner.edits.soldering import take_best_order
@@ -15,8 +15,6 @@ from planner.edits.turning import apply_turning
 from planner.electrical.summary import ElectricalSummary, electrical_summary
 from planner.model.plan import Plan
 from planner.wiring.graph import Wiring
-
-Progress = Callable[[float], None]
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,19 +60,22 @@ def lay_out(
     colour. `progress` is told the share that is done, 0 to 1.
     """
     wiring = Wiring(plan)
-    names = [end.id for end in plan.ends if not only or end.id in only]
     found = []
-    for done, end in enumerate(names):
+    for end, part in _parts(plan, only, progress):
         fit = fit_end(plan, wiring, end)
         if fit is not None:
-            part = partial(_share, progress, done, len(names)) if progress else None
             turning = best_turn(plan, wiring, end, free=free, progress=part)
             found.append(_end(plan, fit, turning))
     return Layout(plan, tuple(found), electrical_summary(plan, wiring))
 
 
-def _share(progress: Progress, done: int, of: int, share: float) -> None:
-    progress((done + share) / of)
+def _parts(
+    plan: Plan, only: Collection[str], progress: Progress | None
+) -> Iterator[tuple[str, Watch]]:
+    """Yield each end that is wanted with its part of the whole progress."""
+    names = [end.id for end in plan.ends if not only or end.id in only]
+    for done, end in enumerate(names):
+        yield end, Watch(progress).part(done / len(names), (done + 1) / len(names))
 
 
 def _end(plan: Plan, fit: EndFit, turning: Turning | None) -> EndLayout:
@@ -99,8 +100,8 @@ def taken(
     One end after the other, since where all cores of a make are free one end's choice lands cores
     at the others too. What the builder has sleeved stays sleeved.
     """
-    for end in [end.id for end in plan.ends if not only or end.id in only]:
-        turning = best_turn(plan, Wiring(plan), end, free=free, progress=progress)
+    for end, part in _parts(plan, only, progress):
+        turning = best_turn(plan, Wiring(plan), end, free=free, progress=part)
         if turning is not None:
             plan = apply_turning(plan, turning=turning)
             plan = take_sleeves(plan, end=end)

@@ -1,6 +1,9 @@
 """`layout`: the text, the JSON object, `--write`, the exit status."""
 
 import json
+import os
+import subprocess
+import sys
 
 import pytest
 
@@ -45,6 +48,18 @@ def test_every_joint_is_soldered_once(cupwright):
 
 def test_the_same_plan_gives_the_same_bytes(cupwright):
     assert cupwright("layout", CUE, "--json").out == cupwright("layout", CUE, "--json").out
+
+
+@pytest.mark.parametrize("command", ["layout", "check"])
+def test_other_runs_give_the_same_bytes(command):
+    """Sets come in another order where strings hash otherwise."""
+    words = [sys.executable, "-m", "planner", command, str(SPOILED), "--json"]
+    runs = [
+        subprocess.run(words, check=False, env=environment, capture_output=True)
+        for environment in (os.environ | {"PYTHONHASHSEED": seed} for seed in "17")
+    ]
+    assert [(run.returncode, run.stderr) for run in runs] == [(1, b"")] * 2
+    assert runs[0].stdout == runs[1].stdout
 
 
 def test_a_stop_in_the_plan_gives_1(cupwright):
