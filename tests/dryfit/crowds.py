@@ -35,7 +35,7 @@ def crowd(seed, count, *, shields=0, unlanded=0, workmanship=None):
             for name, contact in zip(names, contacts, strict=False)
         ),
         workmanship=workmanship or Workmanship(),
-        definitions=Definitions(connectors=(_connector(contacts),), cables=(cable,)),
+        definitions=Definitions(connectors=(wide_connector("crowd", contacts),), cables=(cable,)),
     )
 
 
@@ -62,10 +62,11 @@ def _core(rng, number):
     )
 
 
-def _connector(contacts):
+def wide_connector(name, contacts):
+    """Return a connector whose shell, clamp and barrel are in nobody's way."""
     return Connector(
-        id="crowd",
-        title="Crowd",
+        id=name,
+        title=name.capitalize(),
         family="test",
         gender="male",
         drawn_from="solder",

@@ -7,9 +7,10 @@ import numpy as np
 from planner.dryfit.seats import Seats
 from planner.dryfit.site import site_of
 from planner.model.cable import Cable, Core
-from planner.model.connector import Barrel, Clamp, Connector, Contact, Shell, Terminal
+from planner.model.connector import Contact, Terminal
 from planner.model.plan import Conductor, Definitions, End, Landing, Link, Plan, Run, Section
 from planner.wiring.graph import Wiring
+from tests.dryfit.crowds import wide_connector
 
 COLOURS = ("BK", "BN", "RD", "OG", "YE", "GN", "BU", "VT", "GY", "WH", "PK", "TQ")
 
@@ -48,17 +49,7 @@ def _plug(cups):
         )
         for k, (x, y, z) in enumerate((*cup, 0.0)[:3] for cup in cups)
     )
-    return Connector(
-        id="plug",
-        title="Plug",
-        family="test",
-        gender="male",
-        drawn_from="solder",
-        shell=Shell(bore_mm=60),
-        clamp=Clamp(min_mm=3, max_mm=20),
-        barrel=Barrel(outside_mm=70, bore_mm=60, length_mm=120),
-        contacts=contacts,
-    )
+    return wide_connector("plug", contacts)
 
 
 def _core(number, place, colour, group):
