@@ -151,6 +151,7 @@ class Plan(Record):
     links: tuple[Link, ...] = ()
     parts: tuple[PartUse, ...] = ()
     acceptances: tuple[Acceptance, ...] = ()
+    step_order: tuple[Line, ...] = ()
     workmanship: Workmanship = Workmanship()
     assumed: Assumed = Assumed()
     definitions: Definitions = Definitions()

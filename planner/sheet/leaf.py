@@ -1,0 +1,58 @@
+"""A page of the sheet before head, way bar and foot are put on it, and what all pages draw from."""
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from planner.checks.finding import Finding
+from planner.drawing.primitives import DrawList
+from planner.model.plan import Plan
+from planner.sheet.paper import PAPERS, Paper, PaperName
+from planner.sheet.words import Language, Words
+from planner.wiring.graph import Wiring
+
+
+@dataclass(frozen=True, slots=True)
+class Leaf:
+    """One page's body, in 0.01 mm of the page, between the way bar and the foot.
+
+    `tab` is the white-on-black word (LEAD, END A); `stage` says which part of the way bar is dark:
+    `cut`, the id of an end or a split, `prove`, or nothing.
+    """
+
+    tab: str
+    title: str
+    subtitle: str
+    stage: str
+    body: DrawList
+
+
+@dataclass(frozen=True)
+class Making:
+    """What the pages of one sheet are made from; what is derived is worked out once."""
+
+    plan: Plan
+    findings: tuple[Finding, ...]
+    paper_name: PaperName = "a4"
+    date: str = ""
+    language: Language = "en"
+    leads: int = 1
+
+    @cached_property
+    def words(self) -> Words:
+        """The words of the sheet."""
+        return Words(self.language)
+
+    @cached_property
+    def paper(self) -> Paper:
+        """Sizes of the page."""
+        return PAPERS[self.paper_name]
+
+    @cached_property
+    def wiring(self) -> Wiring:
+        """The wiring of the plan."""
+        return Wiring(self.plan)
+
+    @cached_property
+    def stopped(self) -> bool:
+        """Whether the plan must not be soldered from."""
+        return any(finding.weight == "stop" for finding in self.findings)

@@ -1,0 +1,41 @@
+"""The words of the sheet in one language, from the catalogue that is translated."""
+
+import tomllib
+from functools import cache
+from typing import Literal, get_args
+
+from planner.data import data_dir
+
+Language = Literal["en", "de"]
+LANGUAGES: tuple[Language, ...] = get_args(Language)
+
+
+class Words:
+    """Say things by key, such as `steps.solder`, with the values that the text asks for.
+
+    Texts are in resources/words, a file a language with the same keys. `*` on both sides of a piece
+    makes it bold on paper: what is acted on.
+    """
+
+    def __init__(self, language: Language = "en") -> None:
+        self.language = language
+        self._texts = _texts(language)
+
+    def __call__(self, key: str, **values: object) -> str:
+        """Return a text with its values; KeyError for a key or a value that is not there."""
+        return self._texts[key].format_map(values)
+
+    def __contains__(self, key: str) -> bool:
+        return key in self._texts
+
+
+@cache
+def _texts(language: Language) -> dict[str, str]:
+    """Return the texts of a language by dotted key."""
+    path = data_dir("resources") / "words" / f"{language}.toml"
+    sections = tomllib.loads(path.read_text(encoding="utf-8"))
+    return {
+        f"{section}.{key}": text
+        for section, texts in sections.items()
+        for key, text in texts.items()
+    }
