@@ -1,8 +1,7 @@
 """A good placing of many alike cores at one turn: shortest leads, then exchanges."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from functools import cached_property
+from dataclasses import dataclass, replace
 from itertools import combinations, permutations
 
 import numpy as np
@@ -20,8 +19,6 @@ MOST_ROUNDS = 60
 # Pairs of leads compared between two looks at the watch: some milliseconds.
 BATCH = 16384
 NEAREST = 8
-# Of so few cores every two leads are crossed once and looked up from then on.
-MOST_TABLED = 16
 # Of the cores that cross others, so many are moved.
 TIGHTEST = 4
 # Up to so many cores every exchange is tried before a search ends.
@@ -37,7 +34,8 @@ class FlatEnd:
     """The cores of an end at one turn, as straight leads seen on the face.
 
     Exits and places are (n, 2), mm; `steps` is the smallest gap in steps of 0.01 mm of each core at
-    each place, (n, n), and `rest_steps` that of all that stays as it is.
+    each place, (n, n), and `rest_steps` that of all that stays as it is. `crossed` tells of every
+    lead of any core to any place which other it crosses, (n * n, n * n), where that is kept.
     """
 
     exits: Array
@@ -45,23 +43,13 @@ class FlatEnd:
     steps: Index
     rest_steps: int
     groups: tuple[Index, ...]
+    crossed: Mask | None = None
 
     def cross(self, one: Index, at: Index, other: Index, beside: Index) -> Mask:
         """Tell which leads of cores `one` to places `at` cross the others; all of one shape."""
-        count = len(self.exits)
-        if count <= MOST_TABLED:
-            return np.asarray(self._crossed[one * count + at, other * count + beside])
-        return self._cross(one, at, other, beside)
-
-    @cached_property
-    def _crossed(self) -> Mask:
-        """Which lead of any core to any place crosses which other; (n * n, n * n)."""
-        count = len(self.exits)
-        one, other = (it.ravel() for it in np.indices((count * count, count * count)))
-        flat = self._cross(*divmod(one, count), *divmod(other, count))
-        return flat.reshape(count * count, count * count)
-
-    def _cross(self, one: Index, at: Index, other: Index, beside: Index) -> Mask:
+        if self.crossed is not None:
+            count = len(self.exits)
+            return np.asarray(self.crossed[one * count + at, other * count + beside])
         ends = [self.exits[one], self.places[at], self.exits[other], self.places[beside]]
         return do_cross(*(points.reshape(-1, 2) for points in ends)).reshape(one.shape)
 
@@ -87,6 +75,19 @@ def flat_end(board: Board, turn_deg: float, watch: Watch) -> FlatEnd:
         int(steps[-1]),
         tuple(np.array(group.members, dtype=np.intp) for group in board.groups),
     )
+
+
+def tabled(end: FlatEnd, watch: Watch) -> FlatEnd:
+    """Return the end with all its crossings kept: worth it for few cores and a long search."""
+    count = len(end.exits)
+    one, at = (it.ravel() for it in np.indices((count, count)))
+    rows = []
+    for core in range(count):
+        watch(0.0)
+        mine = np.flatnonzero(one == core)
+        first, second = (it.ravel() for it in np.meshgrid(mine, np.arange(len(one)), indexing="ij"))
+        rows.append(end.cross(one[first], at[first], one[second], at[second]))
+    return replace(end, crossed=np.concatenate(rows).reshape(len(one), len(one)))
 
 
 class State:

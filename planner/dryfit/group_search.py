@@ -7,7 +7,7 @@ import numpy as np
 from planner.dryfit.alike import Alike
 from planner.dryfit.board import Board, Placing
 from planner.dryfit.branching import WORST, Score
-from planner.dryfit.exchanging import FlatEnd, flat_end
+from planner.dryfit.exchanging import FlatEnd, flat_end, tabled
 from planner.dryfit.grouping import Peers
 from planner.dryfit.regrouping import (
     all_placings,
@@ -22,16 +22,19 @@ from planner.dryfit.seats import Seats
 from planner.dryfit.watch import Watch
 from planner.geometry.turning import Index, crossing_sweep
 
+# Of so few cores all crossings at a turn are kept.
+MOST_TABLED = 16
 # Up to so many placings (four pairs have 384) each is looked at.
 MOST_PLACINGS = 1500
 # At how many turns placings are looked for: up to so many cores.
-TURNS = ((20, 72), (40, 36), (80, 12))
+TURNS = ((20, 72), (64, 36), (128, 12))
 FEWEST_TURNS = 8
 # The turns with the best first finds are searched again, from so many shaken placings.
 CAREFUL = 6
 AGAIN = 4
-# How many of the finds are made better by the exact count over all turns.
+# How many of the finds are made better by the exact count over all turns, up to so many cores.
 POLISHED = 2
+MOST_POLISHED_CORES = 24
 MOST_ROUNDS = 20
 
 
@@ -55,18 +58,18 @@ def group_placings(
     scores = find(board, peers, turns, watch.part(0.0, 0.7))
     ranked, part = [], watch.part(0.7, 0.8)
     for done, (placing, score) in enumerate(scores.items()):
-        part(done / len(scores))
-        ranked.append((fewest_crossings(seats, placing), score, placing))
+        some = part.part(done / len(scores), (done + 1) / len(scores))
+        ranked.append((fewest_crossings(seats, placing, some), score, placing))
     ranked.sort(reverse=True)
     found = [placing for _, _, placing in ranked]
-    if not every:
+    if not every and len(seats.cores) <= MOST_POLISHED_CORES:
         found = _polished(seats, peers, found, watch.part(0.8, 1.0))
     return found, every
 
 
-def fewest_crossings(seats: Seats, placing: Sequence[int]) -> int:
+def fewest_crossings(seats: Seats, placing: Sequence[int], watch: Watch) -> int:
     """Return the fewest crossings of a placing over the full turn."""
-    return int(crossing_sweep(seats.exits, seats.cups[list(placing)]).counts.min())
+    return int(crossing_sweep(seats.exits, seats.cups[list(placing)], watch).counts.min())
 
 
 def _every_placing(
@@ -108,7 +111,8 @@ def _ends(board: Board, turns: Sequence[float], watch: Watch) -> Iterator[tuple[
     for done, turn_deg in enumerate(turns):
         part = watch.part(done / len(turns), (done + 1) / len(turns))
         part(0.0)
-        yield part, flat_end(board, turn_deg, part)
+        end = flat_end(board, turn_deg, part)
+        yield part, tabled(end, part) if len(end.exits) <= MOST_TABLED else end
 
 
 def _polished(
@@ -129,17 +133,24 @@ def _polished(
 def _fewer(
     seats: Seats, peers: Sequence[Peers], placing: Placing, watch: Watch
 ) -> tuple[int, Placing]:
-    best = fewest_crossings(seats, placing), placing
+    """Return the fewest crossings, and a placing with them that no move of units betters."""
+    best = fewest_crossings(seats, placing, watch.part(0.0, 0.0)), placing
     for done in range(MOST_ROUNDS):
         if best[0] == 0:
             break
-        before = best
-        for cores, at in near_moves(np.array(before[1], dtype=np.intp), peers):
-            for row in range(len(cores)):
-                watch(done / MOST_ROUNDS)
-                moved = np.array(before[1], dtype=np.intp)
-                moved[cores[row]] = at[row]
-                best = min(best, (fewest_crossings(seats, moved.tolist()), tuple(moved.tolist())))
-        if best[0] == before[0]:
-            return before
+        part = watch.part(done / MOST_ROUNDS, done / MOST_ROUNDS)
+        near = _near(best[1], peers)
+        better = min((fewest_crossings(seats, it, part), it) for it in near)
+        if better[0] >= best[0]:
+            break
+        best = better
     return best
+
+
+def _near(placing: Placing, peers: Sequence[Peers]) -> Iterator[Placing]:
+    start = np.array(placing, dtype=np.intp)
+    for moved, at in near_moves(start, peers, range(len(start))):
+        for cores, places in zip(moved, at, strict=True):
+            near = start.copy()
+            near[cores] = places
+            yield tuple(near.tolist())

@@ -20,6 +20,8 @@ SHAKES = 2
 # Orders of legs that an exchange tries for each of its units; of longer units only the plain one.
 MOST_BOTH = 4
 NEAREST = 7
+# Up to so many units every exchange is tried.
+MOST_FOR_ALL = 12
 
 # Cores that move, and the places they move to; both (m, cores moved).
 Moves = tuple[Index, Index]
@@ -113,7 +115,7 @@ def improved_units(
     """Return a placing that no exchange or insertion of units, nor of their legs, betters."""
     state = State(end, placing)
     for _ in range(MOST_ROUNDS):
-        better = _best_move(state, near_moves(state.placing, peers), watch)
+        better = _best_move(state, near_moves(state.placing, peers, state.tightest()), watch)
         if better is None:
             better = _best_move(state, _insertions(state, peers), watch)
         if better is None:
@@ -138,8 +140,11 @@ def _best_move(state: State, moves: Iterator[Moves], watch: Watch) -> Index | No
     return best
 
 
-def near_moves(placing: Index, peers: Sequence[Peers]) -> Iterator[Moves]:
-    """Yield other orders of the legs of each unit, then exchanges of two units."""
+def near_moves(placing: Index, peers: Sequence[Peers], tightest: Sequence[int]) -> Iterator[Moves]:
+    """Yield other orders of the legs of each unit, then exchanges of two units.
+
+    Of many units only those exchange that have one of the tightest cores.
+    """
     for each in peers:
         members = np.array([unit.members for unit in each.units], dtype=np.intp)
         at, legs = placing[members], np.array(each.legs, dtype=np.intp)
@@ -147,8 +152,12 @@ def near_moves(placing: Index, peers: Sequence[Peers]) -> Iterator[Moves]:
             flipped = at[:, legs[1:]].reshape(-1, members.shape[1])
             yield np.repeat(members, len(legs) - 1, axis=0), flipped
         first, second = np.triu_indices(len(members), 1)
-        if len(first):
-            yield _round(members, at, np.stack([first, second], axis=1), legs)
+        rings = np.stack([first, second], axis=1)
+        if len(members) > MOST_FOR_ALL:
+            tight = np.flatnonzero(np.isin(members, tightest).any(axis=1))
+            rings = rings[np.isin(rings, tight).any(axis=1)]
+        if len(rings):
+            yield _round(members, at, rings, legs)
 
 
 def _round(members: Index, at: Index, rings: Index, legs: Index) -> Moves:

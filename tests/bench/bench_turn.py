@@ -15,6 +15,7 @@ from planner.dryfit.turning import best_turn
 from planner.dryfit.watch import Watch
 from planner.geometry.turning import crossing_sweep, do_cross, turned_points
 from planner.wiring.graph import Wiring
+from tests.dryfit.looms import loom
 from tests.dryfit.plugs import crowded, end_plan, seats_of
 
 COUNTS = (5, 8, 12, 25, 37, 64, 128, 256)
@@ -139,6 +140,28 @@ def _whole():
         print(f"  {count:3}: {spent / 1000:6.2f} s, {found.verdict}, {found.crossings} crossings")
 
 
+def _pairs():
+    print(
+        "best turn where pairs take each other's place, against sweeping every placing (36 timed)"
+    )
+    for pairs in (3, 4, 8, 16, 32):
+        plan, found = loom(pairs, pairs), None
+        seats = seats_of(plan)
+
+        def work(plan=plan):
+            nonlocal found
+            found = best_turn(plan, Wiring(plan), "B", free=True)
+
+        spent, count = _ms(work), math.factorial(pairs) * 2.0**pairs
+        naive = _ms(lambda: [seats.sweep(IDLE) for _ in range(SAMPLE)]) * count / SAMPLE  # noqa: B023
+        fixed = int(seats.sweep(IDLE).counts.min())
+        print(
+            f"  {pairs:3}: {spent / 1000:6.2f} s, {naive / spent:8.2g} times as fast, "
+            f"{found.verdict}, crossings {found.before_crossings} now, {fixed} turned, "
+            f"{found.crossings} with pairs exchanged"
+        )
+
+
 def main():
-    for part in (_sweeps, _turns, _few, _many, _whole):
+    for part in (_sweeps, _turns, _few, _many, _whole, _pairs):
         part()

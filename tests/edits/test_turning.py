@@ -1,5 +1,7 @@
 """Taking the best turn: one edit, the plug turned and cores in each other's place."""
 
+from dataclasses import replace
+
 import pytest
 
 from planner.dryfit.turning import Exchange, best_turn
@@ -7,8 +9,9 @@ from planner.edits.refusal import NotThere
 from planner.edits.turning import apply_turning
 from planner.model.plan import Cap
 from planner.wiring.graph import Wiring
+from tests.dryfit.looms import fanned, loom
 from tests.dryfit.plugs import end_plan
-from tests.edits.leads import landed
+from tests.edits.leads import landed, ways
 
 EXITS = [(1.0, 0.0), (-1.0, 0.0)]
 CUPS = [(3.0, 0.0), (-3.0, 0.0)]
@@ -74,6 +77,29 @@ def test_landings_keep_their_order(plan, turning):
     assert [(it.end, it.conductor) for it in after.landings] == [
         (it.end, it.conductor) for it in plan.landings
     ]
+
+
+def test_pairs_change_their_legs_of_a_fan_with_caps_and_sleeves_left_in_place():
+    plan = fanned(loom(2, 2))
+    landings = tuple(
+        it.evolve(sleeved=(it.end, it.contact) == ("A1", "c1"))
+        for it in plan.landings
+        if (it.end, it.conductor) != ("A1", "s0")
+    )
+    plan = plan.evolve(landings=landings, caps=(Cap(end="A1", conductor="s0"),))
+    pairs = [("w0", "w2"), ("w1", "w3"), ("w2", "w0"), ("w3", "w1"), ("s0", "s1"), ("s1", "s0")]
+    exchanges = tuple(Exchange(*pair, everywhere=True) for pair in pairs)
+    turning = replace(best_turn(plan, Wiring(plan), "B"), exchanges=exchanges)
+    after = apply_turning(plan, turning=turning)
+    assert ways(after) == {
+        "w0": "s leg2", "w1": "s leg2", "s0": "s leg2",
+        "w2": "s leg1", "w3": "s leg1", "s1": "s leg1",
+    }  # fmt: skip
+    assert {it for it in landed(after) if it[0] == "A"} == {
+        "A1:w2>c0", "A1:w3>c1", "A2:w0>c2", "A2:w1>c3", "A2:s0>c5"
+    }  # fmt: skip
+    assert after.caps == (Cap(end="A1", conductor="s1"),)
+    assert [it.conductor for it in after.landings if it.sleeved] == ["w3"]
 
 
 def test_an_end_that_is_gone_is_refused(plan, turning):
