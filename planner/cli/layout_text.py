@@ -3,15 +3,18 @@
 import math
 import textwrap
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from planner.cli.output import WIDTH
 from planner.dryfit.bodies import Capsule
 from planner.dryfit.fit_words import figure_words, fit_words, verdict_words
 from planner.dryfit.turning import Turning
-from planner.dryfit.wires import FitLine
 from planner.model.plan import Plan
 from planner.services.laying_out import EndLayout, Layout
 from planner.units import frequency_text, number, ohm_text
+
+if TYPE_CHECKING:
+    from planner.dryfit.wires import FitLine
 
 _LEFT = 17
 # Above these nothing is gained, and they are worked out no further.
@@ -78,6 +81,7 @@ def _turning_words(now_deg: float, turning: Turning | None) -> Iterator[str]:
     where = "as it is" if same else f"{number(turning.turn_deg, 1)}°"
     crossings = f"{turning.crossings} crossing{'s' * (turning.crossings != 1)}"
     yield f"{where}: {crossings}, smallest gap {_capped(turning.gap_mm)}; {turning.verdict}"
+    yield from (f"with {each.words}" for each in turning.groups)
     for core, contact in turning.swaps:
         yield f"with {core} on {contact}"
     if turning.reason and not turning.swaps:
