@@ -43,7 +43,8 @@ def _remedy(plan: Plan, fit: EndFit, use: SleeveUse) -> Remedy:
     more = further_strip_mm(connector, leads, plan.workmanship) if connector else None
     if more is None or not use.goes_over:
         return Remedy("Dab instead", partial(dab_instead, end=fit.end, contact=use.contact))
-    room_mm = round(fit.site.height_mm - top_mm(connector) + more, 1) if connector else 0.0
+    # Not rounded: a tenth of a millimetre less, and the sleeve may not park after all.
+    room_mm = fit.site.height_mm - top_mm(connector) + more if connector else 0.0
     return Remedy("Strip back further", partial(set_room, end=fit.end, room_mm=room_mm))
 
 

@@ -13,6 +13,9 @@ from planner.model.plan import Channel, End, Plan, Role
 from planner.model.signals import CHANNELS, channel_of
 from planner.units import number
 
+# What is left of sums of figures that were just right.
+ROUNDING_MM = 1e-9
+
 
 def check_fits(connector: Connector, pinout: PinoutRecord) -> None:
     """Refuse a pinout record that is for other hardware, or names contacts that are not there."""
@@ -104,7 +107,7 @@ def set_room(plan: Plan, *, end: str, room_mm: float) -> Plan:
     if room_mm:
         connector = the_connector(plan, end)
         most_mm = connector.barrel.length_mm - stack_mm(connector)
-        if room_mm > most_mm:
+        if room_mm > most_mm + ROUNDING_MM:
             raise NotAllowed(
                 f"The barrel of {connector.title} is {number(connector.barrel.length_mm)} mm long",
                 f"Leave the jacket at most {number(max(most_mm, 0.0))} mm above the terminals.",
