@@ -1,108 +1,105 @@
 """The head and foot of every page: what is built, whether it may be, order, digest, page."""
 
 import hashlib
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from planner.checks.acceptance import acceptance_of
-from planner.checks.finding import Finding
 from planner.drawing.metrics import clipped, text_width, wrapped
 from planner.drawing.primitives import DrawList, Rect, Style, Text, centred_baseline
 from planner.files.plans import plan_bytes
-from planner.model.plan import Plan
+from planner.sheet.leaf import Leaf, Making
 from planner.sheet.lettering import BIG, BODY, HEAD, INK, PAPER, SMALL, TAB, THIN, rule, say
 from planner.sheet.paper import Paper
-from planner.units import length_text
+from planner.sheet.qr import MODULES, QUIET, qr_code
+from planner.sheet.words import Words
 
 _TOP, _HEIGHT = 800.0, 1960.0
-_TAB_WIDTH = 3742.0
+_TAB_WIDTH, _TAB_PADDING = 3600.0, 400.0
 _LABELS, _VALUES = 13300.0, 14550.0
+_QR_SIDE = MODULES * 55.0
 
 
 @dataclass(frozen=True, slots=True)
 class Heading:
-    """What the head and the foot say, the same on each page but for the page number."""
+    """What head and foot say, the same on each page; `figures` is the plan's whole SHA-256."""
 
-    title: str
-    subtitle: str
     status: str
     order: str
     revision: str
     date: str
-    digest: str
+    figures: str
+
+    @property
+    def digest(self) -> str:
+        """The first eight figures of the SHA-256, in two groups."""
+        return f"{self.figures[:4]} {self.figures[4:8]}"
 
 
-def heading(plan: Plan, findings: Sequence[Finding], date: str) -> Heading:
+def heading(making: Making) -> Heading:
     """Gather what the head says."""
+    plan, words = making.plan, making.words
     return Heading(
-        title=plan.title or "Lead without a title",
-        subtitle=subtitle(plan),
-        status=status(plan, findings),
-        order=plan.order or "none",
+        status=status(making),
+        order=plan.order or words("page.no_order"),
         revision=str(plan.revision),
-        date=date,
-        digest=digest(plan),
+        date=making.date,
+        figures=hashlib.sha256(plan_bytes(plan)).hexdigest(),
     )
 
 
-def digest(plan: Plan) -> str:
-    """Return the first eight figures of the plan's SHA-256, in two groups."""
-    figures = hashlib.sha256(plan_bytes(plan)).hexdigest()
-    return f"{figures[:4]} {figures[4:8]}"
-
-
-def subtitle(plan: Plan) -> str:
-    """Say the shape: how many ends, and the lengths."""
-    ends = len(plan.ends)
-    lengths = [length_text(section.length_mm) for section in plan.sections]
-    words = f"{ends} end{'s' if ends != 1 else ''}"
-    if not lengths:
-        return words
-    each = list(dict.fromkeys(lengths))
-    counted = [
-        f"{lengths.count(one)} \u00d7 {one}" if lengths.count(one) > 1 else one for one in each
-    ]
-    return f"{words}; cable {', '.join(counted)}"
-
-
-def status(plan: Plan, findings: Sequence[Finding]) -> str:
+def status(making: Making) -> str:
     """Say whether the lead may be soldered, and what is accepted or open."""
-    stops = sum(finding.weight == "stop" for finding in findings)
+    words = making.words
+    stops = sum(finding.weight == "stop" for finding in making.findings)
     if stops:
-        return f"NOT CLEAR TO SOLDER. {stops} stop{'s' if stops > 1 else ''}"
-    cautions = [finding for finding in findings if finding.weight == "caution"]
-    accepted = sum(acceptance_of(plan, finding) is not None for finding in cautions)
-    left = len(cautions) - accepted
-    words = ["Clear to solder"]
+        return f"{words('page.not_clear')}. {words.counted('page.stops', stops)}"
+    cautions = [finding for finding in making.findings if finding.weight == "caution"]
+    accepted = sum(acceptance_of(making.plan, finding) is not None for finding in cautions)
+    said = [words("page.clear")]
     if accepted:
-        words.append(f"{accepted} caution{'s' if accepted > 1 else ''} accepted")
-    if left:
-        words.append(f"{left} caution{'s' if left > 1 else ''} open")
-    return ". ".join(words)
+        said.append(words.counted("page.accepted", accepted))
+    if len(cautions) > accepted:
+        said.append(words.counted("page.open", len(cautions) - accepted))
+    return ". ".join(said)
 
 
-def head(said: Heading, paper: Paper, page: int, pages: int) -> DrawList:
-    """Draw the head of a page."""
-    left, right = paper.left, paper.right
-    tab = Rect((left, _TOP), _TAB_WIDTH, _HEIGHT, Style(fill=INK))
-    middle = (left + _TAB_WIDTH / 2, centred_baseline(_TOP + _HEIGHT / 2, TAB))
-    name = Text(middle, "LEAD", TAB, PAPER, bold=True, anchor="middle")
-    x = left + _TAB_WIDTH + 400
-    room = left + _LABELS - 300 - x
+def head(leaf: Leaf, said: Heading, making: Making, page: str) -> DrawList:
+    """Draw the head of a page; `page` is such as `2 of 4`."""
+    paper = making.paper
+    width = max(_TAB_WIDTH, text_width(leaf.tab, TAB, bold=True) + 2 * _TAB_PADDING)
+    ground = Rect((paper.left, _TOP), width, _HEIGHT, Style(fill=INK))
+    middle = (paper.left + width / 2, centred_baseline(_TOP + _HEIGHT / 2, TAB))
+    name = Text(middle, leaf.tab, TAB, PAPER, bold=True, anchor="middle")
+    x = paper.left + width + 400
+    room = paper.left + _LABELS - 300 - x
+    return (
+        ground,
+        name,
+        *_title(leaf.title, x, room),
+        say((x, 2120), clipped(leaf.subtitle, BODY, room)),
+        say((x, 2660), clipped(said.status, BODY, room, bold=True), bold=True),
+        *_facts(said, making.words, paper, page),
+        *qr_code(said.figures, (paper.right - _QR_SIDE, _TOP), _QR_SIDE),
+    )
+
+
+def _facts(said: Heading, words: Words, paper: Paper, page: str) -> DrawList:
+    """Set labels and values in two columns, left of the white that the QR code needs."""
     facts = [
-        ("Order", said.order),
-        ("Revision", said.revision),
-        *([("Date", said.date)] if said.date else []),
-        ("Digest", said.digest),
-        ("Page", f"{page} of {pages}"),
+        (words("page.order"), said.order),
+        (words("page.revision"), said.revision),
+        *([(words("page.date"), said.date)] if said.date else []),
+        (words("page.digest"), said.digest),
+        (words("page.page"), page),
     ]
-    pairs = []
+    room = paper.right - _QR_SIDE * (1 + QUIET / MODULES) - (paper.left + _VALUES)
+    items = []
     for place, (label, value) in enumerate(facts):
         base = 1050 + 425 * place
-        pairs.append(say((left + _LABELS, base), label, SMALL))
-        shown = clipped(value, BODY, right - left - _VALUES, bold=True)
-        pairs.append(say((left + _VALUES, base), shown, bold=True))
-    return (tab, name, *_title(said.title, x, room), *_lines(said, x, room), *pairs)
+        items.append(say((paper.left + _LABELS, base), label, SMALL))
+        shown = clipped(value, BODY, room, bold=True)
+        items.append(say((paper.left + _VALUES, base), shown, bold=True))
+    return tuple(items)
 
 
 def _title(title: str, x: float, room: float) -> DrawList:
@@ -117,29 +114,21 @@ def _title(title: str, x: float, room: float) -> DrawList:
     return tuple(items)
 
 
-def _lines(said: Heading, x: float, room: float) -> DrawList:
-    return (
-        say((x, 2120), clipped(said.subtitle, BODY, room)),
-        say((x, 2660), clipped(said.status, BODY, room, bold=True), bold=True),
-    )
-
-
-def foot(said: Heading, paper: Paper, page: int, pages: int) -> DrawList:
+def foot(said: Heading, making: Making, page: str) -> DrawList:
     """Draw the foot of a page."""
+    paper, words = making.paper, making.words
     base = paper.foot_line
-    name = f"{clipped(said.order, SMALL, 3000)} rev {said.revision}"
+    shown = words(
+        "page.foot",
+        order=clipped(said.order, SMALL, 3000),
+        revision=said.revision,
+        digest=said.digest,
+        page=page,
+    )
+    middle = (paper.width / 2, base)
     return (
         rule(paper.left, paper.right, paper.foot_rule, THIN),
-        say((paper.left, base), "Cupwright bench sheet", SMALL),
-        Text(
-            (paper.width / 2, base),
-            "Print at 100 %. Do not fit to the page.",
-            SMALL,
-            INK,
-            bold=True,
-            anchor="middle",
-        ),
-        say(
-            (paper.right, base), f"{name} {said.digest} page {page} of {pages}", SMALL, anchor="end"
-        ),
+        say((paper.left, base), words("page.sheet"), SMALL),
+        Text(middle, words("page.true_size"), SMALL, INK, bold=True, anchor="middle"),
+        say((paper.right, base), shown, SMALL, anchor="end"),
     )

@@ -1,25 +1,19 @@
-"""The bench sheet of a plan: one page where it fits, more where it does not."""
+"""The bench sheet of a plan: the lead, a page an end, the proving, who says so."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from planner.checks.finding import Finding
 from planner.drawing.primitives import DrawList
 from planner.model.plan import Plan
-from planner.sheet.block import Block, flow
-from planner.sheet.end_block import Form, end_blocks
-from planner.sheet.facts import EndFacts, end_facts
-from planner.sheet.findings_panel import finding_blocks, stops_blocks
+from planner.sheet import interim
 from planner.sheet.head import foot, head, heading
-from planner.sheet.panels import (
-    cable_blocks,
-    care_blocks,
-    check_bar,
-    pinout_blocks,
-    remarks_blocks,
-)
-from planner.sheet.paper import PAPERS, PaperName
-from planner.sheet.stop_band import free_above, stop_band
+from planner.sheet.lead_page import lead_leaves
+from planner.sheet.leaf import Leaf, Making
+from planner.sheet.paper import PaperName
+from planner.sheet.stop_band import stop_band
+from planner.sheet.way_bar import way_bar
+from planner.sheet.words import Language
 
 UNIT_MM = 0.01
 
@@ -34,82 +28,49 @@ class Page:
 
 
 def sheet_pages(
-    plan: Plan, findings: Sequence[Finding], *, paper: PaperName = "a4", date: str = ""
+    plan: Plan,
+    findings: Sequence[Finding],
+    *,
+    paper: PaperName = "a4",
+    date: str = "",
+    language: Language = "en",
+    leads: int = 1,
 ) -> tuple[Page, ...]:
-    """Draw the bench sheet of a plan on `a4` or `letter`; KeyError for another paper.
+    """Draw the bench sheet of a plan for a run of `leads`; KeyError for a paper not known.
 
     `date` is printed as given, and left out when empty: the same plan gives the same sheet.
     """
-    sheet = PAPERS[paper]
-    stopped = any(finding.weight == "stop" for finding in findings)
-    bottoms = free_above(sheet) if stopped else (sheet.body_bottom, sheet.body_bottom)
-    room = min(bottoms) - sheet.body_top
-    tries = (
-        list(flow(tuple(_blocks(plan, findings, forms, room)), sheet, bottoms))
-        for forms in _attempts(end_facts(plan))
-    )
-    bodies = _fewest(tries)
-    said = heading(plan, findings, date)
+    making = Making(plan, tuple(findings), paper, date, language, leads)
+    said = heading(making)
+    leaves = tuple(_leaves(making))
+    numbers = [
+        making.words("page.page_of", page=number, pages=len(leaves))
+        for number in range(1, len(leaves) + 1)
+    ]
     return tuple(
         Page(
             (
-                *head(said, sheet, number, len(bodies)),
-                *body,
-                *(stop_band(sheet) if stopped else ()),
-                *foot(said, sheet, number, len(bodies)),
+                *head(leaf, said, making, number),
+                *way_bar(making, leaf.stage),
+                *leaf.body,
+                *(stop_band(making.paper) if making.stopped else ()),
+                *foot(said, making, number),
             ),
-            sheet.width,
-            sheet.height,
+            making.paper.width,
+            making.paper.height,
         )
-        for number, body in enumerate(bodies, start=1)
+        for leaf, number in zip(leaves, numbers, strict=True)
     )
 
 
-def _fewest(tries: Iterable[list[DrawList]]) -> list[DrawList]:
-    """Return the first try that takes one page, else the first of those with fewest pages."""
-    best: list[DrawList] = []
-    for bodies in tries:
-        if not best or len(bodies) < len(best):
-            best = bodies
-        if len(best) == 1:
-            break
-    return best
-
-
-def _attempts(ends: Sequence[EndFacts]) -> Iterator[tuple[tuple[EndFacts, Form], ...]]:
-    """Yield ways to draw the ends, the best of those with as many pages first.
-
-    One wide end among smaller ones where it has more contacts than each of the others.
-    """
-    counts = sorted(len(facts.joints) for facts in ends)
-    if len(counts) > 2 and counts[-1] > counts[-2]:
-        for form in _HALVES:
-            yield tuple(
-                (facts, "wide" if len(facts.joints) == counts[-1] else form) for facts in ends
-            )
-    yield tuple((facts, "wide") for facts in ends)
-    for form in _HALVES:
-        yield tuple((facts, form) for facts in ends)
-
-
-_HALVES: tuple[Form, ...] = ("large", "small")
-
-
-def _blocks(
-    plan: Plan,
-    findings: Sequence[Finding],
-    ends: Sequence[tuple[EndFacts, Form]],
-    room: float,
-) -> Iterator[Block]:
-    stopped = any(finding.weight == "stop" for finding in findings)
-    if stopped:
-        yield from stops_blocks(findings, room)
-    for facts, form in ends:
-        yield from end_blocks(facts, form, boxes=not stopped, room=room)
-    yield from cable_blocks(plan, room)
-    yield from pinout_blocks(plan, room)
-    yield from finding_blocks(plan, findings, room)
-    yield from remarks_blocks(plan, room)
-    if not stopped:
-        yield from care_blocks(room)
-        yield check_bar()
+def _leaves(making: Making) -> Iterator[Leaf]:
+    """Yield the pages in the order of the work; with a stop, nothing is proved."""
+    yield from lead_leaves(making)
+    yield from interim.pages_of("planner.sheet.end_page", "end_leaves", interim.end_leaves)(making)
+    if not making.stopped:
+        yield from interim.pages_of("planner.sheet.proving", "proving_leaves", interim.nothing)(
+            making
+        )
+    yield from interim.pages_of("planner.sheet.sources", "source_leaves", interim.source_leaves)(
+        making
+    )

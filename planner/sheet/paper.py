@@ -30,8 +30,8 @@ class Paper:
 
     @property
     def body_top(self) -> float:
-        """Where the body starts, under the head."""
-        return 31 * MM
+        """Where the body starts, under the way bar."""
+        return 42 * MM
 
     @property
     def body_bottom(self) -> float:

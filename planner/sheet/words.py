@@ -25,6 +25,11 @@ class Words:
         """Return a text with its values; KeyError for a key or a value that is not there."""
         return self._texts[key].format_map(values)
 
+    def counted(self, key: str, count: int, **values: object) -> str:
+        """Return the text for a number of things: `key` with `_one` for one, else with `_many`."""
+        form = "one" if count == 1 else "many"
+        return self(f"{key}_{form}", count=count, **values)
+
     def __contains__(self, key: str) -> bool:
         return key in self._texts
 
