@@ -20,6 +20,7 @@ class Workmanship(Record):
     (NASA-STD-8739.3, 9.8); `six-mm`, 6 mm or two diameters (J-STD-001).
     Gap limits are shares of the connector's own smallest bare gap; bodies are thought thicker by
     `tolerance_mm`, since leads wander. `shield_joint`: soldered first, last, or where it is best.
+    `trim_mm` is cut off each end of a cable to square it: common practice, no source.
     What the shares and the tolerance are at first is our own choice, with no source.
     """
 
@@ -29,6 +30,7 @@ class Workmanship(Record):
     watch_share: float = Field(default=0.7, gt=0, le=2)
     tolerance_mm: float = Field(default=0.05, ge=0, le=1)
     shield_joint: ShieldJoint = "free"
+    trim_mm: float = Field(default=10.0, ge=0, le=200)
 
 
 class Assumed(Record):

@@ -1,0 +1,188 @@
+"""What to cut and pick for a lead, for a run of leads, and in which order the run is made."""
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from planner.dryfit.cut_lengths import EndCut, Lengths, Opening, Strip
+from planner.dryfit.sleeve_sizes import PLAIN_MM, SleeveUse
+from planner.dryfit.sleeves import sleeves_on
+from planner.model.part import Part
+from planner.model.plan import Plan
+from planner.units import rounded
+
+Kind = Literal[
+    "cable", "heat-shrink", "sleeve", "label",
+    "cover", "boot", "shell", "clamp", "liner", "plug",
+]  # fmt: skip
+Note = Literal["", "no-cable", "plug-unknown", "no-size", "joint", "tail"]
+Act = Literal["cut", "split", "thread", "end", "prove"]
+# Parts that are cut from a length; all others are picked as they are.
+CUT_KINDS = frozenset({"heat-shrink", "sleeve", "label"})
+
+
+@dataclass(frozen=True, slots=True)
+class CutLine:
+    """One line of the cut list: `count` pieces of `length_mm`, or picked whole where that is 0.
+
+    `stock` is the id of the definition that it is cut from or picked as, empty where none is
+    chosen. `where` names the sections, ends or splits that it is for, `uses` the plan's parts in
+    it. `bore_mm` is that of sleeves and parts, 0 for the rest. A sleeve has no title of its own;
+    its `note` says whether it is for a joint or a tail.
+    """
+
+    kind: Kind
+    title: str
+    length_mm: float
+    count: int
+    where: tuple[str, ...]
+    note: Note = ""
+    stock: str = ""
+    bore_mm: float = 0.0
+    uses: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class CutList:
+    """All that one lead takes: lines, and how each end and split is cut back."""
+
+    lines: tuple[CutLine, ...]
+    strips: tuple[Strip, ...]
+    ends: tuple[EndCut, ...]
+    openings: tuple[Opening, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Total:
+    """What a run takes of one stock: pieces, and their length together (0 where not cut), mm."""
+
+    kind: Kind
+    title: str
+    stock: str
+    bore_mm: float
+    count: int
+    length_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class BatchStep:
+    """One act done on all leads of a run before the next: `count` times at `where`."""
+
+    act: Act
+    where: tuple[str, ...]
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class Batch:
+    """A run of leads: totals per stock, the order of operations."""
+
+    leads: int
+    totals: tuple[Total, ...]
+    steps: tuple[BatchStep, ...]
+
+
+def cut_list(plan: Plan) -> CutList:
+    """Return what to cut and pick for one lead of the plan, and the lengths at ends and splits."""
+    lengths = Lengths(plan)
+    singles = (*_cables(plan, lengths), *_parts(plan), *_sleeves(plan, lengths), *_plugs(plan))
+    return CutList(
+        _merged(singles), lengths.strips, tuple(lengths.ends.values()), lengths.openings
+    )
+
+
+def batch(plan: Plan, leads: int) -> Batch:
+    """Return the totals of a run of `leads` and its order: all cuts and splits before any joint.
+
+    ValueError for less than one lead.
+    """
+    if leads < 1:
+        raise ValueError(f"a run of {leads} leads: write one or more")
+    totals: dict[tuple[str, str, float], Total] = {}
+    for line in cut_list(plan).lines:
+        key = (line.stock or line.kind, line.title, line.bore_mm)
+        known = totals.get(key) or Total(line.kind, line.title, line.stock, line.bore_mm, 0, 0.0)
+        totals[key] = replace(
+            known,
+            count=known.count + line.count * leads,
+            length_mm=rounded(known.length_mm + line.length_mm * line.count * leads),
+        )
+    return Batch(leads, tuple(totals.values()), tuple(_steps(plan, leads)))
+
+
+def _steps(plan: Plan, leads: int) -> Iterator[BatchStep]:
+    """Yield the order of a run. Splits first: past a plug, no cover goes on any more."""
+    cables = tuple(section.id for section in plan.sections if not section.fan_of)
+    yield BatchStep("cut", cables, leads * len(cables))
+    for split in plan.splits:
+        yield BatchStep("split", (split.id,), leads)
+    if plan.parts:
+        comes_from = dict.fromkeys(use.comes_from for use in plan.parts)
+        yield BatchStep("thread", tuple(comes_from), leads * len(plan.parts))
+    for end in plan.ends:
+        yield BatchStep("end", (end.id,), leads)
+    yield BatchStep("prove", (), leads)
+
+
+def _cables(plan: Plan, lengths: Lengths) -> Iterator[CutLine]:
+    for section in plan.sections:
+        if section.fan_of:
+            continue
+        cable, length = plan.cable_of(section.id), lengths.piece_mm(section)
+        if cable is None:
+            yield CutLine("cable", "", length, 1, (section.id,), "no-cable")
+            continue
+        unknown = any(not it.known for it in lengths.ends.values())
+        note: Note = "plug-unknown" if unknown else ""
+        yield CutLine("cable", cable.title, length, 1, (section.id,), note, cable.id)
+
+
+def _parts(plan: Plan) -> Iterator[CutLine]:
+    known = {part.id: part for part in plan.definitions.parts}
+    for use in plan.parts:
+        part = known.get(use.part)
+        if part is not None:
+            length = part_mm(part)
+            line = CutLine(part.kind, part.title, length, 1, (use.at,), "", part.id, part.bore_mm)
+            yield replace(line, uses=(use.id,))
+
+
+def part_mm(part: Part) -> float:
+    """Return how long to cut a part, mm; 0 for one that is picked as it is."""
+    return rounded(part.length_mm) if part.kind in CUT_KINDS else 0.0
+
+
+def _sleeves(plan: Plan, lengths: Lengths) -> Iterator[CutLine]:
+    for fit in lengths.fits.values():
+        for use in sleeves_on(fit, plan.workmanship):
+            note: Note = use.covers if use.goes_over else "no-size"
+            length = rounded(use.length_mm)
+            yield CutLine("sleeve", "", length, 1, (fit.end,), note, _stock(use), use.bore_mm)
+
+
+def _stock(use: SleeveUse) -> str:
+    """Name the stock that a sleeve is cut from, as the shipped parts are named."""
+    if not use.goes_over:
+        return ""
+    kind = "sleeve" if use.bore_mm in PLAIN_MM else "heat-shrink"
+    return f"{kind}-{use.bore_mm}"
+
+
+def _plugs(plan: Plan) -> Iterator[CutLine]:
+    for end in plan.ends:
+        connector = plan.connector_of(end.id)
+        if connector is not None:
+            yield CutLine("plug", connector.title, 0.0, 1, (end.id,), "", connector.id)
+
+
+def _merged(lines: Iterable[CutLine]) -> tuple[CutLine, ...]:
+    """Put like pieces on one line, in the order of the first."""
+    found: dict[CutLine, CutLine] = {}
+    for line in lines:
+        like = replace(line, count=0, where=(), uses=())
+        one = found.get(like, like)
+        where = tuple(dict.fromkeys((*one.where, *line.where)))
+        found[like] = replace(
+            line, count=one.count + line.count, where=where, uses=(*one.uses, *line.uses)
+        )
+    return tuple(found.values())
