@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
+from itertools import groupby
 from typing import Literal
 
 from planner.dryfit.cut_lengths import EndCut, Lengths, Opening, Strip
@@ -16,7 +17,7 @@ Kind = Literal[
     "cover", "boot", "shell", "clamp", "liner", "plug",
 ]  # fmt: skip
 Note = Literal["", "no-cable", "plug-unknown", "no-size", "joint", "tail"]
-Act = Literal["cut", "split", "thread", "end", "prove"]
+Act = Literal["cut", "split", "thread", "join", "end", "prove"]
 # Parts that are cut from a length; all others are picked as they are.
 CUT_KINDS = frozenset({"heat-shrink", "sleeve", "label"})
 
@@ -86,9 +87,7 @@ def cut_list(plan: Plan) -> CutList:
     """Return what to cut and pick for one lead of the plan, and the lengths at ends and splits."""
     lengths = Lengths(plan)
     singles = (*_cables(plan, lengths), *_parts(plan), *_sleeves(plan, lengths), *_plugs(plan))
-    return CutList(
-        _merged(singles), lengths.strips, tuple(lengths.ends.values()), lengths.openings
-    )
+    return CutList(_merged(singles), lengths.strips, tuple(lengths.ends.values()), lengths.openings)
 
 
 def batch(plan: Plan, leads: int) -> Batch:
@@ -111,17 +110,30 @@ def batch(plan: Plan, leads: int) -> Batch:
 
 
 def _steps(plan: Plan, leads: int) -> Iterator[BatchStep]:
-    """Yield the order of a run. Splits first: past a plug, no cover goes on any more."""
+    """Yield the order of a run: all cables, all splits, all parts, then plug after plug.
+
+    A split whose legs are cables of their own is joined only when the parts are on.
+    """
     cables = tuple(section.id for section in plan.sections if not section.fan_of)
     yield BatchStep("cut", cables, leads * len(cables))
-    for split in plan.splits:
-        yield BatchStep("split", (split.id,), leads)
+    fans = tuple(split.id for split in plan.splits if _opens(plan, split.id))
+    if fans:
+        yield BatchStep("split", fans, leads * len(fans))
     if plan.parts:
         comes_from = dict.fromkeys(use.comes_from for use in plan.parts)
         yield BatchStep("thread", tuple(comes_from), leads * len(plan.parts))
-    for end in plan.ends:
-        yield BatchStep("end", (end.id,), leads)
+    joins = tuple(split.id for split in plan.splits if split.id not in fans)
+    if joins:
+        yield BatchStep("join", joins, leads * len(joins))
+    for _, ends in groupby(plan.ends, key=lambda end: end.connector):
+        names = tuple(end.id for end in ends)
+        yield BatchStep("end", names, leads * len(names))
     yield BatchStep("prove", (), leads)
+
+
+def _opens(plan: Plan, split: str) -> bool:
+    """Tell whether the legs of a split are the cores of a cable that goes on."""
+    return any(leg.fan_of and split in {leg.near, leg.far} for leg in plan.sections)
 
 
 def _cables(plan: Plan, lengths: Lengths) -> Iterator[CutLine]:

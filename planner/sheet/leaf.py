@@ -5,7 +5,9 @@ from functools import cached_property
 
 from planner.checks.finding import Finding
 from planner.drawing.primitives import DrawList
+from planner.dryfit.cutting import Batch, CutList, batch, cut_list
 from planner.model.plan import Plan
+from planner.sheet.facts import EndFacts, end_facts
 from planner.sheet.paper import PAPERS, Paper, PaperName
 from planner.sheet.words import Language, Words
 from planner.wiring.graph import Wiring
@@ -51,6 +53,21 @@ class Making:
     def wiring(self) -> Wiring:
         """The wiring of the plan."""
         return Wiring(self.plan)
+
+    @cached_property
+    def facts(self) -> tuple[EndFacts, ...]:
+        """What is said about each end, in the plan's order."""
+        return end_facts(self.plan)
+
+    @cached_property
+    def cuts(self) -> CutList:
+        """What to cut and pick for one lead."""
+        return cut_list(self.plan)
+
+    @cached_property
+    def batch(self) -> Batch:
+        """The totals and the order of the whole run."""
+        return batch(self.plan, self.leads)
 
     @cached_property
     def stopped(self) -> bool:

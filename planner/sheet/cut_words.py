@@ -1,0 +1,79 @@
+"""The lines of the cut list and the order of a run, in the words of the catalogue."""
+
+from collections.abc import Iterable
+
+from planner.dryfit.cutting import BatchStep, CutLine, Total
+from planner.model.plan import Plan
+from planner.sheet.words import Words
+from planner.units import number
+
+# Named with their bore: what a piece is cut from is told by it.
+_BY_BORE = {"heat-shrink": "heat_shrink", "sleeve": "sleeve", "label": "label"}
+
+
+def cut_words(line: CutLine, plan: Plan, words: Words) -> str:
+    """Say what one line of the cut list is, and what it is for."""
+    if line.kind == "plug":
+        return words("cuts.plug", where=", ".join(line.where), title=line.title)
+    where = where_words(_nodes(line, plan), plan, words)
+    if line.kind == "cable":
+        cable = _cable(line.title, line.stock, plan, words)
+        several = sum(not section.fan_of for section in plan.sections) > 1
+        return words("cuts.part_for", part=cable, where=where) if several else cable
+    if line.kind == "sleeve" and line.note in {"joint", "tail", "no-size"}:
+        key = f"cuts.sleeve_{line.note.replace('-', '_')}"
+        return words(key, bore=number(line.bore_mm), where=where)
+    return words("cuts.part_for", part=_part(line, words), where=where)
+
+
+def total_words(total: Total, plan: Plan, words: Words) -> str:
+    """Say what one total of a run is of."""
+    if total.kind == "cable":
+        return _cable(total.title, total.stock, plan, words)
+    if total.kind == "sleeve" and not total.stock:
+        return words("cuts.sleeve_unknown")
+    return total.title if total.kind == "plug" else _part(total, words)
+
+
+def step_words(step: BatchStep, plan: Plan, words: Words) -> str:
+    """Say one act of the order of a run, done on all leads."""
+    where = where_words(step.where, plan, words)
+    return words(f"cuts.act_{step.act}", count=step.count, where=where)
+
+
+def where_words(where: Iterable[str], plan: Plan, words: Words) -> str:
+    """Name ends as plugs and splits by their name: `plug *A*`, `the split`."""
+    ends = [node for node in where if node in plan.end_by_id]
+    splits = [split for split in plan.splits if split.id in where]
+    told = [_split(split.name or split.id, plan, words) for split in splits]
+    if ends:
+        told.append(words("cuts.at_plug", ends=", ".join(ends)))
+    return ", ".join(told)
+
+
+def _nodes(line: CutLine, plan: Plan) -> tuple[str, ...]:
+    """Return the ends or splits that a line is for; of a cable its ends, else its splits."""
+    if line.kind != "cable":
+        return line.where
+    sections = [plan.section_by_id[section] for section in line.where]
+    nodes = tuple(node for section in sections for node in (section.near, section.far))
+    return tuple(node for node in nodes if node in plan.end_by_id) or nodes
+
+
+def _split(name: str, plan: Plan, words: Words) -> str:
+    if len(plan.splits) == 1:
+        return words("cuts.the_split")
+    return words("cuts.at_split", split=name)
+
+
+def _cable(title: str, stock: str, plan: Plan, words: Words) -> str:
+    if not stock:
+        return words("cuts.no_cable")
+    cable = next(it for it in plan.definitions.cables if it.id == stock)
+    key = "cuts.cable_spool" if cable.spool else "cuts.cable"
+    return words(key, title=title, spool=cable.spool)
+
+
+def _part(line: CutLine | Total, words: Words) -> str:
+    key = _BY_BORE.get(line.kind, "")
+    return words(f"cuts.{key}", bore=number(line.bore_mm)) if key else line.title
