@@ -22,6 +22,8 @@ from planner.wiring.graph import Wiring
 from tests.dryfit import crowds
 from tests.dryfit.crowds import moved, site
 from tests.dryfit.rows import every_gap, nets_of, places, rows_plan, site_at_b
+from tests.dryfit.test_fit import connector
+from tests.dryfit.test_fit import plan as lead_plan
 
 CROWDS = {"seed": st.integers(0, 10_000), "count": st.integers(1, 14)}
 
@@ -103,6 +105,18 @@ def test_the_smallest_gap_of_all_is_that_of_every_pair():
         least = least_between(each.scene(10.0), each.nets_by_spot)
         wrong += least != min(every, default=math.inf)
     assert wrong == 0
+
+
+def test_a_gap_wider_than_any_limit_is_told_as_well():
+    """Two cups 0.5 mm apart are one net, and the third is far from both."""
+    places = {"1": (-2.0, 0.0), "2": (0.0, 0.0), "3": (0.0, 9.0)}
+    hardware = connector(places).evolve(shell=Shell(bore_mm=60))
+    linked = (Link(end="B", contacts=("1", "2")),)
+    each = site(lead_plan({"WH": "1", "RD": "3"}, hardware, links=linked))
+    gaps, least = measured(each, 0.0)
+    assert (gaps, own_gap_mm(hardware)) == ((), pytest.approx(0.5))
+    assert least == min(every_gap(each.at(0.0), nets_of(each)).values())
+    assert least > 2
 
 
 def test_what_a_turn_changes_is_that_of_every_pair():
@@ -300,12 +314,23 @@ def test_no_limit_is_drawn_from_more_than_the_flat_rule():
     assert limits_of(11.0, Workmanship()) == limits_of(1.6, Workmanship()) == Limits(0.56, 1.12)
 
 
+def test_what_wants_a_sleeve_is_never_wider_than_what_is_watched():
+    rules = Workmanship(sleeve_share=0.9, watch_share=0.5)
+    assert limits_of(1.0, rules) == Limits(0.5, 0.5)
+
+
 def test_a_connector_with_one_contact_has_no_limit_but_its_shell():
     each = site(crowd(2, 1, workmanship=Workmanship()))
     assert own_gap_mm(each.connector) is None
     between, wall = limits_at(each)
     assert between is None
     assert wall == Limits(0.56, 1.12)
+
+
+def test_the_shell_asks_no_more_than_terminals_ask_of_each_other():
+    between, wall = limits_at(site(crowd(3, 8)))
+    assert between is not None
+    assert wall == between
 
 
 def test_a_sleeved_joint_is_no_bare_metal():

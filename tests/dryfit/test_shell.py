@@ -45,6 +45,7 @@ def test_gap_to_the_wall(shell, start, end, turn_deg, gap_mm):
         (FLAT, (1, -3), 0, (1, -4)),
         (FLAT, (-9, 1), 0, (-10, 1)),
         (FLAT, (1, 9), 90, (1, 10)),
+        (FLAT, (5, 3), 0, (5, 4)),
     ],
 )
 def test_the_spot_of_the_wall_is_the_nearest(shell, at, turn_deg, spot):
@@ -84,6 +85,16 @@ def test_the_sleeve_of_a_concentric_plug_may_touch_its_shell():
 def test_a_shield_may_touch_the_shell(signal):
     pinout = record("p", "sample", f"3 {signal}", drive="line")
     assert at_wall(near_wall(pinout=pinout)) == []
+
+
+@pytest.mark.parametrize(("jacket_mm", "found"), [(7.6, ["3"]), (9, [])])
+def test_a_tail_counts_where_the_shell_holds_the_jacket(jacket_mm, found):
+    """A shell of 8 mm: a thin tail bent aside at the rim of a thicker jacket is not inside it."""
+    sample = near_wall()
+    cable = sample.definitions.cables[0]
+    thin = cable.evolve(jacket_mm=jacket_mm, shields=(cable.shields[0].evolve(tail_mm=0.9),))
+    definitions = sample.definitions.evolve(cables=(thin,))
+    assert at_wall(sample.evolve(definitions=definitions)) == found
 
 
 def test_a_flat_shell_turns_with_its_plug():
