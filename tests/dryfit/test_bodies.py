@@ -12,13 +12,14 @@ from planner.dryfit.bodies import (
     insulation_gap_mm,
     joint_bodies,
     lead_bodies,
+    proposed_room_mm,
     strip_mm,
     terminal_bodies,
 )
 from planner.model.connector import Contact, Terminal
 from planner.model.workmanship import Workmanship
 from tests.dryfit.crowds import site
-from tests.dryfit.test_fit import plan
+from tests.dryfit.test_fit import connector, plan
 
 
 def lug(width_mm, depth_mm, opening_deg):
@@ -108,6 +109,16 @@ def test_the_insulation_never_ends_beyond_half_the_way():
     thick = thick.evolve(definitions=thick.definitions.evolve(cables=(fat,)))
     (lead,) = site(thick).leads(0.0)
     assert lead.gap_mm == (lead.exit[2] - lead.mouth[2]) / 2
+
+
+@pytest.mark.parametrize(
+    ("barrel_mm", "reach_mm", "room_mm"), [(30, 3, 10), (10, 3, 7.5), (5, 3, 6), (30, 10, 12)]
+)
+def test_the_room_that_is_proposed(barrel_mm, reach_mm, room_mm):
+    """Cups 2.5 mm deep: 10 mm where the barrel has them, not below 6 mm, and 1.2 of the reach."""
+    hardware = connector({"1": (0.0, reach_mm), "2": (0.0, 0.0)})
+    barrel = hardware.barrel.evolve(length_mm=barrel_mm)
+    assert proposed_room_mm(hardware.evolve(barrel=barrel)) == pytest.approx(room_mm)
 
 
 def test_a_tail_is_bare_unless_it_is_sleeved():

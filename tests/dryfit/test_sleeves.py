@@ -343,6 +343,12 @@ def test_a_tail_is_covered_as_far_as_the_heat_allows():
     assert (use.length_mm, use.bore_mm, use.park_has_mm, use.fits) == (7.0, 1.0, 7.1, True)
 
 
+def test_of_two_leads_in_one_joint_the_shorter_tells_the_room():
+    """As above: 11.8 mm on the one of 14.6 mm, whichever comes first."""
+    for leads in ([straight(14.6), straight(20)], [straight(20), straight(14.6)]):
+        assert joint_sleeve(leads, RULES).park_has_mm == 11.8
+
+
 def test_a_lead_of_no_length_has_no_room():
     use = joint_sleeve([straight(0.8)], RULES)
     assert (use.park_has_mm, use.parks) == (0.0, False)
