@@ -5,6 +5,7 @@ from functools import cached_property
 
 from planner.drawing.codes import told_apart
 from planner.dryfit.bodies import cut_mm, strip_mm
+from planner.dryfit.cut_lengths import LEAD_STEP_MM, STRIP_STEP_MM, raised_mm
 from planner.dryfit.fit import EndFit, fit_end
 from planner.dryfit.sleeves import sleeves_on
 from planner.model.cable import Core, Shield
@@ -19,7 +20,8 @@ from planner.wiring.graph import Wiring
 class Flag:
     """How one conductor is told apart: code, colours (none for a shield), words, sleeve.
 
-    `cut_mm` from the jacket, `bare_mm` of it without insulation, `sleeve_mm` long: 0 if not known.
+    `shield` is what a shield is made of, empty for a core. `cut_mm` from the jacket, `bare_mm` of
+    it without insulation, both as they are measured on the bench; `sleeve_mm` long: 0 if not known.
     """
 
     conductor: str
@@ -27,10 +29,13 @@ class Flag:
     colours: tuple[str, ...]
     words: str
     width_mm: float
+    shield: str = ""
     sleeved: bool = False
     cut_mm: float = 0.0
     bare_mm: float = 0.0
     sleeve_mm: float = 0.0
+    dabbed: bool = False
+    strands: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,8 +108,7 @@ def _facts(plan: Plan, wiring: Wiring, end: End) -> EndFacts:
     for landing in plan.landings:
         if landing.end == end.id and landing.conductor in flags:
             flag = flags[landing.conductor]
-            if landing.sleeved:
-                flag = replace(flag, sleeved=True)
+            flag = replace(flag, sleeved=landing.sleeved, dabbed=landing.dabbed)
             landed.setdefault(landing.contact, []).append(flag)
     connector = plan.connector_of(end.id)
     done = {flag.conductor for group in landed.values() for flag in group}
@@ -152,8 +156,8 @@ def _fitted(flags: dict[str, Flag], plan: Plan, fit: EndFit | None) -> dict[str,
         if name in found:
             found[name] = replace(
                 found[name],
-                cut_mm=cut_mm(lead, plan.workmanship),
-                bare_mm=strip_mm(lead, plan.workmanship),
+                cut_mm=raised_mm(cut_mm(lead, plan.workmanship), LEAD_STEP_MM),
+                bare_mm=raised_mm(strip_mm(lead, plan.workmanship), STRIP_STEP_MM),
                 sleeve_mm=lengths.get(name, 0.0),
             )
     return found
@@ -176,8 +180,9 @@ def _flags(plan: Plan, end: str) -> dict[str, Flag]:
 def _flag(name: str, record: Core | Shield, code: str) -> Flag:
     if isinstance(record, Shield):
         words = record.kind if not record.around else f"{record.kind} of {' '.join(record.around)}"
-        return Flag(name, code, (), words, record.tail_mm)
+        return Flag(name, code, (), words, record.tail_mm, record.kind)
     words = record.colour_words
     if code != record.code:
         words = f"{words}, {record.group or record.id}"
-    return Flag(name, code, record.colours, words, record.insulation_mm)
+    width = record.insulation_mm
+    return Flag(name, code, record.colours, words, width, strands=record.strands)

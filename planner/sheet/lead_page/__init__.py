@@ -2,22 +2,46 @@
 
 from collections.abc import Iterator
 
-from planner.sheet.block import flow
+from planner.sheet.block import Block, flow
+from planner.sheet.findings_panel import stops_blocks
+from planner.sheet.lead_page.cuts import cut_blocks, run_blocks
+from planner.sheet.lead_page.legend import end_flags, legend
+from planner.sheet.lead_page.picture import lead_picture
 from planner.sheet.leaf import Leaf, Making
-from planner.sheet.panels import cable_blocks
+from planner.sheet.stop_band import free_above
 from planner.units import length_text
 
 
 def lead_leaves(making: Making) -> Iterator[Leaf]:
-    """Yield the pages on the whole lead."""
+    """Yield the pages on the whole lead; with a stop nothing is cut or threaded."""
     paper = making.paper
-    bottoms = (paper.body_bottom, paper.body_bottom)
-    blocks = tuple(cable_blocks(making.plan, paper.body_bottom - paper.body_top))
-    for body in flow(blocks, paper, bottoms):
-        yield Leaf("LEAD", making.plan.title, subtitle(making), "cut", body)
+    stopped = free_above(paper) if making.stopped else (paper.body_bottom, paper.body_bottom)
+    blocks = tuple(_blocks(making, min(stopped) - paper.body_top))
+    title = making.plan.title or making.words("page.untitled")
+    for body in flow(blocks, paper, stopped):
+        yield Leaf(making.words("lead.tab"), title, subtitle(making), "cut", body)
+
+
+def _blocks(making: Making, room: float) -> Iterator[Block]:
+    flags = end_flags(making)
+    yield lead_picture(making, flags, room)
+    yield from legend(making, [flag for found in flags.values() for flag in found])
+    if making.stopped:
+        yield from stops_blocks(making.findings, room)
+        return
+    yield from cut_blocks(making, room)
+    yield from run_blocks(making, room)
 
 
 def subtitle(making: Making) -> str:
     """Say the shape: how many ends, and the lengths."""
+    words = making.words
     lengths = [length_text(section.length_mm) for section in making.plan.sections]
-    return f"{len(making.plan.ends)} ends; {', '.join(dict.fromkeys(lengths))}"
+    ends = words.counted("lead.ends", len(making.plan.ends))
+    if not lengths:
+        return ends
+    counted = [
+        f"{lengths.count(one)} \u00d7 {one}" if lengths.count(one) > 1 else one
+        for one in dict.fromkeys(lengths)
+    ]
+    return words("lead.shape", ends=ends, lengths=", ".join(counted))
