@@ -6,8 +6,9 @@ from planner.checks.acceptance import acceptance_of
 from planner.checks.finding import Finding
 from planner.drawing.looks import PRINT
 from planner.drawing.marks import mark
-from planner.model.plan import Plan
 from planner.sheet.block import Block
+from planner.sheet.finding_words import stop_lines, told
+from planner.sheet.leaf import Making
 from planner.sheet.lettering import paragraph
 from planner.sheet.paper import HALF_WIDTH, LIVE_WIDTH
 from planner.sheet.stack import Part, joined, stacked
@@ -16,43 +17,38 @@ _INDENT = 800.0
 _LINE = 450.0
 
 
-def stops_blocks(findings: Sequence[Finding], room: float) -> Iterator[Block]:
+def stops_blocks(making: Making, room: float) -> Iterator[Block]:
     """Yield what stops the lead, over the live width: code, what, why, mend."""
-    stops = [finding for finding in findings if finding.weight == "stop"]
-    note = f"{len(stops)} stop{'s' if len(stops) > 1 else ''}"
-    parts = [_stop(finding) for finding in stops]
-    yield from stacked("What stops it", parts, room=room, note=note, full=True)
+    words = making.words
+    stops = [finding for finding in making.findings if finding.weight == "stop"]
+    parts = [_part(stop, stop_lines(words, stop), LIVE_WIDTH) for stop in stops]
+    note = words.counted("page.stops", len(stops))
+    title, goes_on = words("findings.stops"), words("page.goes_on", title=words("findings.stops"))
+    yield from stacked(title, parts, room=room, note=note, full=True, goes_on=goes_on)
 
 
-def finding_blocks(plan: Plan, findings: Sequence[Finding], room: float) -> Iterator[Block]:
+def finding_blocks(making: Making, room: float) -> Iterator[Block]:
     """Yield cautions and notes in half-width panels."""
-    kept = [finding for finding in findings if finding.weight != "stop"]
-    parts = [_caution_or_note(plan, finding) for finding in kept]
-    yield from stacked("Cautions and notes", parts, room=room)
+    title = making.words("findings.others")
+    kept = [finding for finding in making.findings if finding.weight != "stop"]
+    parts = [_part(each, _lines(making, each), HALF_WIDTH) for each in kept]
+    goes_on = making.words("page.goes_on", title=title)
+    yield from stacked(title, parts, room=room, goes_on=goes_on)
 
 
-def _stop(finding: Finding) -> Part:
-    lines = ((_headline(finding), True), (finding.what, False), (f"Why: {finding.why}", False))
-    return _part(finding, (*lines, (f"Mend: {finding.mend}", True)), LIVE_WIDTH)
-
-
-def _caution_or_note(plan: Plan, finding: Finding) -> Part:
+def _lines(making: Making, finding: Finding) -> Sequence[tuple[str, bool]]:
+    """Return the lines of a caution or a note: what was accepted of it, or how to mend it."""
+    words, said = making.words, told(making.words, finding)
+    what = [(line, False) for line in said.what]
     if finding.weight == "note":
-        return _part(finding, ((finding.what, False),), HALF_WIDTH)
-    accepted = acceptance_of(plan, finding)
+        return what
+    accepted = acceptance_of(making.plan, finding)
     if accepted is None:
-        lines = ((_headline(finding), True), (finding.what, False), (f"Mend: {finding.mend}", True))
-        return _part(finding, lines, HALF_WIDTH)
+        mend = words("findings.mend", mend=said.mend)
+        return ((said.headline, True), *what, (mend, True))
     by = f" {accepted.by}" if accepted.by else ""
     reason = f"\u201c{accepted.reason}\u201d{by}"
-    said = ((_headline(finding) + ". Accepted:", True), (reason, False), (finding.what, False))
-    return _part(finding, said, HALF_WIDTH)
-
-
-def _headline(finding: Finding) -> str:
-    places = sorted({place.end for place in finding.where if place.end})
-    where = f", {' '.join(places)}" if places else ""
-    return f"{finding.code}{where}"
+    return ((words("findings.accepted", headline=said.headline), True), (reason, False), *what)
 
 
 def _part(finding: Finding, lines: Sequence[tuple[str, bool]], width: float) -> Part:

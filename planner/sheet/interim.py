@@ -40,12 +40,12 @@ def end_leaves(making: Making) -> Iterator[Leaf]:
 
 def source_leaves(making: Making) -> Iterator[Leaf]:
     """Yield pinouts, findings, remarks."""
-    plan, findings, bottoms = making.plan, making.findings, _bottoms(making)
+    plan, bottoms = making.plan, _bottoms(making)
     room = min(bottoms) - making.paper.body_top
     blocks = [
-        *(stops_blocks(findings, room) if making.stopped else ()),
+        *(stops_blocks(making, room) if making.stopped else ()),
         *pinout_blocks(plan, room),
-        *finding_blocks(plan, findings, room),
+        *finding_blocks(making, room),
         *remarks_blocks(plan, room),
     ]
     if not making.stopped:

@@ -43,7 +43,7 @@ def cable_blocks(plan: Plan, room: float) -> Iterator[Block]:
     lines = [(text, False) for text in dict.fromkeys(map_sections(plan))]
     lines += [(text, True) for text in split_lines(plan)]
     parts = tuple(sentences(lines or [("No cable is chosen.", False)], HALF_WIDTH))
-    yield from stacked("Cable", parts, room=room)
+    yield from stacked("Cable", parts, room=room, goes_on="Cable, going on")
 
 
 def map_sections(plan: Plan) -> Iterator[str]:
@@ -76,7 +76,9 @@ def pinout_blocks(plan: Plan, room: float) -> Iterator[Block]:
     """Say for each pinout whose word it rests on, and how far it is confirmed."""
     parts = [_pinout(record, ends) for record, ends in _records(plan)]
     parts = parts or list(sentences([("No pinout is chosen.", False)], HALF_WIDTH))
-    yield from stacked("Pinouts: who says so", parts, room=room)
+    yield from stacked(
+        "Pinouts: who says so", parts, room=room, goes_on="Pinouts: who says so, going on"
+    )
 
 
 def _records(plan: Plan) -> list[tuple[PinoutRecord, list[str]]]:
@@ -129,13 +131,15 @@ def remarks_blocks(plan: Plan, room: float) -> Iterator[Block]:
         for text in plan.remarks.splitlines()
         for line in wrapped(text, BODY, HALF_WIDTH)
     )
-    yield from stacked("Remarks", tuple(sentences(lines, HALF_WIDTH)), room=room)
+    yield from stacked(
+        "Remarks", tuple(sentences(lines, HALF_WIDTH)), room=room, goes_on="Remarks, going on"
+    )
 
 
 def care_blocks(room: float) -> Iterator[Block]:
     """Say the usual cautions."""
     lines = tuple(sentences(((line, False) for line in CARE), HALF_WIDTH))
-    yield from stacked("Take care", lines, room=room)
+    yield from stacked("Take care", lines, room=room, goes_on="Take care, going on")
 
 
 def check_bar() -> Block:

@@ -18,12 +18,21 @@ def joined(lists: Iterable[DrawList]) -> DrawList:
 
 
 def stacked(
-    title: str, parts: Sequence[Part], *, room: float, note: str = "", full: bool = False
+    title: str,
+    parts: Sequence[Part],
+    *,
+    room: float,
+    goes_on: str,
+    note: str = "",
+    full: bool = False,
 ) -> Iterator[Block]:
-    """Yield panels no higher than `room` (or one part); nothing where there are no parts."""
+    """Yield panels no higher than `room` (or one part); nothing where there are no parts.
+
+    `goes_on` is the title of the panels after the first.
+    """
     width, most = (LIVE_WIDTH, room) if full else (HALF_WIDTH, min(room, MOST))
     for number, chunk in enumerate(chunked(parts, most - _TOP)):
-        name = title if number == 0 else f"{title}, going on"
+        name = title if number == 0 else goes_on
         items, height = piled(chunk)
         head = panel_title(0, width, 0, name, note if number == 0 else "")
         yield Block((*head, *moved(items, (0, _TOP))), _TOP + height, full)

@@ -27,7 +27,7 @@ def _blocks(making: Making, room: float) -> Iterator[Block]:
     yield lead_picture(making, flags, room)
     yield from legend(making, [flag for found in flags.values() for flag in found])
     if making.stopped:
-        yield from stops_blocks(making.findings, room)
+        yield from stops_blocks(making, room)
         return
     yield from cut_blocks(making, room)
     yield from run_blocks(making, room)

@@ -41,13 +41,10 @@ def legend(making: Making, flags: Sequence[Flag]) -> Iterator[Block]:
     widest += _GAP
     columns = max(int((LIVE_WIDTH + _GAP) // widest), 1)
     rows = -(-len(kinds) // columns)
-    items: list[DrawList] = []
-    for place, flag in enumerate(kinds):
-        x = LIVE_WIDTH / columns * (place // rows)
-        y = _TOP + _ROW * (place % rows)
-        base = y + _FLAG / 2 + cap(BODY) / 2
-        beside = x + flag_width(flag, _FLAG) + 150
-        items += [draw_flag(flag, (x, y), _FLAG), (say((beside, base), said[_kind(flag)]),)]
+    items = [
+        _entry(flag, said[_kind(flag)], LIVE_WIDTH / columns * (place // rows), place % rows)
+        for place, flag in enumerate(kinds)
+    ]
     head = panel_title(0, LIVE_WIDTH, 0, making.words("lead.colours"))
     yield Block((*head, *joined(items)), _TOP + _ROW * rows, full=True)
 
@@ -60,3 +57,9 @@ def _kind(flag: Flag) -> tuple[str, ...]:
 def _code(flag: Flag) -> str:
     """Return a flag's code without the group that tells it from others of its colours."""
     return "".join(flag.colours) or "SHIELD"
+
+
+def _entry(flag: Flag, words: str, x: float, row: int) -> DrawList:
+    y = _TOP + _ROW * row
+    beside = (x + flag_width(flag, _FLAG) + 150, y + _FLAG / 2 + cap(BODY) / 2)
+    return (*draw_flag(flag, (x, y), _FLAG), say(beside, words))
