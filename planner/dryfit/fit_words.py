@@ -40,8 +40,7 @@ def head_words(line: FitLine) -> str:
 def figure_words(line: FitLine) -> tuple[str, str]:
     """Say the need and what there is: `needs 1.31 mm`, `bore 1.4 mm`."""
     fit = line.fit
-    need = fit.least_mm if fit.answer == "fails" else fit.needs_mm
-    needs, has = told_apart(need, fit.has_mm)
+    needs, has = told_apart(fit.needs_mm, fit.has_mm)
     if fit.answer == "tight" and line.packed:
         least, needs, has = told_apart(fit.least_mm, fit.needs_mm, fit.has_mm)
         needs = f"{least} to {needs}" if least != needs else needs

@@ -99,4 +99,4 @@ def _is_one_line(plan: Plan, conductor: Conductor) -> bool:
         return False
     touched = Counter(node for it in sections if it for node in (it.near, it.far))
     often = Counter(touched.values())
-    return often[1] == 2 and set(often) <= {1, 2} and len(touched) == len(sections) + 1
+    return often[1] == 2 and set(often) <= {1, 2}

@@ -3,7 +3,10 @@
 import pytest
 
 from planner.checks.registry import all_rules
+from planner.electrical.crosstalk import crosstalks
 from planner.services.checking import check_plan
+from planner.units import number
+from planner.wiring.graph import Wiring
 from tests.building import CUP, PHONES, lead
 from tests.checks.samples_electrical import long_thin_return, one_long_leg, with_length
 
@@ -62,8 +65,19 @@ def test_heat_can_bring_it_over_the_limit():
     assert notes(limited(plan, temperature_c=60)) != []
 
 
-def test_a_fork_with_unlike_legs_tells_each_once():
+def unlike_legs():
     ends = {"A": PHONES, "L": (CUP, "L"), "R": (CUP, "R")}
     plan = lead(ends, ["RD A.T L.T", "GN A.R R.T", "WH A.S L.S R.S"])
-    long = with_length(with_length(plan, "trunk", 3000), "leg-R", 2000)
-    assert [it.code for it in notes(long)] == list(CODES)
+    return with_length(with_length(plan, "trunk", 3000), "leg-R", 20_000)
+
+
+def test_a_fork_with_unlike_legs_tells_each_once():
+    assert [it.code for it in notes(unlike_legs())] == list(CODES)
+
+
+def test_of_both_directions_the_worse_is_told():
+    plan = unlike_legs()
+    one_db, other_db = (each.db for each in crosstalks(plan, Wiring(plan)))
+    assert abs(one_db - other_db) > 0.5
+    _, note = notes(plan)
+    assert note.title.startswith(f"{number(max(one_db, other_db), 1)} dB between ")

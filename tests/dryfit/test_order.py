@@ -138,6 +138,16 @@ def test_ranks_are_always_respected(seed, count, data):
     assert found == sorted(ranks)
 
 
+def test_good_room_from_one_side_is_not_given_up_for_more_from_two():
+    """0.6 mm from one side for both joints; from opposite sides each would have 1 mm."""
+    made = np.zeros((2, DIRECTIONS), dtype=np.int16)
+    made[0, 0], made[0, 16], made[1, 0] = 60, 100, 100
+    by = np.full((2, DIRECTIONS, 2), 100, dtype=np.int16)
+    seat, heat = np.zeros((2, DIRECTIONS), dtype=np.intp), np.zeros((2, 2), dtype=np.int64)
+    order = best_order(names(2), Room(made, by, seat, heat, (0, 0), (None, None)), (0, 0))
+    assert (order.reclamps, order.margin_mm, order.best_mm) == (0, 0.6, 1.0)
+
+
 def test_the_deepest_of_equals_comes_first():
     free = np.full((3, DIRECTIONS), 100, dtype=np.int16)
     by = np.full((3, DIRECTIONS, 3), 100, dtype=np.int16)

@@ -124,6 +124,8 @@ def test_one_joint_near_the_shell_gets_a_sleeve_and_several_a_liner():
     assert planned([gap("c0", SHELL)]).joints == ("c0",)
     several = planned([gap("c0", SHELL), gap("c3", SHELL)])
     assert (several.joints, several.liner) == ((), True)
+    as_few = planned([gap("c0", SHELL), gap("c3", SHELL), gap("c0", "c1")])
+    assert (set(as_few.joints), as_few.liner) == ({"c0", "c3"}, False)
     beside = planned([gap("c0", SHELL), gap("c3", SHELL), gap("c0", "c1"), gap("c3", "c4")])
     assert (set(beside.joints), beside.liner) == ({"c0", "c3"}, False)
 

@@ -5,6 +5,7 @@ import pytest
 from planner.data import data_dir
 from planner.files.plans import read_plan
 from planner.services.laying_out import lay_out, taken
+from tests.edits.test_sleeving import covered, crowded
 
 CUE = data_dir("resources") / "demo" / "cue-desk-headphone-lead.json"
 
@@ -16,6 +17,11 @@ def test_progress_rises_to_the_whole(work):
     assert told == sorted(told)
     assert told[0] < 0.34
     assert 0.99 < told[-1] <= 1
+
+
+def test_the_sleeves_that_are_needed_are_kept_too():
+    after = taken(crowded(), only=["B"])
+    assert {end for end, _ in covered(after)} == {"B"}
 
 
 def test_only_the_ends_that_are_named_are_laid_out_and_changed():
