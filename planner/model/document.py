@@ -17,7 +17,16 @@ _LISTS = (
     "parts",
     "acceptances",
 )
-_FIELDS = ("title", "order", "revision", "remarks", "workmanship", "assumed", "definitions")
+_FIELDS = (
+    "title",
+    "order",
+    "revision",
+    "remarks",
+    "step_order",
+    "workmanship",
+    "assumed",
+    "definitions",
+)
 
 
 @dataclass(frozen=True, slots=True)
