@@ -1,83 +1,147 @@
-"""Whether each part gets to its place: over what it must pass, and before which joint."""
+"""In which order parts go on the cable, over which end, and before which joint; or why not."""
 
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
+from planner.dryfit.routes import Blocked, CableTree, Resting, Way, resting, ways
+from planner.dryfit.threading_order import Choosing, Going, Node, Settled, smallest_order
 from planner.model.part import Part
 from planner.model.plan import PartUse, Plan
+
+HindranceKind = Literal["cannot-pass", "threaded-too-late", "shrink-misfit"]
+
+
+@dataclass(frozen=True, slots=True)
+class Route:
+    """How one part gets to its place.
+
+    `ends` are all ends that go through it, `comes_from` the first. `sections` are slid over, from
+    that end to where the part rests. `tag` is the end's letter and the place in the queue there.
+    """
+
+    use: PartUse
+    part: Part
+    at: str
+    comes_from: str
+    ends: tuple[str, ...]
+    sections: tuple[str, ...]
+    before_joint_of: tuple[str, ...]
+    after_joint: bool
+    tag: str
 
 
 @dataclass(frozen=True, slots=True)
 class Hindrance:
-    """Why a part can't be where it is planned, with the figure that it has and the one it needs."""
+    """Why a part can't be where it is planned, with the figure that it has and the one it needs.
 
-    kind: Literal["cannot-pass", "threaded-too-late", "shrink-misfit"]
+    `ways` says for each way what closes it, the planned one first. `instead` is a way that is open,
+    if there is one.
+    """
+
+    kind: HindranceKind
     use: PartUse
     part: Part
     over: str
     has_mm: float
     needs_mm: float
+    ways: tuple[Blocked, ...] = ()
+    instead: Route | None = None
 
 
-def hindrances(plan: Plan) -> Iterator[Hindrance]:
-    """Yield what hinders each part of the plan; a part not chosen yet is passed over."""
-    parts = {part.id: part for part in plan.definitions.parts}
-    for use in plan.parts:
-        part = parts.get(use.part)
-        if part is None:
-            continue
-        yield from _on_the_way(plan, use, part)
-        if part.kind == "heat-shrink":
-            yield from _shrinks(plan, use, part)
+@dataclass(frozen=True, slots=True)
+class Threading:
+    """The parts in threading order, and what hinders those that can't go on as planned."""
+
+    routes: tuple[Route, ...]
+    hindrances: tuple[Hindrance, ...]
+
+    def at_end(self, end: str) -> tuple[Route, ...]:
+        """Return the queue of parts at an end, the first to go on first."""
+        return tuple(route for route in self.routes if route.comes_from == end)
+
+    def route_of(self, use: str) -> Route | None:
+        """Return the route of a part by the id of its use; None where it has none."""
+        return next((route for route in self.routes if route.use.id == use), None)
 
 
-def sections_passed(plan: Plan, use: PartUse) -> list[str]:
-    """Return the sections a part slides over from the end it comes on to where it rests."""
-    path = _path(plan, use.comes_from, use.at)
-    if path:
-        return path
-    section = plan.section_at.get(use.comes_from)
-    return [section.id] if section is not None else []
+def thread(plan: Plan, *, stays_on: frozenset[str] = frozenset()) -> Threading:
+    """Plan how every part gets to its place; the builder's own plan stays where it works.
+
+    `stays_on` names ends whose plugs are soldered already; nothing else is on the cable yet.
+    """
+    tree = CableTree(plan)
+    parts = resting(plan, tree)
+    choosing = Choosing([Going(part, ways(tree, part, stays_on)) for part in parts])
+    settled = choosing.settle()
+    routes = _routes(plan, choosing, settled)
+    hindered = _hindered(choosing, settled, routes)
+    return Threading(routes, (*hindered, *_misfits(tree, parts)))
 
 
-def _on_the_way(plan: Plan, use: PartUse, part: Part) -> Iterator[Hindrance]:
-    """Yield what is too thick on the way: the jacket always, the plug when it is on already."""
-    if part.opens:
-        return
-    for section in sections_passed(plan, use):
-        cable = plan.cable_of(section)
-        fanned = bool(plan.section_by_id[section].fan_of)
-        if cable is not None and not fanned and cable.jacket_mm > part.bore_mm:
-            over = f"the jacket of {cable.title}"
-            yield Hindrance("cannot-pass", use, part, over, part.bore_mm, cable.jacket_mm)
-    connector = plan.connector_of(use.comes_from) if use.comes_from in plan.end_by_id else None
-    if use.after_joint and connector is not None and connector.barrel.outside_mm > part.bore_mm:
-        thick = connector.barrel.outside_mm
-        yield Hindrance("threaded-too-late", use, part, connector.title, part.bore_mm, thick)
+def hindrances(plan: Plan) -> tuple[Hindrance, ...]:
+    """Return what hinders the parts of a plan; a part not chosen yet is passed over."""
+    return thread(plan).hindrances
 
 
-def _shrinks(plan: Plan, use: PartUse, part: Part) -> Iterator[Hindrance]:
-    """Recovered shrink must grip the jacket where it rests (NASA-STD-8739.4 9.8.1)."""
-    for section in sections_passed(plan, use)[-1:]:
-        cable = plan.cable_of(section)
-        if cable is not None and part.recovered_mm >= cable.jacket_mm:
-            over = f"the jacket of {cable.title}"
-            yield Hindrance("shrink-misfit", use, part, over, part.recovered_mm, cable.jacket_mm)
+def _routes(plan: Plan, choosing: Choosing, settled: Settled) -> tuple[Route, ...]:
+    ends = {end.id: at for at, end in enumerate(plan.ends)}
+    ranks: dict[Node, tuple[int, ...]] = {end: (1, at) for end, at in ends.items()}
+    for at, way in settled.chosen.items():
+        ranks[at] = _rank(choosing.goings[at].part, way, ends[way.comes_from], at)
+    counts = dict.fromkeys(ends, 0)
+    routes = []
+    for node in smallest_order(choosing.edges(settled.chosen), ranks):
+        if isinstance(node, int):
+            way = settled.chosen[node]
+            counts[way.comes_from] += 1
+            routes.append(_route(choosing.goings[node].part, way, counts[way.comes_from]))
+    return tuple(routes)
 
 
-def _path(plan: Plan, start: str, goal: str) -> list[str]:
-    """Return the sections between two nodes of the tree; empty if they are one or not joined."""
-    stack: list[tuple[str, list[str]]] = [(start, [])]
-    seen = {start}
-    while stack:
-        node, path = stack.pop()
-        if node == goal:
-            return path
-        for section in plan.sections:
-            if node in {section.near, section.far}:
-                other = section.far if node == section.near else section.near
-                if other not in seen:
-                    seen.add(other)
-                    stack.append((other, [*path, section.id]))
-    return []
+def _rank(part: Resting, way: Way, end: int, at: int) -> tuple[int, ...]:
+    """Return what sorts the parts where the order is free: by end, what goes farthest first."""
+    place = -part.place if way.from_near else part.place
+    return (0, end, int(part.part.opens), -len(way.sections), place, at)
+
+
+def _route(part: Resting, way: Way, count: int) -> Route:
+    return Route(
+        part.use,
+        part.part,
+        part.use.at,
+        way.comes_from,
+        way.ends,
+        way.sections,
+        way.before,
+        way.after_joint,
+        tag_of(way.comes_from, count),
+    )
+
+
+def tag_of(end: str, count: int) -> str:
+    """Return the tag of a part: end and number, apart where the end's own label ends in a digit."""
+    return f"{end}.{count}" if end[-1:].isdigit() else f"{end}{count}"
+
+
+def _hindered(
+    choosing: Choosing, settled: Settled, routes: tuple[Route, ...]
+) -> Iterator[Hindrance]:
+    by_use = {route.use.id: route for route in routes}
+    for at in settled.late:
+        going = choosing.goings[at]
+        use, part = going.part.use, going.part.part
+        closed = tuple(choosing.why_not(at, way, settled.chosen) for way in going.ways)
+        kind: HindranceKind = "cannot-pass" if at in settled.stuck else "threaded-too-late"
+        first = closed[0]
+        instead = by_use.get(use.id)
+        yield Hindrance(kind, use, part, first.over, first.has_mm, first.needs_mm, closed, instead)
+
+
+def _misfits(tree: CableTree, parts: tuple[Resting, ...]) -> Iterator[Hindrance]:
+    """Recovered shrink must grip what it rests on (NASA-STD-8739.4 9.8.1)."""
+    for it in parts:
+        grips = tree.section(it.section) if it.section else None
+        if it.part.kind == "heat-shrink" and grips and it.part.recovered_mm >= grips.thick_mm > 0:
+            has, needs = it.part.recovered_mm, grips.thick_mm
+            yield Hindrance("shrink-misfit", it.use, it.part, grips.over, has, needs)

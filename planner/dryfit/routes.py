@@ -1,0 +1,342 @@
+"""The ways by which a part can get round its section: over which ends, past what.
+
+A part rests round one cut of the cable tree. It gets there over all ends of one side: over the
+first end alone, then the others are put through it, each beside what it holds already.
+"""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import NamedTuple
+
+from planner.geometry.packing import pack
+from planner.model.cable import Core, Shield
+from planner.model.part import Part
+from planner.model.plan import PartUse, Plan, Section
+
+# From its end or split outwards, what lies nearer comes first. Common practice, no source.
+_NEARNESS = ("liner", "sleeve", "clamp", "shell", "heat-shrink", "boot", "cover", "label")
+
+
+@dataclass(frozen=True, slots=True)
+class Resting:
+    """A part where it is to rest: round a section, at a place counted from the near node."""
+
+    use: PartUse
+    part: Part
+    section: str
+    place: int
+
+
+@dataclass(frozen=True, slots=True)
+class Blocked:
+    """Why one way is closed: what is too thick there, the bore that there is, the one needed."""
+
+    ends: tuple[str, ...]
+    over: str
+    has_mm: float
+    needs_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One way to a part's place over `ends`, in that order.
+
+    `sections` are slid over from the first end to where the part rests. `before` names the ends
+    whose plugs would not go through afterwards. `alone` are sections that the part is round by
+    themselves, `beside_mm` says for each other leg what lies beside it in the bore. `needs_mm` is
+    the bore that passes, `over` what asks for it.
+    """
+
+    ends: tuple[str, ...]
+    from_near: bool
+    sections: tuple[str, ...]
+    needs_mm: float
+    over: str
+    before: tuple[str, ...] = ()
+    after_joint: bool = False
+    alone: frozenset[str] = frozenset()
+    beside_mm: dict[str, float] = field(default_factory=dict)
+
+    @property
+    def comes_from(self) -> str:
+        """The end that the part is put on first."""
+        return self.ends[0]
+
+    def blocked(self, part: Part) -> Blocked | None:
+        """Return what is too thick for a part on this way, or None."""
+        if part.opens or self.needs_mm <= part.bore_mm:
+            return None
+        return Blocked(self.ends, self.over, part.bore_mm, self.needs_mm)
+
+
+class _Thing(NamedTuple):
+    """Something that a part has to pass."""
+
+    over: str
+    thick_mm: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Side:
+    """What lies on one side of a section: the ends, and the sections beyond it."""
+
+    ends: tuple[str, ...]
+    sections: frozenset[str]
+
+
+class CableTree:
+    """The cable of a plan as a part meets it: what is how thick, what lies on which side."""
+
+    def __init__(self, plan: Plan) -> None:
+        self.plan = plan
+        self._sides: dict[tuple[str, str], _Side] = {}
+        self._things: dict[str, _Thing] = {}
+
+    @cached_property
+    def _touching(self) -> dict[str, list[Section]]:
+        found: dict[str, list[Section]] = {}
+        for section in self.plan.sections:
+            found.setdefault(section.near, []).append(section)
+            found.setdefault(section.far, []).append(section)
+        return found
+
+    def side(self, section: Section, node: str) -> _Side:
+        """Return what lies beyond a section on the side of one of its two nodes."""
+        key = (section.id, node)
+        if key not in self._sides:
+            self._sides[key] = self._walked(section, node)
+        return self._sides[key]
+
+    def _walked(self, section: Section, start: str) -> _Side:
+        nodes, beyond, todo = {start}, set[str](), [start]
+        while todo:
+            node = todo.pop()
+            for step in self._touching.get(node, ()):
+                if step.id != section.id and step.id not in beyond:
+                    beyond.add(step.id)
+                    other = step.far if step.near == node else step.near
+                    nodes.add(other)
+                    todo.append(other)
+        ends = tuple(end.id for end in self.plan.ends if end.id in nodes)
+        return _Side(ends, frozenset(beyond))
+
+    def path(self, start: str, goal: str) -> tuple[str, ...]:
+        """Return the sections between two nodes, in order; none if they are one or not joined."""
+        todo: list[tuple[str, tuple[str, ...]]] = [(start, ())]
+        seen = {start}
+        while todo:
+            node, path = todo.pop()
+            if node == goal:
+                return path
+            for step in self._touching.get(node, ()):
+                other = step.far if step.near == node else step.near
+                if other not in seen:
+                    seen.add(other)
+                    todo.append((other, (*path, step.id)))
+        return ()
+
+    def section(self, name: str) -> _Thing:
+        """Return how thick a section is: its jacket, or the cores that are out of it."""
+        if name not in self._things:
+            self._things[name] = self._section(name)
+        return self._things[name]
+
+    def _section(self, name: str) -> _Thing:
+        cable = self.plan.cable_of(name)
+        if cable is None:
+            return _Thing("", 0.0)
+        if not self.plan.section_by_id[name].fan_of:
+            return _Thing(f"the jacket of {cable.title}", cable.jacket_mm)
+        return _Thing(f"the cores of {name}", bundle_mm(self._fanned_mm(name)))
+
+    def _fanned_mm(self, section: str) -> list[float]:
+        runs = (run for it in self.plan.conductors for run in it.runs if run.section == section)
+        found = (self.plan.part_of(run) for run in runs)
+        return [_across_mm(part) for part in found if part is not None]
+
+    def plug(self, end: str) -> _Thing:
+        """Return how thick the plug of an end is; nothing while it is not chosen."""
+        connector = self.plan.connector_of(end)
+        if connector is None:
+            return _Thing("", 0.0)
+        return _Thing(connector.title, connector.barrel.outside_mm)
+
+
+def _across_mm(part: Core | Shield) -> float:
+    return part.insulation_mm if isinstance(part, Core) else part.tail_mm
+
+
+def bundle_mm(diameters_mm: Sequence[float]) -> float:
+    """Return the smallest bore that a bundle was found to go through; 0 for no bundle."""
+    if len(diameters_mm) <= 2:
+        return sum(diameters_mm)
+    return pack(sorted(diameters_mm)).diameter_mm
+
+
+def resting(plan: Plan, tree: CableTree) -> tuple[Resting, ...]:
+    """Return every part of the plan that is known, where it is to rest; in the plan's order.
+
+    Round which section a part at a split rests follows from the end that it comes from.
+    """
+    parts = {part.id: part for part in plan.definitions.parts}
+    uses = [use for use in plan.parts if use.part in parts]
+    section_of = {use.id: _section_of(plan, tree, use) for use in uses}
+    ranks = {use.id: _rank(plan, section_of[use.id], use, parts[use.part]) for use in uses}
+    ordered = sorted(range(len(uses)), key=lambda index: (*ranks[uses[index].id], index))
+    place = {uses[index].id: at for at, index in enumerate(ordered)}
+    return tuple(Resting(use, parts[use.part], section_of[use.id], place[use.id]) for use in uses)
+
+
+def _section_of(plan: Plan, tree: CableTree, use: PartUse) -> str:
+    if use.at in plan.section_at:
+        return plan.section_at[use.at].id
+    path = tree.path(use.comes_from, use.at)
+    return path[-1] if path else ""
+
+
+def _rank(plan: Plan, section: str, use: PartUse, part: Part) -> tuple[int, int]:
+    """Return what sorts the parts of one section from its near node to its far node."""
+    away = _NEARNESS.index(part.kind)
+    at_far = bool(section) and plan.section_by_id[section].far == use.at
+    return (1, -away) if at_far else (0, away)
+
+
+def ways(tree: CableTree, part: Resting, stays_on: frozenset[str]) -> tuple[Way, ...]:
+    """Return all ways to where a part rests, the planned one first."""
+    if not part.section:
+        return (Way((part.use.comes_from,), from_near=True, sections=(), needs_mm=0.0, over=""),)
+    found = tuple(_all_ways(tree, part, stays_on))
+    planned = [way for way in found if way.comes_from == part.use.comes_from]
+    if part.use.after_joint:
+        planned = [_way(tree, part, way.ends, stays_on, after_joint=True) for way in planned]
+    others = [way for way in found if way not in planned]
+    return (*planned, *others)
+
+
+def _all_ways(tree: CableTree, part: Resting, stays_on: frozenset[str]) -> Iterator[Way]:
+    section = tree.plan.section_by_id[part.section]
+    for node in (section.near, section.far):
+        ends = tree.side(section, node).ends
+        for first in ends:
+            rest = [end for end in ends if end != first]
+            yield _way(tree, part, (first, *_entering(tree, rest, stays_on)), stays_on)
+
+
+def _entering(tree: CableTree, ends: list[str], fixed: frozenset[str]) -> list[str]:
+    """Sort ends by when they go through: plugs that are on first, the thickest before others.
+
+    Plug less leg, largest first, asks for the smallest bore (by exchange of two neighbours).
+    """
+
+    def less_leg_mm(end: str) -> float:
+        leg = tree.plan.section_at[end].id
+        return tree.plug(end).thick_mm - tree.section(leg).thick_mm
+
+    on = sorted((end for end in ends if end in fixed), key=less_leg_mm, reverse=True)
+    return [*on, *(end for end in ends if end not in fixed)]
+
+
+def _way(
+    tree: CableTree,
+    part: Resting,
+    ends: tuple[str, ...],
+    stays_on: frozenset[str],
+    *,
+    after_joint: bool = False,
+) -> Way:
+    plan = tree.plan
+    section = plan.section_by_id[part.section]
+    from_near = ends[0] in tree.side(section, section.near).ends
+    side = tree.side(section, section.near if from_near else section.far)
+    beside = _beside_mm(tree, part.section, ends)
+    fixed = stays_on | {ends[0]} if after_joint else stays_on
+    things = [*_cables(tree, part.section, side, beside), *_plugs(tree, ends, fixed, beside)]
+    worst = max(things, key=lambda thing: thing.thick_mm)
+    others = {plan.section_at[end].id for end in ends[1:]}
+    return Way(
+        ends,
+        from_near,
+        _slid_over(tree, ends[0], section),
+        worst.thick_mm,
+        worst.over,
+        tuple(_shut_out(tree, part, ends, fixed, beside)),
+        after_joint,
+        side.sections - others,
+        {plan.section_at[end].id: beside[end] for end in ends[1:]},
+    )
+
+
+def _beside_mm(tree: CableTree, rest: str, ends: tuple[str, ...]) -> dict[str, float]:
+    """Return what is in the bore already while each end goes through, mm.
+
+    The last end may as well be folded back along the section where the part rests.
+    """
+    legs = [tree.section(tree.plan.section_at[end].id).thick_mm for end in ends]
+    beside = {end: bundle_mm(legs[:index]) for index, end in enumerate(ends)}
+    if len(ends) > 1:
+        beside[ends[-1]] = min(beside[ends[-1]], tree.section(rest).thick_mm)
+    return beside
+
+
+def _cables(
+    tree: CableTree, rest: str, side: _Side, beside_mm: dict[str, float]
+) -> Iterator[_Thing]:
+    beside_leg = {tree.plan.section_at[end].id: mm for end, mm in beside_mm.items()}
+    for name in (rest, *sorted(side.sections)):
+        yield _with_beside(tree.section(name), beside_leg.get(name, 0.0))
+
+
+def _plugs(
+    tree: CableTree, ends: tuple[str, ...], fixed: frozenset[str], beside_mm: dict[str, float]
+) -> Iterator[_Thing]:
+    for end in ends:
+        if end in fixed:
+            yield _with_beside(tree.plug(end), beside_mm[end])
+
+
+def _with_beside(thing: _Thing, beside_mm: float) -> _Thing:
+    if not beside_mm:
+        return thing
+    return _Thing(f"{thing.over} with what lies beside it", thing.thick_mm + beside_mm)
+
+
+def _shut_out(
+    tree: CableTree,
+    part: Resting,
+    ends: tuple[str, ...],
+    fixed: frozenset[str],
+    beside_mm: dict[str, float],
+) -> Iterator[str]:
+    if part.part.opens:
+        return
+    for end in ends:
+        if end not in fixed and tree.plug(end).thick_mm + beside_mm[end] > part.part.bore_mm:
+            yield end
+
+
+def _slid_over(tree: CableTree, end: str, rest: Section) -> tuple[str, ...]:
+    """Return the sections from an end to and with the one where the part rests."""
+    near, far = tree.path(end, rest.near), tree.path(end, rest.far)
+    return far if rest.id in far else near
+
+
+def goes_before(one: Resting, way: Way, other: Resting) -> bool:
+    """Tell whether a part has to be on before another that would else be in its way.
+
+    It need not where one of the two passes over the other. Beside other legs only the part itself
+    can pass over: what is round one leg alone can't go over what is round two.
+    """
+    if one.part.opens or other.part.opens or one is other or not one.section:
+        return False
+    if other.section == one.section:
+        first, last = (other, one) if way.from_near else (one, other)
+        return first.place < last.place and not _either_passes(one.part, other.part)
+    if other.section in way.alone:
+        return not _either_passes(one.part, other.part)
+    beside = way.beside_mm.get(other.section)
+    return beside is not None and other.part.outside_mm + beside > one.part.bore_mm
+
+
+def _either_passes(one: Part, other: Part) -> bool:
+    return one.bore_mm >= other.outside_mm or other.bore_mm >= one.outside_mm

@@ -1,0 +1,197 @@
+"""Which way each part takes so that none shuts another out, and the smallest order they go on in.
+
+Nodes of the graph are parts (by number) and joints (by end); an edge says what comes before what.
+"""
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
+from heapq import heapify, heappop, heappush
+
+from planner.dryfit.routes import Blocked, Resting, Way, goes_before
+
+Node = int | str
+Chosen = dict[int, Way]
+Edges = dict[Node, list[Node]]
+Ranks = Mapping[Node, tuple[int, ...]]
+
+
+@dataclass(frozen=True)
+class Going:
+    """A part and the ways to its place, the planned one first."""
+
+    part: Resting
+    ways: tuple[Way, ...]
+
+    @cached_property
+    def open(self) -> tuple[Way, ...]:
+        """The ways on which nothing is too thick from the start."""
+        return tuple(way for way in self.ways if way.blocked(self.part.part) is None)
+
+    @property
+    def planned_is_open(self) -> bool:
+        """Whether the planned way is among the open ones."""
+        return self.ways[:1] == self.open[:1] and bool(self.ways)
+
+
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """The way of each part by its number; which planned ways fail, and which parts have none."""
+
+    chosen: Chosen
+    late: tuple[int, ...] = ()
+    stuck: tuple[int, ...] = ()
+
+
+@dataclass
+class Choosing:
+    """The choice of a way for each part, with what each choice asks of the order."""
+
+    goings: Sequence[Going]
+    _asked: dict[tuple[int, tuple[str, ...], int], bool] = field(default_factory=dict)
+
+    def settle(self) -> Settled:
+        """Keep the planned ways where they work together; find others for the rest."""
+        planned = {at: it.ways[0] for at, it in enumerate(self.goings) if it.planned_is_open}
+        kept = planned if self.cycle(planned) is None else self._kept(planned)
+        late = tuple(at for at in range(len(self.goings)) if at not in kept)
+        chosen, stuck = kept, []
+        for at in late:
+            found = self._found(at, chosen)
+            if found is None:
+                stuck.append(at)
+            else:
+                chosen = found
+        return Settled(chosen, late, tuple(stuck))
+
+    def _kept(self, planned: Chosen) -> Chosen:
+        kept: Chosen = {}
+        for at, way in planned.items():
+            if self.cycle({**kept, at: way}) is None:
+                kept[at] = way
+        return kept
+
+    def _found(self, late: int, chosen: Chosen) -> Chosen | None:
+        """Find ways for all that have one and one more; others than planned for that one first."""
+        ways = {at: list(self.goings[at].open) for at in chosen}
+        ways = {late: list(reversed(self.goings[late].open)), **ways}
+        return self._search(ways, {})
+
+    def _search(self, ways: Mapping[int, list[Way]], chosen: Chosen) -> Chosen | None:
+        """Choose for the part with the fewest ways left, drop what clashes with it, go on."""
+        if not ways:
+            return chosen
+        at = min(ways, key=lambda it: len(ways[it]))
+        for way in ways[at]:
+            trial = {**chosen, at: way}
+            left = {
+                other: [it for it in its if not self._clash(at, way, other, it)]
+                for other, its in ways.items()
+                if other != at
+            }
+            if all(left.values()) and self.cycle(trial) is None:
+                found = self._search(left, trial)
+                if found is not None:
+                    return found
+        return None
+
+    def _clash(self, one: int, way: Way, other: int, other_way: Way) -> bool:
+        return self._before(one, way, other) and self._before(other, other_way, one)
+
+    def _before(self, one: int, way: Way, other: int) -> bool:
+        key = (one, way.ends, other)
+        if key not in self._asked:
+            parts = self.goings[one].part, self.goings[other].part
+            self._asked[key] = goes_before(parts[0], way, parts[1])
+        return self._asked[key]
+
+    def edges(self, chosen: Chosen) -> Edges:
+        """Return what each part, and each joint, has to come before."""
+        after: Edges = {}
+        for one, way in chosen.items():
+            later: list[Node] = [it for it in chosen if self._before(one, way, it)]
+            after[one] = [*later, *way.before]
+            if way.after_joint and not self.goings[one].part.part.opens:
+                after.setdefault(way.comes_from, []).append(one)
+        return after
+
+    def cycle(self, chosen: Chosen) -> tuple[Node, ...] | None:
+        """Return nodes that would each have to come before the next, in a ring; None if none do."""
+        return ring(self.edges(chosen))
+
+    def why_not(self, at: int, way: Way, chosen: Chosen) -> Blocked:
+        """Return what closes a way of a part, if all others go as chosen."""
+        part = self.goings[at].part.part
+        blocked = way.blocked(part)
+        if blocked is not None:
+            return blocked
+        others = {it: its for it, its in chosen.items() if it != at}
+        found = self.cycle({**others, at: way}) or ()
+        other = next((it for it in _from(found, at) if isinstance(it, int) and it != at), None)
+        if other is None:
+            return Blocked(way.ends, "its own joint", part.bore_mm, part.bore_mm)
+        in_the_way = self.goings[other].part.part
+        return Blocked(way.ends, in_the_way.title, part.bore_mm, in_the_way.outside_mm)
+
+
+def _from(nodes: tuple[Node, ...], start: Node) -> tuple[Node, ...]:
+    if start not in nodes:
+        return nodes
+    at = nodes.index(start)
+    return (*nodes[at:], *nodes[:at])
+
+
+def ring(edges: Edges) -> tuple[Node, ...] | None:
+    """Return the nodes of one directed ring, in order; None if there is none."""
+    state: dict[Node, bool] = {}  # False while on the path, True when done
+    for start in edges:
+        if start not in state:
+            found = _ring_from(start, edges, state)
+            if found is not None:
+                return found
+    return None
+
+
+def _ring_from(start: Node, edges: Edges, state: dict[Node, bool]) -> tuple[Node, ...] | None:
+    path, todo = [start], [iter(edges.get(start, ()))]
+    state[start] = False
+    while path:
+        node = next(todo[-1], None)
+        if node is None:
+            state[path.pop()] = True
+            todo.pop()
+        elif node not in state:
+            state[node] = False
+            path.append(node)
+            todo.append(iter(edges.get(node, ())))
+        elif not state[node]:
+            return tuple(path[path.index(node) :])
+    return None
+
+
+def smallest_order(edges: Edges, ranks: Ranks) -> list[Node]:
+    """Return the ranked nodes, each after what comes before it, else the smallest rank first."""
+    waits = dict.fromkeys(ranks, 0)
+    for later in edges.values():
+        for node in later:
+            waits[node] += 1
+    ready = [(rank, node) for node, rank in ranks.items() if not waits[node]]
+    heapify(ready)
+    order: list[Node] = []
+    while ready:
+        _, node = heappop(ready)
+        order.append(node)
+        _release(edges.get(node, ()), waits, ranks, ready)
+    return order
+
+
+def _release(
+    later: Iterable[Node],
+    waits: dict[Node, int],
+    ranks: Ranks,
+    ready: list[tuple[tuple[int, ...], Node]],
+) -> None:
+    for node in later:
+        waits[node] -= 1
+        if not waits[node]:
+            heappush(ready, (ranks[node], node))
