@@ -1,10 +1,11 @@
 """How long to cut each piece of cable: the planned length and what goes into plugs and splits."""
 
 import math
+from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 
-from planner.dryfit.bodies import Lead, cut_mm, stack_mm, strip_mm
+from planner.dryfit.bodies import Lead, cut_mm, stack_mm, strip_mm, top_mm
 from planner.dryfit.fit import EndFit, fit_plan
 from planner.geometry.packing import pack
 from planner.model.cable import Core
@@ -20,6 +21,8 @@ SPARE_MM = 2.0
 SPLICE_MM = 10.0
 # Lay of cores that are twisted by hand, in diameters of their bundle: common practice, no source.
 LAY_DIAMETERS = 8.0
+# A spare core is left this long before it is capped: common practice, no source.
+SPARE_CORE_MM = 5.0
 LEAD_STEP_MM = 0.5
 STRIP_STEP_MM = 0.1
 METRE_MM = 1000.0
@@ -27,7 +30,10 @@ METRE_MM = 1000.0
 
 @dataclass(frozen=True, slots=True)
 class Strip:
-    """How long to cut a lead from the end of the jacket, and how much of that to strip, mm."""
+    """How long to cut a lead from the end of the jacket, and how much of that to strip, mm.
+
+    A spare core is stripped of nothing and capped.
+    """
 
     end: str
     conductor: str
@@ -40,7 +46,8 @@ class EndCut:
     """What an end takes of the cable beyond its planned length, mm.
 
     `inside_mm` of jacket lie in the barrel, `jacket_off_mm` are taken off, `trim_mm` are cut off
-    to square the end. `known` tells whether there is a connector with leads to reckon from.
+    to square the end. `known` tells whether there is a connector with leads to reckon from. Where
+    `fanned`, the leg has no jacket: its cores are that much longer.
     """
 
     end: str
@@ -48,6 +55,7 @@ class EndCut:
     jacket_off_mm: float
     trim_mm: float
     known: bool = True
+    fanned: bool = False
 
     @property
     def whole_mm(self) -> float:
@@ -60,7 +68,8 @@ class Opening:
     """Where the jacket of a piece is opened for a split: the cores go on from there.
 
     `keep_mm` of jacket stay, measured from the cut end at `start` (an end or a split);
-    `off_mm` are taken off beyond it.
+    `off_mm` are taken off beyond it. `spliced` where the cores are joined to those of other cables,
+    and do not go on themselves.
     """
 
     split: str
@@ -68,6 +77,7 @@ class Opening:
     start: str
     keep_mm: float
     off_mm: float
+    spliced: bool = False
 
 
 def raised_mm(length_mm: float, step_mm: float) -> float:
@@ -115,8 +125,8 @@ class Lengths:
 
     @cached_property
     def strips(self) -> tuple[Strip, ...]:
-        """The leads of every end, in the plan's order."""
-        return tuple(self._strip(fit.end, lead) for fit in self.fits.values() for lead in fit.leads)
+        """The leads of every end in the plan's order, then the spare cores of that end."""
+        return tuple(strip for end in self.plan.ends for strip in self._strips(end.id))
 
     @cached_property
     def ends(self) -> dict[str, EndCut]:
@@ -125,7 +135,7 @@ class Lengths:
 
     @cached_property
     def openings(self) -> tuple[Opening, ...]:
-        """Where jackets are opened for splits whose legs are the cores themselves."""
+        """Where jackets are opened for splits, by section."""
         return tuple(
             opening
             for section in self.plan.sections
@@ -138,6 +148,22 @@ class Lengths:
         """Return how long to cut the cable of a section, with the legs that are its cores, mm."""
         reach = self._reach(section, section.near) + self._reach(section, section.far)
         return cable_mm(section.length_mm + reach)
+
+    def reckoned(self, section: Section) -> bool:
+        """Tell whether all plugs that the cable of a section ends in are known."""
+        reached = {section.near, section.far}
+        for leg in self.plan.sections:
+            if self._trunk(leg) == section.id:
+                reached |= {leg.near, leg.far}
+        return all(cut.known for end, cut in self.ends.items() if end in reached)
+
+    def _trunk(self, section: Section) -> str:
+        """Return the id of the section whose cable a leg is the cores of."""
+        seen = {section.id}
+        while section.fan_of in self.plan.section_by_id and section.fan_of not in seen:
+            section = self.plan.section_by_id[section.fan_of]
+            seen.add(section.id)
+        return section.id
 
     def twist_of(self, section: Section) -> float:
         """Return the take-up of the cores of a leg; 1 for a section in a jacket of its own."""
@@ -152,6 +178,20 @@ class Lengths:
         parts = (self.plan.part_of(run) for run in runs)
         return fan_take_up(tuple(it.insulation_mm for it in parts if isinstance(it, Core)))
 
+    def _strips(self, end: str) -> Iterator[Strip]:
+        fit = self.fits.get(end)
+        yield from (self._strip(end, lead) for lead in (fit.leads if fit else ()))
+        for conductor, _ in self.spares(end):
+            yield Strip(end, conductor, SPARE_CORE_MM, 0.0)
+
+    def spares(self, end: str) -> Iterator[tuple[str, Core]]:
+        """Yield the spare cores of an end; a spare shield is cut back to the jacket."""
+        capped = {cap.conductor for cap in self.plan.caps if cap.end == end}
+        for conductor, run in self.plan.conductors_at[end]:
+            part = self.plan.part_of(run)
+            if conductor.id in capped and isinstance(part, Core):
+                yield conductor.id, part
+
     def _strip(self, end: str, lead: Lead) -> Strip:
         rules = self.plan.workmanship
         length = raised_mm(cut_mm(lead, rules), LEAD_STEP_MM)
@@ -159,22 +199,25 @@ class Lengths:
         return Strip(end, lead.landing.conductor, length, bare)
 
     def _end(self, end: str) -> EndCut:
-        trim = self.plan.workmanship.trim_mm
+        trim, section = self.plan.workmanship.trim_mm, self.plan.section_at.get(end)
         fit, connector = self.fits.get(end), self.plan.connector_of(end)
-        if fit is None or connector is None:
+        if fit is None or connector is None or section is None:
             return EndCut(end, 0.0, 0.0, trim, known=False)
-        longest = max(strip.cut_mm for strip in self.strips if strip.end == end)
-        top = max(it.terminal.z_mm for it in connector.contacts)
-        room = fit.site.height_mm - top
+        longest = max(strip.cut_mm for strip in self._strips(end))
+        room = fit.site.height_mm - top_mm(connector)
         inside = max(connector.barrel.length_mm - stack_mm(connector) - room, 0.0)
         off = raised_mm(longest + SPARE_MM, 1.0)
-        return EndCut(end, raised_mm(inside, LEAD_STEP_MM), off, trim)
+        inside = raised_mm(inside, LEAD_STEP_MM)
+        return EndCut(end, inside, off, trim, fanned=bool(section.fan_of))
 
     def _opening(self, section: Section, split: str, start: str) -> Opening | None:
-        if not self._fans(section, split):
+        """Return where to open a jacket; a cable that is spliced loses as much on either side."""
+        if split in self.plan.end_by_id:
             return None
-        keep = raised_mm(section.length_mm + self._reach(section, start), 1.0)
-        return Opening(split, section.id, start, keep, self.piece_mm(section) - keep)
+        spliced = not self._fans(section, split)
+        shown = section.length_mm - (SPLICE_MM if spliced else 0.0)
+        keep = raised_mm(max(shown + self._reach(section, start), 0.0), 1.0)
+        return Opening(split, section.id, start, keep, self.piece_mm(section) - keep, spliced)
 
     def _fans(self, section: Section, node: str) -> list[Section]:
         return [

@@ -6,7 +6,7 @@ from itertools import groupby
 from typing import Literal
 
 from planner.dryfit.cut_lengths import EndCut, Lengths, Opening, Strip
-from planner.dryfit.sleeve_sizes import PLAIN_MM, SleeveUse
+from planner.dryfit.sleeve_sizes import PLAIN_MM, shrink_bore_mm
 from planner.dryfit.sleeves import sleeves_on
 from planner.model.part import Part
 from planner.model.plan import Plan
@@ -16,8 +16,11 @@ Kind = Literal[
     "cable", "heat-shrink", "sleeve", "label",
     "cover", "boot", "shell", "clamp", "liner", "plug",
 ]  # fmt: skip
-Note = Literal["", "no-cable", "plug-unknown", "no-size", "joint", "tail"]
+Note = Literal["", "no-cable", "plug-unknown", "no-size", "joint", "tail", "cap"]
 Act = Literal["cut", "split", "thread", "join", "end", "prove"]
+# Heat-shrink over a spare core: half on its insulation, half closed beyond it. Common practice, no
+# source.
+CAP_MM = 10.0
 # Parts that are cut from a length; all others are picked as they are.
 CUT_KINDS = frozenset({"heat-shrink", "sleeve", "label"})
 
@@ -29,7 +32,7 @@ class CutLine:
     `stock` is the id of the definition that it is cut from or picked as, empty where none is
     chosen. `where` names the sections, ends or splits that it is for, `uses` the plan's parts in
     it. `bore_mm` is that of sleeves and parts, 0 for the rest. A sleeve has no title of its own;
-    its `note` says whether it is for a joint or a tail.
+    its `note` says whether it is for a joint, a tail or the cap of a spare core.
     """
 
     kind: Kind
@@ -144,8 +147,7 @@ def _cables(plan: Plan, lengths: Lengths) -> Iterator[CutLine]:
         if cable is None:
             yield CutLine("cable", "", length, 1, (section.id,), "no-cable")
             continue
-        unknown = any(not it.known for it in lengths.ends.values())
-        note: Note = "plug-unknown" if unknown else ""
+        note: Note = "" if lengths.reckoned(section) else "plug-unknown"
         yield CutLine("cable", cable.title, length, 1, (section.id,), note, cable.id)
 
 
@@ -165,19 +167,22 @@ def part_mm(part: Part) -> float:
 
 
 def _sleeves(plan: Plan, lengths: Lengths) -> Iterator[CutLine]:
-    for fit in lengths.fits.values():
-        for use in sleeves_on(fit, plan.workmanship):
-            note: Note = use.covers if use.goes_over else "no-size"
-            length = rounded(use.length_mm)
-            yield CutLine("sleeve", "", length, 1, (fit.end,), note, _stock(use), use.bore_mm)
+    for end in plan.ends:
+        fit = lengths.fits.get(end.id)
+        for use in sleeves_on(fit, plan.workmanship) if fit else ():
+            yield _sleeve(end.id, use.length_mm, use.bore_mm, use.covers)
+        for _, core in lengths.spares(end.id):
+            bore = shrink_bore_mm(core.insulation_mm, core.insulation_mm)
+            yield _sleeve(end.id, CAP_MM, bore, "cap")
 
 
-def _stock(use: SleeveUse) -> str:
-    """Name the stock that a sleeve is cut from, as the shipped parts are named."""
-    if not use.goes_over:
-        return ""
-    kind = "sleeve" if use.bore_mm in PLAIN_MM else "heat-shrink"
-    return f"{kind}-{use.bore_mm}"
+def _sleeve(end: str, length_mm: float, bore_mm: float, purpose: Note) -> CutLine:
+    """Return a sleeve as a line; its stock is named as the shipped parts are."""
+    length = rounded(length_mm)
+    if bore_mm <= 0:
+        return CutLine("sleeve", "", length, 1, (end,), "no-size")
+    kind = "sleeve" if bore_mm in PLAIN_MM else "heat-shrink"
+    return CutLine("sleeve", "", length, 1, (end,), purpose, f"{kind}-{bore_mm}", bore_mm)
 
 
 def _plugs(plan: Plan) -> Iterator[CutLine]:

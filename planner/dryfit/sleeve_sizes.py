@@ -96,7 +96,7 @@ def joint_sleeve(leads: Sequence[Lead], workmanship: Workmanship) -> SleeveUse:
         first.landing.contact,
         first.landing.conductor,
         length,
-        _shrink_mm(passes, bundle),
+        shrink_bore_mm(passes, bundle),
         length,
         room,
         round(passes, 2),
@@ -125,7 +125,7 @@ def _bundle_mm(leads: Sequence[Lead]) -> float:
     return pack([lead.covered_mm for lead in leads], "quick").diameter_mm
 
 
-def _shrink_mm(passes_mm: float, grips_mm: float) -> float:
+def shrink_bore_mm(passes_mm: float, grips_mm: float) -> float:
     """Return the smallest size that passes and grips, or 0.
 
     The supplied bore is a minimum and the recovered one a maximum (NASA-STD-8739.4, 9.8.1).

@@ -25,14 +25,15 @@ def write_sheet(
     paper: PaperChoice = "a4",
     date: str = "",
     one_file: bool = False,
+    leads: int = 1,
 ) -> tuple[Path, ...]:
-    """Write the sheet to `path` and return the files written.
+    """Write the sheet of a run of `leads` to `path` and return the files written.
 
     `.pdf` holds all pages. `.svg` holds one: several pages go to NAME-1.svg, NAME-2.svg, or under
     one another in a tall file with `one_file`. InputError for another ending, or where it can't be
     written.
     """
-    pages = sheet_pages(plan, findings, paper=paper, date=date)
+    pages = sheet_pages(plan, findings, paper=paper, date=date, leads=leads)
     contents = sheet_files(pages, path, title=sheet_title(plan), one_file=one_file)
     for target, data in contents:
         write_atomic(target, data)

@@ -20,7 +20,7 @@ def cut_words(line: CutLine, plan: Plan, words: Words) -> str:
         cable = _cable(line.title, line.stock, plan, words)
         several = sum(not section.fan_of for section in plan.sections) > 1
         return words("cuts.part_for", part=cable, where=where) if several else cable
-    if line.kind == "sleeve" and line.note in {"joint", "tail", "no-size"}:
+    if line.kind == "sleeve" and line.note in {"joint", "tail", "cap", "no-size"}:
         key = f"cuts.sleeve_{line.note.replace('-', '_')}"
         return words(key, bore=number(line.bore_mm), where=where)
     return words("cuts.part_for", part=_part(line, words), where=where)

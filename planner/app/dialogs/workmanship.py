@@ -63,6 +63,12 @@ _FIGURES = (
         "Leads wander: every lead is taken this much thicker. From memory",
         1.0,
     ),
+    (
+        "trim_mm",
+        "Cut off to square an end, mm",
+        "Added to the cut length at each end of a cable. Common practice, no source",
+        1.0,
+    ),
 )
 
 
