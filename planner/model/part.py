@@ -21,3 +21,8 @@ class Part(Record):
     length_mm: float = Field(gt=0, le=500)
     opens: bool = False
     remarks: Paragraph = ""
+
+    @property
+    def ratio(self) -> float:
+        """Bore as supplied over bore as recovered, 2 for 2:1; 0 for what does not shrink."""
+        return self.bore_mm / self.recovered_mm if self.recovered_mm else 0.0

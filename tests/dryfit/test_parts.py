@@ -1,0 +1,114 @@
+"""What is proposed for small leads with invented parts, and that it passes and grips."""
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from planner.dryfit.parts import lacks, proposals
+from planner.edits.parts import add_part
+from planner.model.part import Part
+from tests.dryfit.test_fit import plan
+from tests.edits.leads import cue_lead
+
+# The jacket of the line is 4 mm; its plug at B is 15 mm thick, 30 mm long, and grips 3 to 6 mm.
+LINE = plan({"WH": "1"})
+
+
+def part(name: str, kind: str, bore_mm: float, **more) -> Part:
+    sizes = {"outside_mm": bore_mm + 0.5, "length_mm": 30.0} | more
+    return Part(id=name, title=name, kind=kind, bore_mm=bore_mm, **sizes)
+
+
+BOOT = part("boot", "boot", 5, outside_mm=15)
+SHELL = part("shell", "shell", 12, outside_mm=15)
+CLAMP = part("clamp", "clamp", 6, outside_mm=11.5)
+LABEL = part("label", "label", 5)
+SHRINK = part("shrink", "heat-shrink", 4.75, recovered_mm=1.0)
+COVER = part("cover", "cover", 5)
+STOCK = [BOOT, SHELL, CLAMP, LABEL, SHRINK, COVER]
+
+
+def taken(lead, stock, **place):
+    return [(it.part.id, it.at, it.comes_from) for it in proposals(lead, stock, **place)]
+
+
+def test_an_end_gets_what_is_made_for_its_plug_and_passes_its_jacket():
+    wanted = ["shell", "clamp", "boot", "shrink", "label"]
+    assert taken(LINE, STOCK, end="B") == [(name, "B", "B") for name in wanted]
+
+
+@pytest.mark.parametrize(
+    "change",
+    [
+        {"bore_mm": 3.9},  # does not pass the jacket
+        {"outside_mm": 19},  # made for a thicker plug
+        {"maker": "Odalisk Audio"},  # made for that maker's plugs
+    ],
+)
+def test_a_boot_that_does_not_do_is_not_proposed(change):
+    assert taken(LINE, [BOOT.evolve(**change)], end="B") == []
+
+
+def test_a_boot_too_narrow_is_told_with_both_figures():
+    found = [it.why for it in lacks(LINE, [BOOT.evolve(bore_mm=3.9)], end="B") if it.kind == "boot"]
+    assert len(found) == 1
+    assert "4 mm" in found[0]
+    assert "3.9 mm" in found[0]
+
+
+def test_a_cable_thinner_than_the_clamp_gets_no_boot():
+    thin = LINE.definitions.cables[0].evolve(jacket_mm=2.5)
+    lead = LINE.evolve(definitions=LINE.definitions.evolve(cables=(thin,)))
+    assert taken(lead, [BOOT, CLAMP], end="B") == []
+    assert [it.kind for it in lacks(lead, [BOOT, CLAMP], end="B")] == [
+        "clamp", "heat-shrink", "label",
+    ]  # fmt: skip
+
+
+def test_what_is_chosen_is_not_proposed_again():
+    for one in proposals(LINE, STOCK):
+        lead = add_part(LINE, part=one.part, at=one.at, comes_from=one.comes_from)
+        left = [it for it in proposals(LINE, STOCK) if it != one]
+        assert list(proposals(lead, STOCK)) == left
+
+
+def test_a_split_gets_a_cover_over_the_trunk_from_the_trunks_end():
+    found = taken(cue_lead(), STOCK)
+    assert [it for it in found if it[0] == "cover"] == [("cover", "split", "A")]
+
+
+def test_the_trunk_shows_its_split_and_a_leg_does_not():
+    lead = cue_lead()
+    trunk, leg = lead.sections[0].id, lead.sections[1].id
+    assert "cover" in {name for name, _, _ in taken(lead, [COVER], section=trunk)}
+    assert taken(lead, [COVER], section=leg) == []
+
+
+def test_a_cover_so_wide_that_it_slips_is_not_proposed():
+    assert taken(cue_lead(), [part("wide", "cover", 40)]) == []
+
+
+def test_a_place_that_is_not_there_is_refused():
+    with pytest.raises(KeyError):
+        proposals(LINE, STOCK, end="Z")
+
+
+@given(st.permutations(STOCK), st.lists(st.floats(1, 20), min_size=6, max_size=6))
+def test_the_order_of_the_stock_plays_no_part_and_all_passes(stock, bores):
+    sized = [it.evolve(bore_mm=bore) for it, bore in zip(STOCK, bores, strict=True)]
+    shuffled = sorted(sized, key=lambda it: [each.id for each in stock].index(it.id))
+    found = proposals(LINE, shuffled)
+    assert found == proposals(LINE, sized)
+    assert all(it.part.bore_mm >= 4 for it in found)
+
+
+def test_shrink_that_would_stop_the_cover_is_not_proposed():
+    """4.64 mm thick when shrunk on the jacket of 4 mm; the cover has a bore of 4.5 mm."""
+    narrow = COVER.evolve(bore_mm=4.5)
+    trunk = cue_lead().sections[0].id
+    assert [it[0] for it in taken(cue_lead(), [SHRINK, COVER], section=trunk)] == [
+        "cover",
+        "shrink",
+    ]
+    assert [it[0] for it in taken(cue_lead(), [SHRINK, narrow], section=trunk)] == ["cover"]
+    assert "4.64 mm" in lacks(cue_lead(), [SHRINK, narrow], section=trunk)[0].why
