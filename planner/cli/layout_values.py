@@ -71,6 +71,7 @@ def _turning_values(turning: Turning) -> dict[str, object]:
         "crossings": turning.crossings,
         "gap_mm": _figure(turning.gap_mm),
         "swaps": [{"conductor": core, "contact": contact} for core, contact in turning.swaps],
+        "groups": [_plain(group) for group in turning.groups],
         "verdict": turning.verdict,
     }
 

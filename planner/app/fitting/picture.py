@@ -18,6 +18,7 @@ from planner.drawing.fitting.side import side_height, side_view, wants_side_view
 from planner.drawing.fitting.words import Room
 from planner.drawing.metrics import wrapped
 from planner.drawing.primitives import Circle, DrawList, Point, Style, Text
+from planner.dryfit.sleeves import sleeves_on
 from planner.geometry.views import turned_point
 from planner.model.signals import signals_text
 
@@ -193,7 +194,10 @@ def _more_beside(state: "Fitting") -> float:
 
 def _jacket_mm(state: "Fitting") -> float:
     section = state.plan.section_at.get(state.end)
-    cable = state.plan.cable_of(section.id) if section is not None else None
+    # Cores out of their jacket arrive bare.
+    if section is None or section.fan_of:
+        return 0.0
+    cable = state.plan.cable_of(section.id)
     return cable.jacket_mm if cable is not None else 0.0
 
 
@@ -212,7 +216,10 @@ def _side(connector: "Connector", fit: "EndFit", room: Box | None, look: "Look")
     scale = min(max((height - (2 * one - two)) / (two - one), 1.0), _SIDE_SCALE_MOST)
     wide = min(width, _SIDE_PITCH * connector.poles)
     origin = (left + (width - wide) / 2, top)
-    return side_view(connector, fit, origin=origin, width=wide, scale=scale, look=look)
+    sleeves_mm = {use.conductor: use.length_mm for use in sleeves_on(fit, fit.site.workmanship)}
+    return side_view(
+        connector, fit, origin=origin, width=wide, scale=scale, look=look, sleeves_mm=sleeves_mm
+    )
 
 
 def _empty(state: "Fitting", canvas: Canvas, stand: Stand, missing: Wanting) -> DrawList:

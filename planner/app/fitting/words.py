@@ -147,6 +147,9 @@ def swaps_said(plan: Plan, turning: "Turning") -> str:
     """Say which cores go to other contacts, and whether the other ends follow."""
     if not turning.swaps:
         return ""
+    if turning.groups:
+        said = listed([group.words for group in turning.groups])
+        return f"{said[:1].upper()}{said[1:]}, in the whole lead."
     moved = [
         f"{_code(plan, turning.end, conductor)} goes to {contact_words(plan, turning.end, contact)}"
         for conductor, contact in turning.swaps

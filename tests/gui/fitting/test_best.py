@@ -1,6 +1,7 @@
 """Best turn: off the UI thread, one undo step, called off for good, dropped when it is stale."""
 
 import threading
+from dataclasses import replace
 
 import pytest
 from PySide6.QtCore import Qt
@@ -184,12 +185,11 @@ def test_any_core_of_the_same_make_is_asked_for_by_the_check_box(cue, slow, monk
 def test_swaps_are_told_in_words(fit_of):
     loom = fit_of("recording-rack-loom")
     turning = best_turn(loom.plan, loom.workbench.wiring, "A", free=True)
+    assert turning.groups, "the pairs of the loom are alike"
     said = swaps_said(loom.plan, turning)
-    assert bool(said) is bool(turning.swaps)
-    for conductor, _ in turning.swaps:
-        assert conductor in loom.plan.conductor_by_id
-    if turning.swaps:
-        assert said.count(" goes to ") == len(turning.swaps)
+    assert said.count(" takes the place of pair ") == len(turning.groups)
+    each = swaps_said(loom.plan, replace(turning, groups=()))
+    assert each.count(" goes to ") == len(turning.swaps)
 
 
 def test_a_search_that_fails_is_told_and_the_view_lives(cue, monkeypatch, qtbot):
