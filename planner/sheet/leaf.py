@@ -6,6 +6,7 @@ from functools import cached_property
 from planner.checks.finding import Finding
 from planner.drawing.primitives import DrawList
 from planner.dryfit.cutting import Batch, CutList, batch, cut_list
+from planner.dryfit.threading import Threading, thread
 from planner.model.plan import Plan
 from planner.sheet.facts import EndFacts, end_facts
 from planner.sheet.paper import PAPERS, Paper, PaperName
@@ -57,7 +58,7 @@ class Making:
     @cached_property
     def facts(self) -> tuple[EndFacts, ...]:
         """What is said about each end, in the plan's order."""
-        return end_facts(self.plan)
+        return end_facts(self.plan, self.words)
 
     @cached_property
     def cuts(self) -> CutList:
@@ -68,6 +69,11 @@ class Making:
     def batch(self) -> Batch:
         """The totals and the order of the whole run."""
         return batch(self.plan, self.leads)
+
+    @cached_property
+    def threading(self) -> Threading:
+        """In which order the parts go on the cable."""
+        return thread(self.plan)
 
     @cached_property
     def stopped(self) -> bool:

@@ -2,14 +2,21 @@
 
 from collections.abc import Iterator
 
-from planner.sheet.block import Block, flow
+from planner.sheet.block import Block, flow, moved
 from planner.sheet.findings_panel import stops_blocks
-from planner.sheet.lead_page.cuts import cut_blocks, run_blocks
+from planner.sheet.lead_page.care import care_panel
+from planner.sheet.lead_page.cuts import cut_rows, cut_table, run_blocks
 from planner.sheet.lead_page.legend import end_flags, legend
+from planner.sheet.lead_page.openings import openings_panel
 from planner.sheet.lead_page.picture import lead_picture
 from planner.sheet.leaf import Leaf, Making
+from planner.sheet.paper import LIVE_WIDTH
+from planner.sheet.stack import chunked
 from planner.sheet.stop_band import free_above
 from planner.units import length_text
+
+_LEFT, _GAP = 11800.0, 400.0
+_RIGHT = LIVE_WIDTH - _LEFT - _GAP
 
 
 def lead_leaves(making: Making) -> Iterator[Leaf]:
@@ -29,8 +36,22 @@ def _blocks(making: Making, room: float) -> Iterator[Block]:
     if making.stopped:
         yield from stops_blocks(making, room)
         return
-    yield from cut_blocks(making, room)
+    yield from _cut_and_beside(making, room)
     yield from run_blocks(making, room)
+
+
+def _cut_and_beside(making: Making, room: float) -> Iterator[Block]:
+    """Yield the cut list with openings and cautions at its right; a long list goes on alone."""
+    openings, used = openings_panel(making, _RIGHT)
+    care, more = care_panel(making, _RIGHT)
+    beside = (*openings, *moved(care, (0, used + (300 if used else 0))))
+    least = used + (300 if used else 0) + more
+    for place, rows in enumerate(chunked(cut_rows(making, _LEFT), room - 1000)):
+        items, height = cut_table(making, rows, _LEFT, goes_on=place > 0)
+        if place == 0:
+            items = (*items, *moved(beside, (_LEFT + _GAP, 0)))
+            height = max(height, least)
+        yield Block(items, height, full=True)
 
 
 def subtitle(making: Making) -> str:

@@ -1,12 +1,13 @@
 """What to cut and pick: the table for one lead, and what a whole run takes and in which order."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from planner.drawing.primitives import DrawList
 from planner.dryfit.cutting import CutLine, Total
 from planner.sheet.block import Block, moved
 from planner.sheet.cut_words import cut_words, step_words, total_words
 from planner.sheet.end_page.rich import rich_lines
+from planner.sheet.lead_page.tags import HEIGHT, draw_tag, tag_width
 from planner.sheet.leaf import Making
 from planner.sheet.lettering import (
     BODY,
@@ -20,41 +21,78 @@ from planner.sheet.lettering import (
     tick_box,
 )
 from planner.sheet.paper import LIVE_WIDTH
-from planner.sheet.stack import Part, chunked, piled
+from planner.sheet.stack import Part, chunked, joined, piled
 from planner.units import number
 
 ROW, _BOX, _LINE = 550.0, 470.0, 440.0
 _TEXT = 700.0
-_CUT, _COUNT = 2000.0, 250.0  # from the right edge to where figures end
+_CUT = 1700.0  # from the right edge to where the lengths end
+_TAG_GAP, _MOST_TAGS = 80.0, 4200.0
 
 
-def cut_blocks(making: Making, room: float) -> Iterator[Block]:
-    """Yield the cut list of one lead over the live width; it goes on where it is too long."""
+def cut_rows(making: Making, width: float) -> tuple[Part, ...]:
+    """Draw a row for each line of the cut list, with the tags of the parts in it."""
+    tags = [tags_of(making, line) for line in making.cuts.lines]
+    room = max((sum(tag_width(tag) + _TAG_GAP for tag in each) for each in tags), default=0.0)
+    start = _TEXT + min(room, _MOST_TAGS)
+    return tuple(
+        _row(making, line, each, (start, width))
+        for line, each in zip(making.cuts.lines, tags, strict=True)
+    )
+
+
+def tags_of(making: Making, line: CutLine) -> tuple[str, ...]:
+    """Return the tags of the threaded parts in a line."""
+    routes = (making.threading.route_of(use) for use in line.uses)
+    return tuple(route.tag for route in routes if route is not None)
+
+
+def cut_table(making: Making, rows: Sequence[Part], width: float, *, goes_on: bool = False) -> Part:
+    """Put rows under the title of the cut list and its columns."""
     words = making.words
-    rows = [_row(making, line, LIVE_WIDTH) for line in making.cuts.lines]
-    for place, chunk in enumerate(chunked(rows, room - TITLE_HEIGHT)):
-        title = (
-            words("cuts.title") if place == 0 else words("page.goes_on", title=words("cuts.title"))
-        )
-        head = panel_title(0, LIVE_WIDTH, 0, title, words("cuts.pieces"))
-        cut = say((LIVE_WIDTH - _CUT, TITLE_HEIGHT - 160), words("cuts.cut"), anchor="end")
-        items, height = piled(chunk)
-        yield Block(
-            (*head, cut, *moved(items, (0, TITLE_HEIGHT))), TITLE_HEIGHT + height, full=True
-        )
+    title = words("cuts.title")
+    return _table(
+        words("page.goes_on", title=title) if goes_on else title,
+        words("cuts.cut"),
+        rows,
+        making,
+        width,
+    )
 
 
-def _row(making: Making, line: CutLine, width: float) -> Part:
+def _table(title: str, lengths: str, rows: Sequence[Part], making: Making, width: float) -> Part:
+    head = panel_title(0, width, 0, title, making.words("cuts.pieces"))
+    over = say((width - _CUT, TITLE_HEIGHT - 160), lengths, anchor="end")
+    items, height = piled(rows)
+    return (*head, over, *moved(items, (0, TITLE_HEIGHT))), TITLE_HEIGHT + height
+
+
+def _row(making: Making, line: CutLine, tags: tuple[str, ...], across: tuple[float, float]) -> Part:
+    start, width = across
     text = cut_words(line, making.plan, making.words)
     figures = _figures(width, number(line.length_mm) if line.length_mm else "", str(line.count))
-    return _lined(text, figures, width)
+    drawn, height = _lined(text, figures, width, start)
+    return (*drawn, *_tags(tags, start)), height
 
 
-def _lined(text: str, figures: DrawList, width: float) -> Part:
+def _tags(tags: tuple[str, ...], stop: float) -> DrawList:
+    """Set tags side by side; those that find no room are counted."""
+    items: list[DrawList] = []
+    x = _TEXT
+    for place, tag in enumerate(tags):
+        if x + tag_width(tag) > stop + 1:
+            left = say((x, ROW / 2 + cap(BODY) / 2), f"+ {len(tags) - place}", bold=True)
+            return (*joined(items), left)
+        items.append(draw_tag(tag, (x, (ROW - HEIGHT) / 2)))
+        x += tag_width(tag) + _TAG_GAP
+    return joined(items)
+
+
+def _lined(text: str, figures: DrawList, width: float, start: float = _TEXT) -> Part:
     """Set a row: a box to tick, its words, its figures, a hairline under all."""
     middle = ROW / 2
     base = middle + cap(BODY) / 2
-    said, tall = rich_lines((_TEXT, base), text, width - _CUT - 1500 - _TEXT, pitch=_LINE)
+    said, tall = rich_lines((start, base), text, width - _CUT - 1300 - start, pitch=_LINE)
     height = ROW + max(0.0, tall - _LINE)
     box = tick_box((0, middle - _BOX / 2), _BOX)
     return (box, *said, *figures, rule(0, width, height, HAIR)), height
@@ -62,7 +100,7 @@ def _lined(text: str, figures: DrawList, width: float) -> Part:
 
 def _figures(width: float, length: str, count: str) -> DrawList:
     base = ROW / 2 + cap(HEAD) / 2
-    shown = [say((width - 0, base), count, HEAD, bold=True, anchor="end")]
+    shown = [say((width, base), count, HEAD, bold=True, anchor="end")]
     if length:
         shown.append(say((width - _CUT, base), length, HEAD, bold=True, anchor="end"))
     return tuple(shown)
@@ -77,12 +115,7 @@ def run_blocks(making: Making, room: float) -> Iterator[Block]:
     title = words("cuts.run", count=making.leads).replace("*", "")
     for place, chunk in enumerate(chunked(rows, room - TITLE_HEIGHT)):
         name = title if place == 0 else words("page.goes_on", title=title)
-        head = panel_title(0, LIVE_WIDTH, 0, name, words("cuts.pieces"))
-        cut = say((LIVE_WIDTH - _CUT, TITLE_HEIGHT - 160), words("cuts.together"), anchor="end")
-        items, height = piled(chunk)
-        yield Block(
-            (*head, cut, *moved(items, (0, TITLE_HEIGHT))), TITLE_HEIGHT + height, full=True
-        )
+        yield Block(*_table(name, words("cuts.together"), chunk, making, LIVE_WIDTH), full=True)
     parts = [_act(step_words(step, plan, words)) for step in making.batch.steps]
     items, height = piled(parts)
     head = panel_title(0, LIVE_WIDTH, 0, words("cuts.order"))

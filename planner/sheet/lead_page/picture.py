@@ -187,11 +187,11 @@ def _lengths(
     items: list[DrawList] = []
     for near, far, section in shown:
         span = (spots[near][0], spots[far][0])
-        items.append(_dimension(span, top, number(section.length_mm), spots[near][1]))
+        items.append(dimension(span, top, number(section.length_mm), spots[near][1]))
     if alike and len(way) > 1:
         total = number(sum(section.length_mm for _, _, section in way))
         top += _DEPTH
-        items.append(_dimension((_LEFT, _RIGHT), top, total, top - _DEPTH))
+        items.append(dimension((_LEFT, _RIGHT), top, total, top - _DEPTH))
     elif not alike:
         items += [
             _at_leg(spots[child], section)
@@ -222,7 +222,7 @@ def _at_leg(at: Point, section: Section) -> DrawList:
     )
 
 
-def _dimension(span: tuple[float, float], y: float, figure: str, start: float) -> DrawList:
+def dimension(span: tuple[float, float], y: float, figure: str, start: float) -> DrawList:
     """Draw a dimension: stops at both ends, arrows, the figure in a gap of the line."""
     left, right = span
     middle, half = (left + right) / 2, text_width(figure, HEAD, bold=True) / 2 + 120
