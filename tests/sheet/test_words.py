@@ -1,10 +1,14 @@
-"""The catalogues of words: the same keys and values in every language."""
+"""The catalogues of words: the same keys and values in every language, none without a use."""
 
+import ast
 import re
 import tomllib
+from functools import cache
+from pathlib import Path
 
 import pytest
 
+import planner
 from planner.data import data_dir
 from planner.sheet.words import LANGUAGES, Words
 
@@ -34,3 +38,42 @@ def test_a_text_takes_its_values():
     assert Words("de")("page.solder_side") == "LÖTSEITE"
     with pytest.raises(KeyError):
         Words()("page.no_such_text")
+
+
+def pattern(node):
+    """Return a text of the code as a pattern: what is put into it may be any word."""
+    if isinstance(node, ast.Constant):
+        return re.escape(node.value) if isinstance(node.value, str) else ""
+    parts = (
+        re.escape(part.value) if isinstance(part, ast.Constant) else r"[\w-]+"
+        for part in node.values
+    )
+    return "".join(parts)
+
+
+@cache
+def spoken():
+    """Return patterns for all texts in the code that may be keys."""
+    found = set()
+    for path in Path(planner.__file__).parent.rglob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text(encoding="utf-8"))):
+            if isinstance(node, ast.Constant | ast.JoinedStr):
+                text = pattern(node)
+                if re.match(r"[a-z_]+\\\.[\w\[]", text):
+                    found.add(text)
+    return [re.compile(text + "(_one|_many)?") for text in sorted(found)]
+
+
+def test_every_text_is_used():
+    assert [key for key in texts("en") if not any(one.fullmatch(key) for one in spoken())] == []
+
+
+def test_a_text_that_nothing_says_would_be_found():
+    assert not any(one.fullmatch("page.no_such_text") for one in spoken())
+    assert any(one.fullmatch("page.order") for one in spoken())
+
+
+def test_one_and_many_have_their_own_texts():
+    words = Words()
+    assert words.counted("page.stops", 1) == "1 stop"
+    assert words.counted("page.stops", 3) == "3 stops"
