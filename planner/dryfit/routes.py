@@ -4,13 +4,10 @@ A part rests round one cut of the cable tree. It gets there over all ends of one
 first end alone, then the others are put through it, each beside what it holds already.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass, field
-from functools import cached_property
-from typing import NamedTuple
 
-from planner.geometry.packing import pack
-from planner.model.cable import Core, Shield
+from planner.dryfit.cable_tree import CableTree, Side, Thing, bundle_mm
 from planner.model.part import Part
 from planner.model.plan import PartUse, Plan, Section
 
@@ -70,114 +67,10 @@ class Way:
         return Blocked(self.ends, self.over, part.bore_mm, self.needs_mm)
 
 
-class _Thing(NamedTuple):
-    """Something that a part has to pass."""
-
-    over: str
-    thick_mm: float
-
-
-@dataclass(frozen=True, slots=True)
-class _Side:
-    """What lies on one side of a section: the ends, and the sections beyond it."""
-
-    ends: tuple[str, ...]
-    sections: frozenset[str]
-
-
-class CableTree:
-    """The cable of a plan as a part meets it: what is how thick, what lies on which side."""
-
-    def __init__(self, plan: Plan) -> None:
-        self.plan = plan
-        self._sides: dict[tuple[str, str], _Side] = {}
-        self._things: dict[str, _Thing] = {}
-
-    @cached_property
-    def _touching(self) -> dict[str, list[Section]]:
-        found: dict[str, list[Section]] = {}
-        for section in self.plan.sections:
-            found.setdefault(section.near, []).append(section)
-            found.setdefault(section.far, []).append(section)
-        return found
-
-    def side(self, section: Section, node: str) -> _Side:
-        """Return what lies beyond a section on the side of one of its two nodes."""
-        key = (section.id, node)
-        if key not in self._sides:
-            self._sides[key] = self._walked(section, node)
-        return self._sides[key]
-
-    def _walked(self, section: Section, start: str) -> _Side:
-        nodes, beyond, todo = {start}, set[str](), [start]
-        while todo:
-            node = todo.pop()
-            for step in self._touching.get(node, ()):
-                if step.id != section.id and step.id not in beyond:
-                    beyond.add(step.id)
-                    other = step.far if step.near == node else step.near
-                    nodes.add(other)
-                    todo.append(other)
-        ends = tuple(end.id for end in self.plan.ends if end.id in nodes)
-        return _Side(ends, frozenset(beyond))
-
-    def path(self, start: str, goal: str) -> tuple[str, ...]:
-        """Return the sections between two nodes, in order; none if they are one or not joined."""
-        todo: list[tuple[str, tuple[str, ...]]] = [(start, ())]
-        seen = {start}
-        while todo:
-            node, path = todo.pop()
-            if node == goal:
-                return path
-            for step in self._touching.get(node, ()):
-                other = step.far if step.near == node else step.near
-                if other not in seen:
-                    seen.add(other)
-                    todo.append((other, (*path, step.id)))
-        return ()
-
-    def section(self, name: str) -> _Thing:
-        """Return how thick a section is: its jacket, or the cores that are out of it."""
-        if name not in self._things:
-            self._things[name] = self._section(name)
-        return self._things[name]
-
-    def _section(self, name: str) -> _Thing:
-        cable = self.plan.cable_of(name)
-        if cable is None:
-            return _Thing("", 0.0)
-        if not self.plan.section_by_id[name].fan_of:
-            return _Thing(f"the jacket of {cable.title}", cable.jacket_mm)
-        return _Thing(f"the cores of {name}", bundle_mm(self._fanned_mm(name)))
-
-    def _fanned_mm(self, section: str) -> list[float]:
-        runs = (run for it in self.plan.conductors for run in it.runs if run.section == section)
-        found = (self.plan.part_of(run) for run in runs)
-        return [_across_mm(part) for part in found if part is not None]
-
-    def plug(self, end: str) -> _Thing:
-        """Return how thick the plug of an end is; nothing while it is not chosen."""
-        connector = self.plan.connector_of(end)
-        if connector is None:
-            return _Thing("", 0.0)
-        return _Thing(connector.title, connector.barrel.outside_mm)
-
-
-def _across_mm(part: Core | Shield) -> float:
-    return part.insulation_mm if isinstance(part, Core) else part.tail_mm
-
-
-def bundle_mm(diameters_mm: Sequence[float]) -> float:
-    """Return the smallest bore that a bundle was found to go through; 0 for no bundle."""
-    if len(diameters_mm) <= 2:
-        return sum(diameters_mm)
-    return pack(sorted(diameters_mm)).diameter_mm
-
-
 def resting(plan: Plan, tree: CableTree) -> tuple[Resting, ...]:
     """Return every part of the plan that is known, where it is to rest; in the plan's order.
 
-    Round which section a part at a split rests follows from the end that it comes from.
+    A part at a split rests round the section named, else the last on its way there.
     """
     parts = {part.id: part for part in plan.definitions.parts}
     uses = [use for use in plan.parts if use.part in parts]
@@ -191,6 +84,8 @@ def resting(plan: Plan, tree: CableTree) -> tuple[Resting, ...]:
 def _section_of(plan: Plan, tree: CableTree, use: PartUse) -> str:
     if use.at in plan.section_at:
         return plan.section_at[use.at].id
+    if use.section in plan.section_by_id:
+        return use.section
     path = tree.path(use.comes_from, use.at)
     return path[-1] if path else ""
 
@@ -279,9 +174,7 @@ def _beside_mm(tree: CableTree, rest: str, ends: tuple[str, ...]) -> dict[str, f
     return beside
 
 
-def _cables(
-    tree: CableTree, rest: str, side: _Side, beside_mm: dict[str, float]
-) -> Iterator[_Thing]:
+def _cables(tree: CableTree, rest: str, side: Side, beside_mm: dict[str, float]) -> Iterator[Thing]:
     beside_leg = {tree.plan.section_at[end].id: mm for end, mm in beside_mm.items()}
     for name in (rest, *sorted(side.sections)):
         yield _with_beside(tree.section(name), beside_leg.get(name, 0.0))
@@ -289,16 +182,16 @@ def _cables(
 
 def _plugs(
     tree: CableTree, ends: tuple[str, ...], fixed: frozenset[str], beside_mm: dict[str, float]
-) -> Iterator[_Thing]:
+) -> Iterator[Thing]:
     for end in ends:
         if end in fixed:
             yield _with_beside(tree.plug(end), beside_mm[end])
 
 
-def _with_beside(thing: _Thing, beside_mm: float) -> _Thing:
+def _with_beside(thing: Thing, beside_mm: float) -> Thing:
     if not beside_mm:
         return thing
-    return _Thing(f"{thing.over} with what lies beside it", thing.thick_mm + beside_mm)
+    return Thing(f"{thing.over} with what lies beside it", thing.thick_mm + beside_mm)
 
 
 def _shut_out(

@@ -4,8 +4,18 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from planner.dryfit.routes import Blocked, CableTree, Resting, Way, resting, ways
-from planner.dryfit.threading_order import Choosing, Going, Node, Settled, smallest_order
+from planner.dryfit.cable_tree import CableTree
+from planner.dryfit.parking import Parking, row_mm
+from planner.dryfit.routes import Blocked, Resting, Way, resting, ways
+from planner.dryfit.threading_order import (
+    Choosing,
+    Chosen,
+    Going,
+    Node,
+    Settled,
+    all_before,
+    smallest_order,
+)
 from planner.model.part import Part
 from planner.model.plan import PartUse, Plan
 
@@ -51,10 +61,14 @@ class Hindrance:
 
 @dataclass(frozen=True, slots=True)
 class Threading:
-    """The parts in threading order, and what hinders those that can't go on as planned."""
+    """The parts in threading order, what hinders others as they are planned, and where they wait.
+
+    `parked` has a row for each end that parts have to be on the cable for while it is soldered.
+    """
 
     routes: tuple[Route, ...]
     hindrances: tuple[Hindrance, ...]
+    parked: tuple[Parking, ...]
 
     def at_end(self, end: str) -> tuple[Route, ...]:
         """Return the queue of parts at an end, the first to go on first."""
@@ -72,11 +86,12 @@ def thread(plan: Plan, *, stays_on: frozenset[str] = frozenset()) -> Threading:
     """
     tree = CableTree(plan)
     parts = resting(plan, tree)
-    choosing = Choosing([Going(part, ways(tree, part, stays_on)) for part in parts])
+    choosing = Choosing(tree, [Going(part, ways(tree, part, stays_on)) for part in parts])
     settled = choosing.settle()
-    routes = _routes(plan, choosing, settled)
+    routes = _routes(plan, choosing, settled.chosen)
     hindered = _hindered(choosing, settled, routes)
-    return Threading(routes, (*hindered, *_misfits(tree, parts)))
+    parked = _parked(plan, choosing, settled.chosen)
+    return Threading(routes, (*hindered, *_misfits(tree, parts)), tuple(parked))
 
 
 def hindrances(plan: Plan) -> tuple[Hindrance, ...]:
@@ -84,16 +99,16 @@ def hindrances(plan: Plan) -> tuple[Hindrance, ...]:
     return thread(plan).hindrances
 
 
-def _routes(plan: Plan, choosing: Choosing, settled: Settled) -> tuple[Route, ...]:
+def _routes(plan: Plan, choosing: Choosing, chosen: Chosen) -> tuple[Route, ...]:
     ends = {end.id: at for at, end in enumerate(plan.ends)}
     ranks: dict[Node, tuple[int, ...]] = {end: (1, at) for end, at in ends.items()}
-    for at, way in settled.chosen.items():
+    for at, way in chosen.items():
         ranks[at] = _rank(choosing.goings[at].part, way, ends[way.comes_from], at)
     counts = dict.fromkeys(ends, 0)
     routes = []
-    for node in smallest_order(choosing.edges(settled.chosen), ranks):
+    for node in smallest_order(choosing.edges(chosen), ranks):
         if isinstance(node, int):
-            way = settled.chosen[node]
+            way = chosen[node]
             counts[way.comes_from] += 1
             routes.append(_route(choosing.goings[node].part, way, counts[way.comes_from]))
     return tuple(routes)
@@ -129,13 +144,32 @@ def _hindered(
 ) -> Iterator[Hindrance]:
     by_use = {route.use.id: route for route in routes}
     for at in settled.late:
-        going = choosing.goings[at]
-        use, part = going.part.use, going.part.part
-        closed = tuple(choosing.why_not(at, way, settled.chosen) for way in going.ways)
+        part = choosing.goings[at].part
+        closed = tuple(_closed(choosing, settled, at))
         kind: HindranceKind = "cannot-pass" if at in settled.stuck else "threaded-too-late"
-        first = closed[0]
-        instead = by_use.get(use.id)
-        yield Hindrance(kind, use, part, first.over, first.has_mm, first.needs_mm, closed, instead)
+        first, instead = closed[0], by_use.get(part.use.id)
+        figures = (first.over, first.has_mm, first.needs_mm)
+        yield Hindrance(kind, part.use, part.part, *figures, closed, instead)
+
+
+def _closed(choosing: Choosing, settled: Settled, at: int) -> Iterator[Blocked]:
+    """Yield what closes each way of a part: the planned one as others are planned, then more."""
+    for index, way in enumerate(choosing.goings[at].ways):
+        closed = choosing.why_not(at, way, settled.chosen if index else settled.kept)
+        if closed is not None:
+            yield closed
+
+
+def _parked(plan: Plan, choosing: Choosing, chosen: Chosen) -> Iterator[Parking]:
+    edges = choosing.edges(chosen)
+    for end, section in plan.section_at.items():
+        waited = all_before(edges, end)
+        here = [it.part for at, it in enumerate(choosing.goings) if at in waited]
+        row = [it for it in here if it.section == section.id]
+        if row:
+            row.sort(key=lambda it: it.place, reverse=section.near != end)
+            uses = tuple(it.use.id for it in row)
+            yield Parking(end, section.id, uses, row_mm(row), section.length_mm)
 
 
 def _misfits(tree: CableTree, parts: tuple[Resting, ...]) -> Iterator[Hindrance]:

@@ -8,7 +8,9 @@ from dataclasses import dataclass, field
 from functools import cached_property
 from heapq import heapify, heappop, heappush
 
+from planner.dryfit.cable_tree import CableTree
 from planner.dryfit.routes import Blocked, Resting, Way, goes_before
+from planner.model.part import Part
 
 Node = int | str
 Chosen = dict[int, Way]
@@ -36,9 +38,10 @@ class Going:
 
 @dataclass(frozen=True, slots=True)
 class Settled:
-    """The way of each part by its number; which planned ways fail, and which parts have none."""
+    """The way of each part by its number; which planned ways hold, which fail, who has none."""
 
     chosen: Chosen
+    kept: Chosen
     late: tuple[int, ...] = ()
     stuck: tuple[int, ...] = ()
 
@@ -47,6 +50,7 @@ class Settled:
 class Choosing:
     """The choice of a way for each part, with what each choice asks of the order."""
 
+    tree: CableTree
     goings: Sequence[Going]
     _asked: dict[tuple[int, tuple[str, ...], int], bool] = field(default_factory=dict)
 
@@ -55,14 +59,14 @@ class Choosing:
         planned = {at: it.ways[0] for at, it in enumerate(self.goings) if it.planned_is_open}
         kept = planned if self.cycle(planned) is None else self._kept(planned)
         late = tuple(at for at in range(len(self.goings)) if at not in kept)
-        chosen, stuck = kept, []
+        chosen, stuck = kept, list[int]()
         for at in late:
             found = self._found(at, chosen)
             if found is None:
                 stuck.append(at)
             else:
                 chosen = found
-        return Settled(chosen, late, tuple(stuck))
+        return Settled(chosen, kept, late, tuple(stuck))
 
     def _kept(self, planned: Chosen) -> Chosen:
         kept: Chosen = {}
@@ -119,26 +123,37 @@ class Choosing:
         """Return nodes that would each have to come before the next, in a ring; None if none do."""
         return ring(self.edges(chosen))
 
-    def why_not(self, at: int, way: Way, chosen: Chosen) -> Blocked:
-        """Return what closes a way of a part, if all others go as chosen."""
+    def why_not(self, at: int, way: Way, chosen: Chosen) -> Blocked | None:
+        """Return what closes a way of a part if all others go as chosen; None if nothing does."""
         part = self.goings[at].part.part
-        blocked = way.blocked(part)
-        if blocked is not None:
-            return blocked
         others = {it: its for it, its in chosen.items() if it != at}
-        found = self.cycle({**others, at: way}) or ()
-        other = next((it for it in _from(found, at) if isinstance(it, int) and it != at), None)
-        if other is None:
-            return Blocked(way.ends, "its own joint", part.bore_mm, part.bore_mm)
-        in_the_way = self.goings[other].part.part
-        return Blocked(way.ends, in_the_way.title, part.bore_mm, in_the_way.outside_mm)
+        found = self.cycle({**others, at: way})
+        if way.blocked(part) is not None or found is None:
+            return way.blocked(part)
+        return self._in_the_way(way, part, found[(found.index(at) + 1) % len(found)])
+
+    def _in_the_way(self, way: Way, part: Part, node: Node) -> Blocked:
+        if isinstance(node, str):
+            plug = self.tree.plug(node)
+            return Blocked(way.ends, plug.over, part.bore_mm, plug.thick_mm)
+        other = self.goings[node].part
+        needs = other.part.outside_mm + way.beside_mm.get(other.section, 0.0)
+        return Blocked(way.ends, f"{other.part.title} in its way", part.bore_mm, needs)
 
 
-def _from(nodes: tuple[Node, ...], start: Node) -> tuple[Node, ...]:
-    if start not in nodes:
-        return nodes
-    at = nodes.index(start)
-    return (*nodes[at:], *nodes[:at])
+def all_before(edges: Edges, goal: Node) -> set[Node]:
+    """Return all that has to come before a node, near and far."""
+    before: Edges = {}
+    for node, later in edges.items():
+        for it in later:
+            before.setdefault(it, []).append(node)
+    found, todo = set[Node](), [*before.get(goal, ())]
+    while todo:
+        node = todo.pop()
+        if node not in found:
+            found.add(node)
+            todo += before.get(node, ())
+    return found
 
 
 def ring(edges: Edges) -> tuple[Node, ...] | None:

@@ -15,7 +15,11 @@ def settled(plan: Plan) -> Plan:
     landed = {(it.end, it.conductor) for it in landings}
     caps = tuple(it for it in plan.caps if (it.end, it.conductor) in at_ends - landed)
     nodes, ends = node_ids(plan), plan.end_by_id
-    parts = tuple(it for it in plan.parts if it.at in nodes and it.comes_from in ends)
+    parts = tuple(
+        it if it.section in {"", *plan.section_by_id} else it.evolve(section="")
+        for it in plan.parts
+        if it.at in nodes and it.comes_from in ends
+    )
     tidy = plan.evolve(caps=caps, parts=parts, links=_links(plan, contacts))
     return pruned(with_landings(tidy, landings))
 

@@ -84,6 +84,9 @@ def _part_names(plan: Plan) -> Iterator[Problem]:
         yield from _unknown("part", use.part, f"{at}.part", known)
         yield from _unknown("end or split", use.at, f"{at}.at", nodes)
         yield from _unknown("end", use.comes_from, f"{at}.comes_from", plan.end_by_id)
+        if use.section:
+            meeting = {it.id for it in plan.sections if use.at in {it.near, it.far}}
+            yield from _unknown("section there", use.section, f"{at}.section", meeting)
 
 
 def _run_sections(plan: Plan) -> Iterator[Problem]:

@@ -107,7 +107,8 @@ class Link(Record):
 class PartUse(Record):
     """A part round the cable next to a node (end or split), threaded from the end `comes_from`.
 
-    `after_joint` says it is planned to come on when that end is already soldered.
+    `after_joint` says it is planned to come on when that end is already soldered. `section` names
+    the section at a split that it rests round; empty: the last on the way from `comes_from`.
     """
 
     id: Ident
@@ -115,6 +116,7 @@ class PartUse(Record):
     at: Ident
     comes_from: Ident
     after_joint: bool = False
+    section: Line = ""
 
 
 class Acceptance(Record):
