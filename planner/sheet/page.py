@@ -11,8 +11,9 @@ from planner.sheet.head import foot, head, heading
 from planner.sheet.lead_page import lead_leaves
 from planner.sheet.leaf import Leaf, Making
 from planner.sheet.paper import PaperName
+from planner.sheet.split_page import split_leaves
 from planner.sheet.stop_band import stop_band
-from planner.sheet.way_bar import way_bar
+from planner.sheet.way_bar import stretches_of, way_bar
 from planner.sheet.words import Language
 
 UNIT_MM = 0.01
@@ -66,7 +67,12 @@ def sheet_pages(
 def _leaves(making: Making) -> Iterator[Leaf]:
     """Yield the pages in the order of the work; with a stop, nothing is proved."""
     yield from lead_leaves(making)
-    yield from interim.pages_of("planner.sheet.end_page", "end_leaves", interim.end_leaves)(making)
+    order = {stage: place for place, stage in enumerate(_stages(making))}
+    nodes = [
+        *interim.pages_of("planner.sheet.end_page", "end_leaves", interim.end_leaves)(making),
+        *split_leaves(making),
+    ]
+    yield from sorted(nodes, key=lambda leaf: order.get(leaf.stage, len(order)))
     if not making.stopped:
         yield from interim.pages_of("planner.sheet.proving", "proving_leaves", interim.nothing)(
             making
@@ -74,3 +80,8 @@ def _leaves(making: Making) -> Iterator[Leaf]:
     yield from interim.pages_of("planner.sheet.sources", "source_leaves", interim.source_leaves)(
         making
     )
+
+
+def _stages(making: Making) -> list[str]:
+    """Return the stages of the work, each once."""
+    return list(dict.fromkeys(s for one in stretches_of(making) for s in one.stages))

@@ -2,13 +2,14 @@
 
 from collections.abc import Iterator
 
-from planner.sheet.block import Block, flow, moved
+from planner.sheet.block import BLOCK_GAP, Block, flow, moved
 from planner.sheet.findings_panel import stops_blocks
 from planner.sheet.lead_page.care import care_panel
 from planner.sheet.lead_page.cuts import cut_rows, cut_table, run_blocks
 from planner.sheet.lead_page.legend import end_flags, legend
 from planner.sheet.lead_page.openings import openings_panel
 from planner.sheet.lead_page.picture import lead_picture
+from planner.sheet.lead_page.steps import step_blocks
 from planner.sheet.leaf import Leaf, Making
 from planner.sheet.paper import LIVE_WIDTH
 from planner.sheet.stack import chunked
@@ -31,12 +32,16 @@ def lead_leaves(making: Making) -> Iterator[Leaf]:
 
 def _blocks(making: Making, room: float) -> Iterator[Block]:
     flags = end_flags(making)
-    yield lead_picture(making, flags, room)
-    yield from legend(making, [flag for found in flags.values() for flag in found])
+    above = [lead_picture(making, flags, room)]
+    above += legend(making, [flag for found in flags.values() for flag in found])
     if making.stopped:
+        yield from above
         yield from stops_blocks(making, room)
         return
-    yield from _cut_and_beside(making, room)
+    above += _cut_and_beside(making, room)
+    yield from above
+    left = room - sum(block.height + BLOCK_GAP for block in above)
+    yield from step_blocks(making, "cut", max(left, 0.0), room)
     yield from run_blocks(making, room)
 
 

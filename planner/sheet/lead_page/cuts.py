@@ -34,7 +34,7 @@ def cut_rows(making: Making, width: float) -> tuple[Part, ...]:
     """Draw a row for each line of the cut list, with the tags of the parts in it."""
     tags = [tags_of(making, line) for line in making.cuts.lines]
     room = max((sum(tag_width(tag) + _TAG_GAP for tag in each) for each in tags), default=0.0)
-    start = _TEXT + min(room, _MOST_TAGS)
+    start = _TEXT + (min(room, _MOST_TAGS) + 60 if room else 0.0)
     return tuple(
         _row(making, line, each, (start, width))
         for line, each in zip(making.cuts.lines, tags, strict=True)

@@ -3,7 +3,7 @@
 from planner.drawing.primitives import DrawList, Poly, Rect, Style
 from planner.dryfit.cut_lengths import Opening
 from planner.sheet.end_block import badge
-from planner.sheet.lead_page.picture import dimension
+from planner.sheet.lead_page.dimensions import dimension
 from planner.sheet.leaf import Making
 from planner.sheet.lettering import INK, PEN, TITLE_HEIGHT, panel_title
 from planner.sheet.stack import Part, joined
@@ -44,6 +44,6 @@ def _opening(making: Making, opening: Opening, width: float, top: float) -> Draw
         *mark,
         *lines,
         jacket,
-        *dimension((left, edge), base, number(opening.keep_mm), middle - 220),
-        *dimension((edge, width), base, number(opening.off_mm), middle - 220),
+        *dimension((left, edge), base, number(opening.keep_mm), (middle + 300,) * 2),
+        *dimension((edge, width), base, number(opening.off_mm), (middle + 300,) * 2),
     )

@@ -10,6 +10,7 @@ from planner.sheet.block import Block, moved
 from planner.sheet.end_block import badge
 from planner.sheet.facts import Flag
 from planner.sheet.flags import draw_flag, flag_width
+from planner.sheet.lead_page.dimensions import lengths
 from planner.sheet.lead_page.plugs import LENGTH, half_height, plug
 from planner.sheet.lead_page.shields import shield_lines
 from planner.sheet.lead_page.tree import Tip, Tree, named_span
@@ -28,15 +29,13 @@ from planner.sheet.lettering import (
     say_runs,
 )
 from planner.sheet.paper import LIVE_WIDTH
-from planner.units import number
 
 _BADGE = 760.0
 _PLUGS = 1000.0  # from the edge to the tip of a plug
 _LEFT, _RIGHT = _PLUGS + LENGTH, LIVE_WIDTH - _PLUGS - LENGTH
 _TOP = TITLE_HEIGHT + 1250
 _FLAG = 460.0
-_ROW, _PLAIN_ROW, _LEAST_ROW = 2150.0, 1500.0, 900.0
-_DEPTH = 520.0  # from one line of dimensions to the next
+_ROW, _PLAIN_ROW = 2150.0, 1500.0
 
 
 def lead_picture(making: Making, flags: Mapping[str, Sequence[Flag]], most: float) -> Block:
@@ -46,7 +45,8 @@ def lead_picture(making: Making, flags: Mapping[str, Sequence[Flag]], most: floa
     """
     tree = Tree(making.plan)
     row = _ROW if making.plan.splits else _PLAIN_ROW
-    pitch = max(min(row, (most - _TOP - 1800) / max(len(tree.tips), 1)), _LEAST_ROW)
+    least = max((_least_row(making, tip) for tip in tree.tips), default=row)
+    pitch = max(min(row, (most - _TOP - 1800) / max(len(tree.tips), 1)), least)
     spots = tree.spots(_LEFT, _RIGHT, _TOP, pitch)
     words = making.words
     head = panel_title(0, LIVE_WIDTH, 0, words("lead.finished"), words("lead.not_to_scale"))
@@ -62,11 +62,16 @@ def lead_picture(making: Making, flags: Mapping[str, Sequence[Flag]], most: floa
         shown = flags.get(tip.first, ()) if alone else ()
         items.append(_tip(making, tip, spots[tip.first], shown))
     lowest = max((y for _, y in spots.values()), default=_TOP) + 850
-    drawn, bottom = _lengths(making, tree, spots, lowest)
+    drawn, bottom = lengths(making, tree, spots, lowest)
     if tree.tips and making.plan.splits and pitch >= _ROW:
         bottom = max(bottom, spots[tree.tips[-1].first][1] + 1000)
     items += [drawn, _shields(making, tree, spots)]
     return Block(tuple(item for part in items for item in part), bottom, full=True)
+
+
+def _least_row(making: Making, tip: Tip) -> float:
+    """Return how far apart rows must stand so that a name is clear of the plug over it."""
+    return 2 * half_height(making.plan.connector_of(tip.first)) + cap(BODY) + 350
 
 
 def _cable(making: Making, near: Point, far: Point, section: Section) -> DrawList:
@@ -168,77 +173,6 @@ def _flags(flags: Sequence[Flag], at: Point) -> DrawList:
         items.append(draw_flag(flag, (x, at[1]), _FLAG))
         x += width + 100
     return tuple(item for part in items for item in part)
-
-
-def _lengths(
-    making: Making, tree: Tree, spots: dict[str, Point], top: float
-) -> tuple[DrawList, float]:
-    """Draw lengths as dimensions; return them and how far down they reach.
-
-    One row along the way to the first end on the right where all legs are as long; else a figure
-    stands at each leg.
-    """
-    way = _way(tree)
-    if not way:
-        return (), top
-    legs = {section.length_mm for _, child, section in tree.joints if child in _firsts(tree)}
-    alike = len(legs) == 1 and len(making.plan.splits) <= 1
-    shown = way if alike else way[:-1]
-    items: list[DrawList] = []
-    for near, far, section in shown:
-        span = (spots[near][0], spots[far][0])
-        items.append(dimension(span, top, number(section.length_mm), spots[near][1]))
-    if alike and len(way) > 1:
-        total = number(sum(section.length_mm for _, _, section in way))
-        top += _DEPTH
-        items.append(dimension((_LEFT, _RIGHT), top, total, top - _DEPTH))
-    elif not alike:
-        items += [
-            _at_leg(spots[child], section)
-            for _, child, section in tree.joints
-            if child in _firsts(tree)
-        ]
-    return tuple(item for part in items for item in part), top + 350
-
-
-def _firsts(tree: Tree) -> set[str]:
-    return {tip.first for tip in tree.tips}
-
-
-def _way(tree: Tree) -> list[tuple[str, str, Section]]:
-    """Return the sections from the root to the first end on the right."""
-    into = {child: (parent, child, section) for parent, child, section in tree.joints}
-    node = tree.tips[0].first if tree.tips else ""
-    way = []
-    while node in into:
-        way.append(into[node])
-        node = into[node][0]
-    return way[::-1]
-
-
-def _at_leg(at: Point, section: Section) -> DrawList:
-    return (
-        say((at[0] - 150, at[1] - 250), number(section.length_mm), HEAD, bold=True, anchor="end"),
-    )
-
-
-def dimension(span: tuple[float, float], y: float, figure: str, start: float) -> DrawList:
-    """Draw a dimension: stops at both ends, arrows, the figure in a gap of the line."""
-    left, right = span
-    middle, half = (left + right) / 2, text_width(figure, HEAD, bold=True) / 2 + 120
-    pen, stop = Style(stroke=INK, width=PEN), Style(stroke=INK, width=HAIR)
-    lines = [((left + 60, y), (middle - half, y)), ((middle + half, y), (right - 60, y))]
-    stops = [((x, min(start + 450, y - 300)), (x, y + 180)) for x in span]
-    arrows = [
-        ((left, y), (left + 260, y - 95), (left + 260, y + 95)),
-        ((right, y), (right - 260, y - 95), (right - 260, y + 95)),
-    ]
-    return (
-        *(Poly(line, pen) for line in lines),
-        *(Poly(line, stop) for line in stops),
-        *(Poly(points, Style(fill=INK), closed=True) for points in arrows),
-        say((middle, y + cap(HEAD) / 2), figure, HEAD, bold=True, anchor="middle"),
-    )
 
 
 def _shields(making: Making, tree: Tree, spots: dict[str, Point]) -> DrawList:

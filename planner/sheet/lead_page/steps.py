@@ -1,0 +1,35 @@
+"""The numbered steps that belong to no end: cutting, threading, and closing a split."""
+
+from collections.abc import Iterator
+
+from planner.sheet.block import Block
+from planner.sheet.end_page.panel import Panel, titled
+from planner.sheet.end_page.steps import PITCH, Line, runs_of, steps_panels
+from planner.sheet.leaf import Making
+from planner.sheet.paper import LIVE_WIDTH
+
+_HEAD = 750.0
+
+
+def step_blocks(making: Making, stage: str, first: float, room: float) -> Iterator[Block]:
+    """Yield the steps of a stage over the live width, numbered as in the whole list.
+
+    The first block is at most `first` high, the others `room`.
+    """
+    runs = runs_of(tuple(_lines(making, stage)), LIVE_WIDTH, PITCH)
+    title = making.words("end.steps")
+    pieces = steps_panels(runs, making.words, LIVE_WIDTH, first - _HEAD, room - _HEAD)
+    for place, piece in enumerate(panel for panel in pieces if panel.height):
+        name = making.words("page.goes_on", title=title) if place else title
+        yield _block(titled(name, LIVE_WIDTH, piece))
+
+
+def _block(panel: Panel) -> Block:
+    return Block(panel.items, panel.height, full=True)
+
+
+def _lines(making: Making, stage: str) -> Iterator[Line]:
+    for number, step in enumerate(getattr(making, "steps", ()), start=1):
+        if step.stage == stage:
+            text = making.words(f"steps.{step.kind}", **dict(step.values))
+            yield Line(str(number), step.heat, text)
