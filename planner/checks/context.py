@@ -15,6 +15,7 @@ from planner.wiring.reach import Reach
 
 if TYPE_CHECKING:
     from planner.dryfit.fit import EndFit
+    from planner.dryfit.threading import Threading
 
 
 @dataclass(frozen=True)
@@ -60,3 +61,10 @@ class Context:
         from planner.dryfit.fit import fit_plan  # noqa: PLC0415 - dear, and only some rules need it
 
         return fit_plan(self.plan, self.wiring)
+
+    @cached_property
+    def threading(self) -> "Threading":
+        """How the parts get to their places, worked out when a rule first asks for it."""
+        from planner.dryfit.threading import thread  # noqa: PLC0415 - only some rules need it
+
+        return thread(self.plan)

@@ -45,8 +45,7 @@ class Route:
 class Hindrance:
     """Why a part can't be where it is planned, with the figure that it has and the one it needs.
 
-    `ways` says for each way what closes it, the planned one first. `instead` is a way that is open,
-    if there is one.
+    `ways` says for each way what closes it, the planned one first.
     """
 
     kind: HindranceKind
@@ -56,7 +55,6 @@ class Hindrance:
     has_mm: float
     needs_mm: float
     ways: tuple[Blocked, ...] = ()
-    instead: Route | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,7 +87,7 @@ def thread(plan: Plan, *, stays_on: frozenset[str] = frozenset()) -> Threading:
     choosing = Choosing(tree, [Going(part, ways(tree, part, stays_on)) for part in parts])
     settled = choosing.settle()
     routes = _routes(plan, choosing, settled.chosen)
-    hindered = _hindered(choosing, settled, routes)
+    hindered = _hindered(choosing, settled)
     parked = _parked(plan, choosing, settled.chosen)
     return Threading(routes, (*hindered, *_misfits(tree, parts)), tuple(parked))
 
@@ -139,17 +137,13 @@ def tag_of(end: str, count: int) -> str:
     return f"{end}.{count}" if end[-1:].isdigit() else f"{end}{count}"
 
 
-def _hindered(
-    choosing: Choosing, settled: Settled, routes: tuple[Route, ...]
-) -> Iterator[Hindrance]:
-    by_use = {route.use.id: route for route in routes}
+def _hindered(choosing: Choosing, settled: Settled) -> Iterator[Hindrance]:
     for at in settled.late:
         part = choosing.goings[at].part
         closed = tuple(_closed(choosing, settled, at))
         kind: HindranceKind = "cannot-pass" if at in settled.stuck else "threaded-too-late"
-        first, instead = closed[0], by_use.get(part.use.id)
-        figures = (first.over, first.has_mm, first.needs_mm)
-        yield Hindrance(kind, part.use, part.part, *figures, closed, instead)
+        figures = (closed[0].over, closed[0].has_mm, closed[0].needs_mm)
+        yield Hindrance(kind, part.use, part.part, *figures, closed)
 
 
 def _closed(choosing: Choosing, settled: Settled, at: int) -> Iterator[Blocked]:

@@ -29,18 +29,19 @@ def _free_id(plan: Plan, wanted: str) -> str:
 
 def remove_part(plan: Plan, *, use: str) -> Plan:
     """Take a part off the plan, by the id of its use."""
-    found = _the_use(plan, use)
+    found = the_use(plan, use)
     return pruned(plan.evolve(parts=tuple(it for it in plan.parts if it is not found)))
 
 
 def set_after_joint(plan: Plan, *, use: str, after_joint: bool) -> Plan:
     """Say whether a part is planned to come on when the end is already soldered."""
-    found = _the_use(plan, use)
+    found = the_use(plan, use)
     new = changed(found, after_joint=after_joint)
     return plan.evolve(parts=swapped(plan.parts, lambda known: known is found, new))
 
 
-def _the_use(plan: Plan, use: str) -> PartUse:
+def the_use(plan: Plan, use: str) -> PartUse:
+    """Look up a part of the lead, or refuse."""
     for known in plan.parts:
         if known.id == use:
             return known

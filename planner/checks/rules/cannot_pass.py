@@ -3,8 +3,9 @@
 from collections.abc import Iterator
 
 from planner.checks.context import Context
-from planner.checks.hindered import hindered
+from planner.checks.hindered import each_way, easiest, hindered
 from planner.checks.registry import Found, rule
+from planner.units import number
 
 
 @rule(
@@ -14,9 +15,8 @@ from planner.checks.registry import Found, rule
     weight="stop",
 )
 def cannot_pass(context: Context) -> Iterator[Found]:
-    """Report each part of the plan so hindered."""
-    yield from hindered(
-        context,
-        "cannot-pass",
-        "Choose a part with a larger bore, or one that opens.",
-    )
+    """Report each part that has no way to its place, with what closes each side."""
+    for hindrance, place in hindered(context, "cannot-pass"):
+        least_mm = min(it.needs_mm for it in easiest(hindrance))
+        mend = f"Choose a part with a bore of {number(least_mm)} mm or more, or one that opens."
+        yield Found(each_way(hindrance), mend, (place,))

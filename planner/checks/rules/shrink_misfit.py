@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from planner.checks.context import Context
 from planner.checks.hindered import hindered
 from planner.checks.registry import Found, rule
+from planner.units import number
 
 
 @rule(
@@ -14,9 +15,9 @@ from planner.checks.registry import Found, rule
     weight="caution",
 )
 def shrink_misfit(context: Context) -> Iterator[Found]:
-    """Report each part of the plan so hindered."""
-    yield from hindered(
-        context,
-        "shrink-misfit",
-        "Take the next smaller size, or one with a higher shrink ratio.",
-    )
+    """Report each heat-shrink that stays loose where it rests."""
+    for found, place in hindered(context, "shrink-misfit"):
+        has, needs = number(found.has_mm), number(found.needs_mm)
+        what = f"{found.part.title} recovers to {has} mm; {found.over} measures {needs} mm."
+        mend = "Take the next smaller size, or one with a higher shrink ratio."
+        yield Found(what, mend, (place,))
