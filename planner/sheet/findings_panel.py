@@ -17,14 +17,14 @@ _INDENT = 800.0
 _LINE = 450.0
 
 
-def stops_blocks(making: Making, room: float) -> Iterator[Block]:
+def stops_blocks(making: Making, room: float, first: float | None = None) -> Iterator[Block]:
     """Yield what stops the lead, over the live width: code, what, why, mend."""
     words = making.words
     stops = [finding for finding in making.findings if finding.weight == "stop"]
     parts = [_part(stop, stop_lines(words, stop), LIVE_WIDTH) for stop in stops]
     note = words.counted("page.stops", len(stops))
     title, goes_on = words("findings.stops"), words("page.goes_on", title=words("findings.stops"))
-    yield from stacked(title, parts, room=room, note=note, full=True, goes_on=goes_on)
+    yield from stacked(title, parts, room=room, note=note, full=True, goes_on=goes_on, first=first)
 
 
 def finding_blocks(making: Making, room: float) -> Iterator[Block]:

@@ -54,7 +54,7 @@ def sheet_pages(
                 *head(leaf, said, making, number),
                 *way_bar(making, leaf.stage),
                 *leaf.body,
-                *(stop_band(making.paper) if making.stopped else ()),
+                *_band(making),
                 *foot(said, making, number),
             ),
             making.paper.width,
@@ -62,6 +62,11 @@ def sheet_pages(
         )
         for leaf, number in zip(leaves, numbers, strict=True)
     )
+
+
+def _band(making: Making) -> DrawList:
+    """Draw the band across a page that must not be soldered from."""
+    return stop_band(making.paper, making.words("page.not_clear")) if making.stopped else ()
 
 
 def _leaves(making: Making) -> Iterator[Leaf]:

@@ -25,27 +25,36 @@ def stacked(
     goes_on: str,
     note: str = "",
     full: bool = False,
+    first: float | None = None,
 ) -> Iterator[Block]:
     """Yield panels no higher than `room` (or one part); nothing where there are no parts.
 
-    `goes_on` is the title of the panels after the first.
+    `goes_on` is the title of the panels after the first, which may be no higher than `first`.
     """
+    top = None if first is None else first - _TOP
     width, most = (LIVE_WIDTH, room) if full else (HALF_WIDTH, min(room, MOST))
-    for number, chunk in enumerate(chunked(parts, most - _TOP)):
+    for number, chunk in enumerate(chunked(parts, most - _TOP, top)):
         name = title if number == 0 else goes_on
         items, height = piled(chunk)
         head = panel_title(0, width, 0, name, note if number == 0 else "")
         yield Block((*head, *moved(items, (0, _TOP))), _TOP + height, full)
 
 
-def chunked(parts: Sequence[Part], room: float) -> Iterator[tuple[Part, ...]]:
-    """Yield runs of parts that are together no higher than `room`; a part is never split."""
+def chunked(
+    parts: Sequence[Part], room: float, first: float | None = None
+) -> Iterator[tuple[Part, ...]]:
+    """Yield runs of parts that are together no higher than `room`; a part is never split.
+
+    The first run is no higher than `first`, where one part at least is.
+    """
     chunk: list[Part] = []
     height = 0.0
+    high = bool(parts) and first is not None and parts[0][1] <= first
+    most = first if high and first is not None else room
     for part in parts:
-        if chunk and height + part[1] > room:
+        if chunk and height + part[1] > most:
             yield tuple(chunk)
-            chunk, height = [], 0.0
+            chunk, height, most = [], 0.0, room
         chunk.append(part)
         height += part[1]
     if chunk:

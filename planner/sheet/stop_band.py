@@ -22,22 +22,23 @@ def _middle(paper: Paper) -> float:
 
 def free_above(paper: Paper) -> tuple[float, float]:
     """Return the levels above which the left and the right column stay free of the band."""
+    return free_at(paper, paper.left + HALF_WIDTH), free_at(paper, paper.right)
+
+
+def free_at(paper: Paper, right: float) -> float:
+    """Return the level above which what ends at `right` stays free of the band."""
     upper = _OUTER / math.cos(math.radians(TURN_DEG)) + 250
-    ends = (paper.left + HALF_WIDTH, paper.right)
-    left, right = (_middle(paper) - (x - paper.width / 2) * _SLOPE - upper for x in ends)
-    return left, right
+    return _middle(paper) - (right - paper.width / 2) * _SLOPE - upper
 
 
-def stop_band(paper: Paper) -> DrawList:
-    """Draw NOT CLEAR TO SOLDER between two solid stripes, edge to edge."""
+def stop_band(paper: Paper, warning: str) -> DrawList:
+    """Draw a warning, such as NOT CLEAR TO SOLDER, between two solid stripes, edge to edge."""
     middle = _middle(paper)
     stripes = [_stripe(paper, middle, *span) for span in ((-_OUTER, -_INNER), (_INNER, _OUTER))]
     turn = math.radians(TURN_DEG)
     drop = cap(SHOUT) / 2
     at = (paper.width / 2 - drop * math.sin(turn), middle + drop * math.cos(turn))
-    words = Text(
-        at, "NOT CLEAR TO SOLDER", SHOUT, INK, bold=True, anchor="middle", turn_deg=TURN_DEG
-    )
+    words = Text(at, warning, SHOUT, INK, bold=True, anchor="middle", turn_deg=TURN_DEG)
     return (*stripes, words)
 
 

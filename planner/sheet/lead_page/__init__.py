@@ -1,6 +1,6 @@
 """The first page: the whole lead at a glance, what to cut and pick, what to thread."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from planner.sheet.block import BLOCK_GAP, Block, flow, moved
 from planner.sheet.findings_panel import stops_blocks
@@ -36,13 +36,17 @@ def _blocks(making: Making, room: float) -> Iterator[Block]:
     above += legend(making, [flag for found in flags.values() for flag in found])
     if making.stopped:
         yield from above
-        yield from stops_blocks(making, room)
+        yield from stops_blocks(making, room, _left(above, room))
         return
     above += _cut_and_beside(making, room)
     yield from above
-    left = room - sum(block.height + BLOCK_GAP for block in above)
-    yield from step_blocks(making, "cut", max(left, 0.0), room)
+    yield from step_blocks(making, "cut", max(_left(above, room), 0.0), room)
     yield from run_blocks(making, room)
+
+
+def _left(blocks: Sequence[Block], room: float) -> float:
+    """Return how much of a page blocks over the live width leave."""
+    return room - sum(block.height + BLOCK_GAP for block in blocks)
 
 
 def _cut_and_beside(making: Making, room: float) -> Iterator[Block]:
