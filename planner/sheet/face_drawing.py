@@ -15,7 +15,7 @@ from planner.drawing.metrics import text_width
 from planner.drawing.primitives import Anchor, Circle, DrawList, Point, Poly, Style
 from planner.model.connector import Connector
 from planner.sheet.boxes import Box, contact_boxes, free_spot
-from planner.sheet.facts import EndFacts, Joint
+from planner.sheet.facts import EndFacts, Flag, Joint
 from planner.sheet.flags import draw_flag, flag_width
 from planner.sheet.lettering import BODY, HEAD, HEAVY, INK, PAPER, THIN, cap, say
 from planner.sheet.sides import GAP, WIDE, Side, Sizes, block_height, column_width
@@ -38,12 +38,15 @@ class FaceDrawing:
         centre: Point,
         *,
         withheld: bool = False,
+        packed: bool = False,
     ) -> None:
         self.facts, self.connector, self.sizes = facts, connector, sizes
-        self.scale, self.centre = scale, centre
+        self.scale, self.centre, self.packed = scale, centre, packed
         self.turn_deg, self.withheld = facts.turn_deg, withheld
         self._leaders: list[tuple[Point, Point]] = []
         self._blocks: list[Box] = []
+        self._ties: list[tuple[str, Point, Point]] = []
+        self._named: list[tuple[str, Box]] = []
 
     def spot(self, contact: str) -> Point:
         """Return where a contact is soldered."""
@@ -124,6 +127,15 @@ class FaceDrawing:
             for at, radius in ((self.centre, shell), *discs)
         )
 
+    def has_free_leaders(self) -> bool:
+        """Tell whether no leader runs through the name and flags of another contact."""
+        return not any(
+            box.meets(Box.round_line(start, stop, 60))
+            for owner, start, stop in self._ties
+            for other, box in self._named
+            if owner != other
+        )
+
     def names(self) -> DrawList:
         """Set each contact's name in the face beside it, if leads and leaders leave room for all.
 
@@ -162,8 +174,13 @@ class FaceDrawing:
         return tuple(item for block in blocks for item in block)
 
     def _tops(self, side: Side, top: float, bottom: float) -> list[float]:
-        """Return where each block starts: as near its core as the others and the area let it."""
+        """Return where each block starts: as near its core as the others and the area let it.
+
+        Packed ones stand in the upper and the lower corner, out of the way of a large shell.
+        """
         heights = [block_height(joint, self.sizes) for joint in side.joints]
+        if self.packed:
+            return self._packed_tops(side, heights, top, bottom)
         tops: list[float] = []
         for joint, height in zip(side.joints, heights, strict=True):
             least = tops[-1] + heights[len(tops) - 1] + GAP if tops else top
@@ -174,44 +191,82 @@ class FaceDrawing:
             most = tops[place] - GAP
         return tops
 
+    def _packed_tops(
+        self, side: Side, heights: Sequence[float], top: float, bottom: float
+    ) -> list[float]:
+        upper = sum(self._tail(joint)[1] < self.centre[1] for joint in side.joints)
+        tops, y = [], top
+        for height in heights[:upper]:
+            tops.append(y)
+            y += height + GAP
+        y = bottom - sum(height + GAP for height in heights[upper:]) + GAP
+        for height in heights[upper:]:
+            tops.append(y)
+            y += height + GAP
+        return tops
+
     def _block(self, joint: Joint, y: float, *, on_left: bool) -> DrawList:
         sizes = self.sizes
         edge = 250.0 if on_left else sizes.width - 250
         base = y + cap(sizes.name)
         title = self._title(joint, edge, base, on_left=on_left)
-        items: list[DrawList] = [title]
-        top = base + 200
-        end = self._tail(joint)
-        for flag in joint.flags[: sizes.shown]:
-            width = flag_width(flag, sizes.flag)
-            x = edge if on_left else edge - width
-            start = (x + width if on_left else x, top + sizes.flag / 2)
+        self._take(joint, title)
+        flags = () if joint.instead else joint.flags[: sizes.shown]
+        drawn = self._flags(flags, edge, base + 200, on_left=on_left)
+        tied = self._tied(joint, title, drawn, on_left=on_left)
+        words = self._block_words(joint, len(flags), edge, base + 200, on_left=on_left)
+        return (*title, *tied, *(item for flag in drawn for item in flag), *words)
+
+    def _flags(
+        self, flags: Sequence[Flag], edge: float, top: float, *, on_left: bool
+    ) -> list[DrawList]:
+        size, drawn = self.sizes.flag, []
+        for flag in flags:
+            x = edge if on_left else edge - flag_width(flag, size)
+            drawn.append(draw_flag(flag, (x, top), size))
+            top += size + 80
+        return drawn
+
+    def _tied(
+        self, joint: Joint, title: DrawList, flags: Sequence[DrawList], *, on_left: bool
+    ) -> DrawList:
+        """Lead from each flag to the joint; from over the name where its own name is in the way."""
+        items: list[DrawList] = []
+        end, own = self._tail(joint), Box(*box_of(title))
+        for flag in flags:
+            self._take(joint, flag)
+            left, top, right, bottom = box_of(flag)
+            start = (right if on_left else left, (top + bottom) / 2)
+            if own.meets(Box.round_line(start, end, 40)):
+                # Not from beside a signal: a leader there reads as a minus.
+                over = (own.right - 200, own.top - 60)
+                beside = (own.left - 80, (own.top + own.bottom) / 2)
+                return self._to_disc(over if on_left else beside, end, joint)
             items.append(self._to_disc(start, end, joint))
-            items.append(draw_flag(flag, (x, top), sizes.flag))
-            top += sizes.flag + 80
-        if len(joint.flags) > sizes.shown:
-            more = f"and {len(joint.flags) - sizes.shown} more, see table"
-            anchor: Anchor = "start" if on_left else "end"
-            items.append((say((edge, top + cap(BODY)), more, anchor=anchor),))
-        if not joint.flags:
-            words = say(
-                (edge, top + cap(BODY)), "leave empty", anchor="start" if on_left else "end"
-            )
-            items.append((words, *self._empty_leader(joint, words.at, on_left=on_left)))
-        self._blocks.append(self._block_box(joint, edge, y, title, on_left=on_left))
         return tuple(item for drawn in items for item in drawn)
 
-    def _block_box(
-        self, joint: Joint, edge: float, y: float, title: DrawList, *, on_left: bool
-    ) -> Box:
-        """Return the box of a joint's name and flags."""
-        left, _, right, _ = box_of(title)
-        widths = [flag_width(flag, self.sizes.flag) for flag in joint.flags] or [
-            text_width("leave empty", BODY)
-        ]
-        width = max(right - left, *widths)
-        start = edge if on_left else edge - width
-        return Box(start, y, start + width, y + block_height(joint, self.sizes))
+    def _take(self, joint: Joint, items: DrawList) -> None:
+        """Keep the place of something that belongs to a joint."""
+        found = Box(*box_of(items))
+        self._blocks.append(found)
+        self._named.append((joint.contact.id, found))
+
+    def _block_words(
+        self, joint: Joint, flags: int, edge: float, top: float, *, on_left: bool
+    ) -> DrawList:
+        """Say what stands instead of flags, or that there are more in the table."""
+        anchor: Anchor = "start" if on_left else "end"
+        if not flags:
+            words = say((edge, top + cap(BODY)), self._instead(joint), anchor=anchor)
+            self._take(joint, (words,))
+            return (words, *self._empty_leader(joint, words.at, on_left=on_left))
+        if joint.instead or len(joint.flags) <= flags:
+            return ()
+        more = self.facts.words("end.more_in_table", count=len(joint.flags) - flags)
+        down = top + flags * (self.sizes.flag + 80) + cap(BODY)
+        words = say((edge, down), more, anchor=anchor)
+        self._take(joint, (words,))
+        return (words,)
 
     def _to_disc(self, start: Point, end: Point, joint: Joint) -> DrawList:
         """Lead from a flag to the edge of its joint's disc; nothing where they touch."""
@@ -220,13 +275,20 @@ class FaceDrawing:
             return ()
         share = (length - off) / length
         edge = (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share)
+        self._ties.append((joint.contact.id, start, edge))
         return (self._leader(start, edge),)
 
     def _empty_leader(self, joint: Joint, at: Point, *, on_left: bool) -> DrawList:
-        width = text_width("leave empty", BODY) + 60
+        width = text_width(self._instead(joint), BODY) + 60
         start = (at[0] + (width if on_left else -width), at[1] - cap(BODY) / 2)
+        if joint.number:
+            return self._to_disc(start, self._tail(joint), joint)
         here = self.spot(joint.contact.id)
         return (self._leader(start, here), Circle(here, 60, Style(fill=INK)))
+
+    def _instead(self, joint: Joint) -> str:
+        """Return what stands beside the face where no flags do."""
+        return joint.instead or self.facts.words("end.leave_empty")
 
     def _leader(self, start: Point, end: Point) -> Poly:
         self._leaders.append((start, end))
@@ -270,7 +332,7 @@ def leads_or_face(facts: EndFacts, connector: Connector, centre: Point, scale: f
             connector,
             centre=centre,
             scale=scale,
-            look=PRINT,
+            look=facts.look,
             turn_deg=facts.turn_deg,
             landed=landed,
         )
@@ -279,7 +341,7 @@ def leads_or_face(facts: EndFacts, connector: Connector, centre: Point, scale: f
         facts.fit,
         centre=centre,
         scale=scale,
-        look=PRINT,
+        look=facts.look,
         jacket_mm=facts.jacket_mm,
         labels=False,
         halos=False,

@@ -1,6 +1,6 @@
 """The solder side of an end in its frame: eye bar, face, names and flags round it, mating key."""
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from planner.drawing.face import shell_reach_mm
 from planner.drawing.primitives import DrawList, Poly
@@ -40,6 +40,15 @@ SCALES = (
     0.75,
     0.5,
 )
+GOOD_SCALE = 4.0
+_FACES = (
+    6350.0,
+    6900.0,
+    7450.0,
+    8000.0,
+    8450.0,
+    8900.0,
+)  # heights of the area for the face, in turn
 MOST_ROUND = 8  # contacts that still have room for names and flags round the face
 _MOST_SIDE = 7500.0
 
@@ -53,21 +62,47 @@ def best_scale(connector: Connector, width: float, height: float) -> float:
     return SCALES[-1]
 
 
+@dataclass(frozen=True, slots=True)
+class Faced:
+    """A face in its frame from 0, 0; `keyed` where the mating key stands in the frame."""
+
+    items: DrawList
+    height: float
+    scale: float
+    keyed: bool
+
+
+def page_face(
+    facts: EndFacts, connector: Connector, *, withheld: bool = False, least: float = 0.0
+) -> Faced:
+    """Draw an end of at most MOST_ROUND contacts for a page of its own, at GOOD_SCALE or larger.
+
+    The frame grows as high as that takes, the face's area from `least` on. The mating key stands in
+    its lower left corner, or, where it would be in the way, not in the frame. `withheld` draws open
+    octagons for the order.
+    """
+    sizes = _with_flags_that_fit(facts, connector, WIDE)
+    best: Faced | None = None
+    for keyed in (True, False):
+        for face in (one for one in _FACES if one >= least):
+            tried = _framed(
+                facts, connector, replace(sizes, face=face), keyed=keyed, withheld=withheld
+            )
+            if tried is None:
+                continue
+            if tried.scale >= GOOD_SCALE:
+                return tried
+            best = tried if best is None or tried.scale > best.scale else best
+    return best or _last_resort(facts, connector, sizes, withheld=withheld)
+
+
 def face_panel(
     facts: EndFacts, connector: Connector, sizes: Sizes, *, withheld: bool = False
 ) -> tuple[DrawList, float]:
-    """Draw an end of at most MOST_ROUND contacts from 0, 0; return the items and the height.
-
-    In a wide frame the mating key stands in the lower left corner beside the face, if no leader
-    runs through its words there. `withheld` draws open octagons for the order of soldering.
-    """
-    sizes = _with_flags_that_fit(facts, connector, sizes)
-    if sizes.width == WIDE.width:
-        items, framing = _framed(facts, connector, sizes, in_corners=True, withheld=withheld)
-        if not _struck(items, framing):
-            return items, framing.height
-    items, framing = _framed(facts, connector, sizes, in_corners=False, withheld=withheld)
-    return items, framing.height
+    """Draw an end of at most MOST_ROUND contacts from 0, 0; return the items and the height."""
+    del sizes
+    faced = page_face(facts, connector, withheld=withheld)
+    return faced.items, faced.height
 
 
 def _with_flags_that_fit(facts: EndFacts, connector: Connector, sizes: Sizes) -> Sizes:
@@ -80,31 +115,49 @@ def _with_flags_that_fit(facts: EndFacts, connector: Connector, sizes: Sizes) ->
 
 
 def _framed(
-    facts: EndFacts, connector: Connector, sizes: Sizes, *, in_corners: bool, withheld: bool
-) -> tuple[DrawList, Framing]:
+    facts: EndFacts, connector: Connector, sizes: Sizes, *, keyed: bool, withheld: bool
+) -> Faced | None:
+    """Draw the face as large as it goes; None where leaders would run through words."""
     sides = share_sides(facts, connector, sizes)
-    corner = STRIP if in_corners else 0.0
+    corner = STRIP if keyed else 0.0
     area = max(sizes.face, *(side.height + corner for side in sides))
-    framing = Framing(sizes.width, sizes.bar, area, in_corners=in_corners)
-    scale = _beside_columns(facts, connector, sizes, area)
-    larger = [one for one in SCALES if one > scale] if connector.shell.shape == "round" else []
-    keys = key_boxes(framing) if in_corners else ()
-    # A round shell leaves its corners free: names may stand there.
-    for tried in (*larger, scale):
-        drawing, beside = _beside(
-            facts, connector, sizes, framing, sides, scale=tried, withheld=withheld
-        )
-        high = 2 * (shell_reach_mm(connector)[1] * tried * 100 + OUTSIDE) <= area
-        if tried == scale or (high and drawing.is_clear_of(keys)):
-            break
-    items = (
-        *bar_and_words(framing, facts, connector, scale_text(tried)),
-        *drawing.face(),
-        *beside,
-        *drawing.names(),
-        *mating_strip(framing, facts, connector, true_size_here=sizes.width != WIDE.width),
-    )
-    return items, framing
+    framing = Framing(sizes.width, sizes.bar, area, in_corners=True)
+    beside = _beside_columns(facts, connector, sizes, area)
+    keys = key_boxes(framing, facts) if keyed else ()
+    for scale in (one for one in SCALES if one >= beside):
+        for packed in (False, True):
+            drawing = _drawing(
+                facts, connector, sizes, framing, scale, packed=packed, withheld=withheld
+            )
+            around = _sides(drawing, sides, framing, keyed=keyed)
+            high = 2 * (shell_reach_mm(connector)[1] * scale * 100 + OUTSIDE) <= area
+            if not (high and drawing.is_clear_of(keys)) or not drawing.has_free_leaders():
+                continue
+            items = _put_together(drawing, around, framing, keyed=keyed)
+            if not (keyed and _struck(items, framing, facts)):
+                return Faced(items, framing.height, scale, keyed)
+    return None
+
+
+def _last_resort(facts: EndFacts, connector: Connector, sizes: Sizes, *, withheld: bool) -> Faced:
+    """Draw the face between its columns, whatever leaders run through."""
+    sides = share_sides(facts, connector, sizes)
+    framing = Framing(sizes.width, sizes.bar, max(sizes.face, *(side.height for side in sides)))
+    scale = _beside_columns(facts, connector, sizes, framing.area)
+    drawing = _drawing(facts, connector, sizes, framing, scale, packed=False, withheld=withheld)
+    around = _sides(drawing, sides, framing, keyed=False)
+    items = _put_together(drawing, around, framing, keyed=True)
+    return Faced(items, framing.height, scale, keyed=True)
+
+
+def _put_together(
+    drawing: FaceDrawing, around: DrawList, framing: Framing, *, keyed: bool
+) -> DrawList:
+    facts, connector = drawing.facts, drawing.connector
+    key = mating_strip(framing, facts, connector, true_size_here=False) if keyed else ()
+    scale = scale_text(drawing.scale / 100)
+    bar = bar_and_words(framing, facts, connector, scale)
+    return (*bar, *drawing.face(), *around, *drawing.names(), *key)
 
 
 def _beside_columns(facts: EndFacts, connector: Connector, sizes: Sizes, area: float) -> float:
@@ -114,31 +167,38 @@ def _beside_columns(facts: EndFacts, connector: Connector, sizes: Sizes, area: f
     return best_scale(connector, around, area - 2 * OUTSIDE)
 
 
-def _beside(
+def _drawing(
     facts: EndFacts,
     connector: Connector,
     sizes: Sizes,
     framing: Framing,
-    sides: tuple[Side, Side],
-    *,
     scale: float,
+    *,
+    packed: bool,
     withheld: bool,
-) -> tuple[FaceDrawing, DrawList]:
-    """Set the names and flags at both sides of a face at a scale; the face is not drawn yet."""
-    top, area = framing.area_top, framing.area
-    middle = (sizes.width / 2, top + area / 2)
-    drawing = FaceDrawing(facts, connector, sizes, scale * 100, middle, withheld=withheld)
-    low = top + area - (STRIP if framing.in_corners else 0.0)
-    drawn = (
-        *drawing.side(sides[0], top, low, on_left=True),
+) -> FaceDrawing:
+    middle = (sizes.width / 2, framing.area_top + framing.area / 2)
+    return FaceDrawing(
+        facts, connector, sizes, scale * 100, middle, withheld=withheld, packed=packed
+    )
+
+
+def _sides(
+    drawing: FaceDrawing, sides: tuple[Side, Side], framing: Framing, *, keyed: bool
+) -> DrawList:
+    """Set the names and flags at both sides of a face; the left one ends above the key."""
+    top = framing.area_top
+    low = top + framing.area - 200
+    left = low + 200 - STRIP if keyed else low
+    return (
+        *drawing.side(sides[0], top, left, on_left=True),
         *drawing.side(sides[1], top, low, on_left=False),
     )
-    return drawing, drawn
 
 
-def _struck(items: DrawList, framing: Framing) -> bool:
+def _struck(items: DrawList, framing: Framing, facts: EndFacts) -> bool:
     """Tell whether a leader runs through the words of the key."""
-    words = key_words_box(framing)
+    words = key_words_box(framing, facts)
     return any(
         isinstance(item, Poly)
         and len(item.points) == 2

@@ -1,9 +1,10 @@
 """What the sheet says about each end, gathered from the plan once."""
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from functools import cached_property
 
 from planner.drawing.codes import told_apart
+from planner.drawing.looks import PRINT, Look
 from planner.dryfit.bodies import cut_mm, strip_mm
 from planner.dryfit.cut_lengths import LEAD_STEP_MM, STRIP_STEP_MM, raised_mm
 from planner.dryfit.fit import EndFit, fit_end
@@ -13,7 +14,11 @@ from planner.model.connector import Connector, Contact
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Conductor, End, Plan
 from planner.model.signals import signals_text
+from planner.sheet.words import Words
 from planner.wiring.graph import Wiring
+
+# A tint that means nothing, in place of every colour.
+PLAIN = replace(PRINT, cores=dict.fromkeys(PRINT.cores, (PRINT.jacket, PRINT.ink)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,6 +51,7 @@ class Joint:
     carries: str
     flags: tuple[Flag, ...]
     number: int = 0  # in the order of soldering, from 1; 0 where nothing is soldered
+    instead: str = ""  # what stands beside the face instead of the flags
 
 
 @dataclass(frozen=True)
@@ -53,6 +59,8 @@ class EndFacts:
     """One end as the sheet shows it.
 
     `ending` are shields that land at another end and stop at this one; `loose` is what is left.
+    `plain` draws the leads without their colours, where one picture stands for several ends;
+    `along` turns a wide connector upright.
     """
 
     end: End
@@ -65,28 +73,36 @@ class EndFacts:
     links: tuple[str, ...]
     fit: EndFit | None = None
     jacket_mm: float = 0.0
+    words: Words = field(default_factory=Words)
+    plain: bool = False
+    along: bool = False
 
     @property
     def title(self) -> str:
         """The connector's title, or that there is none yet."""
-        return self.connector.title if self.connector else "no connector chosen"
+        return self.connector.title if self.connector else self.words("end.no_connector")
 
     @property
     def subtitle(self) -> str:
         """The end's name, its channel, and its pinout's title."""
-        name = self.end.name or f"end {self.end.id}"
-        words = [name[0].upper() + name[1:]]
+        name = self.end.name or self.words("end.end", end=self.end.id)
+        said = [name[0].upper() + name[1:]]
         if self.end.channel:
-            words.append(f"channel {self.end.channel}")
-        words.append(self.pinout.title if self.pinout else "no pinout chosen")
-        return ", ".join(words)
+            said.append(self.words("end.channel", channel=self.end.channel))
+        said.append(self.pinout.title if self.pinout else self.words("end.no_pinout"))
+        return ", ".join(said)
 
     @cached_property
     def turn_deg(self) -> float:
-        """How far the face is drawn turned: a D is drawn level."""
+        """How far the face is drawn turned: a D is drawn level, or upright."""
         if self.connector is not None and self.connector.shell.shape == "d":
-            return 180.0 * (round(self.end.turn_deg / 180) % 2)
+            return 180.0 * (round(self.end.turn_deg / 180) % 2) + (90.0 if self.along else 0.0)
         return self.end.turn_deg
+
+    @property
+    def look(self) -> Look:
+        """What the leads are drawn in: their colours, or none of them."""
+        return PLAIN if self.plain else PRINT
 
     @property
     def view_deg(self) -> float:
@@ -94,13 +110,13 @@ class EndFacts:
         return self.turn_deg - self.end.turn_deg
 
 
-def end_facts(plan: Plan) -> tuple[EndFacts, ...]:
-    """Gather the facts of every end, in the plan's order."""
+def end_facts(plan: Plan, words: Words | None = None) -> tuple[EndFacts, ...]:
+    """Gather the facts of every end, in the plan's order; `words` are English if not given."""
     wiring = Wiring(plan)
-    return tuple(_facts(plan, wiring, end) for end in plan.ends)
+    return tuple(_facts(plan, wiring, end, words or Words()) for end in plan.ends)
 
 
-def _facts(plan: Plan, wiring: Wiring, end: End) -> EndFacts:
+def _facts(plan: Plan, wiring: Wiring, end: End, words: Words) -> EndFacts:
     fit = fit_end(plan, wiring, end.id)
     flags = _fitted(_flags(plan, end.id), plan, fit)
     order = {contact: place for place, contact in enumerate(fit.order if fit else (), start=1)}
@@ -135,6 +151,7 @@ def _facts(plan: Plan, wiring: Wiring, end: End) -> EndFacts:
         links=tuple(" + ".join(link.contacts) for link in plan.links if link.end == end.id),
         fit=fit,
         jacket_mm=_jacket_mm(plan, end.id),
+        words=words,
     )
 
 

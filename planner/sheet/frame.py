@@ -1,6 +1,7 @@
 """What frames every face: the eye bar, the words about the view, the mating key, the true size."""
 
 import math
+from collections import Counter
 from dataclasses import dataclass
 
 from planner.drawing.face import contact_point, shell_outlines, shell_reach_mm
@@ -75,10 +76,11 @@ def bar_and_words(framing: Framing, facts: EndFacts, connector: Connector, scale
     ground = Rect((0, 0), width, bar, Style(fill=INK))
     seen_at = 1350.0
     seen = BODY if width <= 10000 else HEAD
-    side_at = seen_at + text_width("Seen from the", seen) + 200
+    seen_from, side = facts.words("end.seen_from"), facts.words("page.solder_side")
+    side_at = seen_at + text_width(seen_from, seen) + 200
     words = (
-        say((seen_at, centred_baseline(bar / 2, seen)), "Seen from the", seen, colour=PAPER),
-        Text((side_at, centred_baseline(bar / 2, size)), "SOLDER SIDE", size, PAPER, bold=True),
+        say((seen_at, centred_baseline(bar / 2, seen)), seen_from, seen, colour=PAPER),
+        Text((side_at, centred_baseline(bar / 2, size)), side, size, PAPER, bold=True),
         Text(
             (width - 250, centred_baseline(bar / 2, HEAD)),
             scale,
@@ -102,13 +104,19 @@ def view_words(
     facts: EndFacts, connector: Connector, width: float, lines: int = 2
 ) -> tuple[str, ...]:
     """Say what faces the reader, then how the contacts lie; at most `lines` lines in all."""
-    kinds = {contact.terminal.kind for contact in connector.contacts}
-    thing = {"cup": "cups", "lug": "lugs", "post": "posts"}[kinds.pop()] if len(kinds) == 1 else ""
-    seen = f"The {thing or 'terminals'} face you. The cable comes towards you."
-    if text_width(seen, BODY) > width:
-        seen = f"The {thing or 'terminals'} face you."
+    said = facts.words
+    seen = said(f"end.face_you_{_commonest_kind(connector)}")
+    both = f"{seen} {said('end.cable_comes')}"
+    seen = both if text_width(both, BODY) <= width else seen
     order = wrapped(datum(facts, connector), BODY, width, bold=True)
     return (seen, *order[: lines - 1])
+
+
+def _commonest_kind(connector: Connector) -> str:
+    """Return the kind that most terminals have; `all` if as many are of another."""
+    counts = Counter(contact.terminal.kind for contact in connector.contacts).most_common()
+    one = len(counts) == 1 or counts[0][1] > counts[1][1]
+    return counts[0][0] if one else "all"
 
 
 def datum(facts: EndFacts, connector: Connector) -> str:
@@ -118,16 +126,21 @@ def datum(facts: EndFacts, connector: Connector) -> str:
         for contact in connector.contacts
     }
     if connector.shell.shape == "d" or len(spots) > 8:
-        first, last = connector.contacts[0].id, connector.contacts[-1].id
-        return f"{first} stands {_quarter(spots[first])}, {last} {_quarter(spots[last])}."
+        corners = (connector.contacts[0].id, connector.contacts[-1].id)
+        return " ".join(_stands(name, _quarter(spots[name]), facts) for name in corners)
     start = "S" if "S" in spots else connector.contacts[0].id
     around = {name: at for name, at in spots.items() if math.hypot(*at) > 0.2}
     if len(around) < 3 or start not in around:
-        return " ".join(f"{name} stands {_corner(at)}." for name, at in spots.items())
+        return " ".join(_stands(name, _corner(at), facts) for name, at in spots.items())
     first_deg = _clock_deg(around[start])
     order = sorted(around, key=lambda name: ((first_deg - _clock_deg(around[name])) % 360, name))
     others = ", ".join(name for name in order if name != start)
-    return f"{start} {_corner(around[start])}. Clockwise from {start}: {others}."
+    clockwise = facts.words("end.clockwise", start=start, others=others)
+    return f"{_stands(start, _corner(around[start]), facts)} {clockwise}"
+
+
+def _stands(name: str, where: str, facts: EndFacts) -> str:
+    return facts.words("end.stands", contact=name, where=facts.words(f"end.{where}"))
 
 
 def _clock_deg(at: Point) -> float:
@@ -135,30 +148,41 @@ def _clock_deg(at: Point) -> float:
 
 
 def _quarter(at: Point) -> str:
-    return f"{'upper' if at[1] > 0 else 'lower'} {'right' if at[0] > 0 else 'left'}"
+    return f"{'upper' if at[1] > 0 else 'lower'}_{'right' if at[0] > 0 else 'left'}"
 
 
 def _corner(at: Point) -> str:
+    """Return the key of the words for a direction, such as `up`, `upper_left`, `middle`."""
     x, y = at
     size = max(math.hypot(x, y), 1e-9)
     level = "upper" if y > 0.2 * size else "lower" if y < -0.2 * size else ""
     side = "right" if x > 0.2 * size else "left" if x < -0.2 * size else ""
     if not side:
-        return {"upper": "up", "lower": "down", "": "in the middle"}[level]
-    return f"{level} {side}".strip()
+        return {"upper": "up", "lower": "down", "": "middle"}[level]
+    return f"{level}_{side}" if level else side
 
 
-def key_words_box(framing: Framing) -> Box:
+def _key_lines(facts: EndFacts) -> tuple[tuple[str, bool], ...]:
+    """Return the words beside the mating key: text, bold."""
+    words = facts.words
+    return (
+        (words("end.mating_side"), False),
+        (words("end.mirrored"), False),
+        (words("end.not_this_one"), True),
+    )
+
+
+def key_words_box(framing: Framing, facts: EndFacts) -> Box:
     """Return where the words beside the mating key stand."""
     x, top = 250 + 2 * _KEY + 130, framing.strip_top
-    width = text_width("not this one.", BODY, bold=True)
+    width = max(text_width(text, BODY, bold) for text, bold in _key_lines(facts))
     return Box(x, top + 420 - cap(BODY), x + width, top + 440 + 2 * _LINE)
 
 
-def key_boxes(framing: Framing) -> tuple[Box, Box]:
+def key_boxes(framing: Framing, facts: EndFacts) -> tuple[Box, Box]:
     """Return where the mating key stands, and its words."""
     top = framing.strip_top + 20
-    return Box(250, top, 250 + 2 * _KEY, top + 2 * _KEY), key_words_box(framing)
+    return Box(250, top, 250 + 2 * _KEY, top + 2 * _KEY), key_words_box(framing, facts)
 
 
 def mating_strip(
@@ -171,10 +195,9 @@ def mating_strip(
     top = framing.strip_top
     key = _key(facts, connector, (250 + _KEY, top + _KEY + 20))
     x = 250 + 2 * _KEY + 130
-    words = (
-        say((x, top + 420), "Mating side,"),
-        say((x, top + 420 + _LINE), "mirrored:"),
-        say((x, top + 420 + 2 * _LINE), "not this one.", bold=True),
+    words = tuple(
+        say((x, top + 420 + _LINE * place), text, bold=bold)
+        for place, (text, bold) in enumerate(_key_lines(facts))
     )
     if not true_size_here:
         return (*key, *words)
@@ -254,7 +277,8 @@ def true_size(facts: EndFacts, connector: Connector, right: float, bottom: float
         )
         for contact in connector.contacts
     )
-    label = say((right - 2 * half_width - 120, bottom), "true size", anchor="end")
+    said = facts.words("end.true_size")
+    label = say((right - 2 * half_width - 120, bottom), said, anchor="end")
     return (Poly(outline, Style(stroke=INK, width=THIN), closed=True), *dots, label)
 
 
@@ -263,6 +287,6 @@ def _small_true_size(framing: Framing, facts: EndFacts, connector: Connector) ->
     half_width, half_height = (half * 100 for half in shell_reach_mm(connector))
     right, bottom = framing.width - 250, framing.height - 170
     if half_width * 2 > framing.width / 2 - 1500 or half_height * 2 > STRIP - 100:
-        words = f"true size {number(half_width / 50)} mm across"
+        words = facts.words("end.across", width=number(half_width / 50))
         return (say((right, framing.strip_top + STRIP / 2), words, anchor="end"),)
     return true_size(facts, connector, right, bottom)

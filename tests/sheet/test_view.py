@@ -32,8 +32,8 @@ def test_din_5_runs_1_4_2_5_3_clockwise_round_the_solder_side():
 def test_d_sub_25_male_pin_1_is_upper_right_on_the_solder_side():
     # The mating face of the male has pin 1 at the upper left (DIN 41652, from memory): its solder
     # side is the mirror.
-    assert said("dsub-25-male") == "1 stands upper right, 25 lower left."
-    assert said("dsub-25-female") == "1 stands upper left, 25 lower right."
+    assert said("dsub-25-male") == "1 upper right. 25 lower left."
+    assert said("dsub-25-female") == "1 upper left. 25 lower right."
 
 
 def test_turning_the_plug_turns_the_words_and_keeps_the_order():
@@ -53,4 +53,4 @@ def test_what_faces_the_reader_is_named():
     plug = connector(cup("1", 0, 2), cup("2", 2, 0))
     assert view_words(facts_with(plug), plug, 8700)[0].startswith("The cups face you.")
     mixed = connector()
-    assert view_words(facts_with(mixed), mixed, 8700)[0].startswith("The terminals face you.")
+    assert view_words(facts_with(mixed), mixed, 8700)[0].startswith("The joints face you.")

@@ -1,9 +1,9 @@
 """Order discs: solid, with the number of the joint; an open octagon where it is withheld."""
 
 from planner.drawing.looks import Look
-from planner.drawing.marks import octagon
+from planner.drawing.marks import mark
 from planner.drawing.metrics import text_width
-from planner.drawing.primitives import Circle, DrawList, Point, Style, Text, centred_baseline
+from planner.drawing.primitives import Circle, DrawList, Point, Style, Text, centred_baseline, owned
 
 
 def order_disc(
@@ -11,9 +11,7 @@ def order_disc(
 ) -> DrawList:
     """Draw the place of a joint in the order of soldering; nothing else is round and numbered."""
     if withheld:
-        pen = Style(fill=look.paper, stroke=look.ink, width=radius * 0.16)
-        shape = octagon(at, radius * 0.95, pen)
-        return (type(shape)(shape.points, shape.style, closed=True, owner=owner),)
+        return owned(mark("octagon", at, radius * 1.05, look), owner)
     figure = str(number)
     size = radius * 1.5
     room = radius * 1.7

@@ -1,0 +1,114 @@
+"""The check bar of exactly 100 mm, the plug at true size, what the codes mean, room for notes."""
+
+from collections.abc import Sequence
+
+from planner.drawing.face import contact_point, shell_outlines, shell_reach_mm
+from planner.drawing.primitives import Circle, DrawList, Poly, Primitive, Rect, Style
+from planner.model.connector import Connector
+from planner.sheet.end_page.panel import Panel, titled
+from planner.sheet.end_page.rich import rich_lines, rich_width
+from planner.sheet.facts import EndFacts, Flag
+from planner.sheet.lettering import BODY, HAIR, INK, PAPER, THIN, rule, say
+from planner.sheet.paper import MM
+from planner.sheet.words import Words
+
+WIDTH = 100 * MM
+_BAR = 400.0
+_PITCH = 500.0
+
+
+def check_panel(
+    facts: Sequence[EndFacts], connector: Connector, words: Words, room: float
+) -> Panel:
+    """Draw the bar over true size and legend, WIDTH wide, with lines for notes up to `room`."""
+    said, used = rich_lines((0, 870), words("end.measure"), WIDTH, pitch=_PITCH)
+    y = 870 + used - 100
+    plug, plug_height = _true_size(facts, connector, words, y)
+    legend, legend_height = _legend(facts, words, y, plug_height)
+    y += max(plug_height, legend_height) + 150
+    notes, height = _notes(words, y, room - 750)
+    body = Panel((*_bar(), *said, *plug, *legend, *notes), max(y, height))
+    return titled(words("end.check_bar"), WIDTH, body)
+
+
+def _bar() -> DrawList:
+    frame = Rect((0, 0), WIDTH, _BAR, Style(fill=PAPER, stroke=INK, width=THIN))
+    cells = tuple(
+        Rect((20 * MM * place, 0), 10 * MM, _BAR, Style(fill=INK), owner=f"check-bar/{place}")
+        for place in range(5)
+    )
+    return (frame, *cells)
+
+
+def _true_size(
+    facts: Sequence[EndFacts], connector: Connector, words: Words, top: float
+) -> tuple[DrawList, float]:
+    """Draw the outline and the contacts at 1:1, with its words left of it."""
+    one = facts[0]
+    half_width, half_height = (half * 100 for half in shell_reach_mm(connector))
+    said = words("end.plug_true_size", ends=_names(facts))
+    lines, used = rich_lines((0, top + 350), said, 2300)
+    centre = (2500 + half_width, top + half_height + 50)
+    outline, _ = shell_outlines(connector, centre=centre, scale=100, turn_deg=one.turn_deg)
+    dots = tuple(
+        Circle(
+            contact_point(connector, contact.id, centre=centre, scale=100, turn_deg=one.turn_deg),
+            max(contact.terminal.across_mm * 50, 20),
+            Style(stroke=INK, width=HAIR),
+        )
+        for contact in connector.contacts
+    )
+    shell = Poly(outline, Style(stroke=INK, width=THIN), closed=True, owner="true-size")
+    return (shell, *dots, *lines), max(2 * half_height + 100, used + 150)
+
+
+def _names(facts: Sequence[EndFacts]) -> str:
+    ends = [one.end.id for one in facts]
+    return ", ".join(ends) if len(ends) < 4 else f"{ends[0]}\u2013{ends[-1]}"
+
+
+def _legend(
+    facts: Sequence[EndFacts], words: Words, top: float, plug_height: float
+) -> tuple[DrawList, float]:
+    """Say the codes of the flags on this page in words, right of the plug or under it."""
+    flags = [
+        flag
+        for one in facts
+        for group in (*(joint.flags for joint in one.joints), one.capped, one.ending, one.loose)
+        for flag in group
+    ]
+    said = code_words(flags, words)
+    connector = facts[0].connector
+    assert connector is not None
+    x = 2500 + 200 * shell_reach_mm(connector)[0] + 300
+    if WIDTH - x < 3500:
+        x, top = 0.0, top + plug_height
+        items, height = rich_lines((x, top + 350), said, WIDTH)
+        return items, plug_height + height + 100
+    items, height = rich_lines((x, top + 350), said, WIDTH - x)
+    return items, height + 100
+
+
+def code_words(flags: Sequence[Flag], words: Words) -> str:
+    """Say each colour code in words: those of bodies, then those of stripes."""
+    bodies = dict.fromkeys(flag.colours[0] for flag in flags if flag.colours)
+    stripes = dict.fromkeys(flag.colours[1] for flag in flags if len(flag.colours) > 1)
+    said = [words("end.code", code=code, colour=words(f"colours.{code}")) for code in bodies]
+    said += [
+        words("end.code_stripe", code=code, colour=words(f"colours.{code}")) for code in stripes
+    ]
+    return " ".join(said)
+
+
+def _notes(words: Words, top: float, room: float) -> tuple[DrawList, float]:
+    """Draw lines to write on, as many as there is room for, up to two."""
+    if top + 550 > room:
+        return (), top
+    label = words("end.notes")
+    start = rich_width(f"*{label}*", BODY) + 250
+    items: list[Primitive] = [say((0, top + 450), label, bold=True)]
+    items.append(rule(start, WIDTH, top + 500, THIN))
+    if top + 1300 <= room:
+        items.append(rule(0, WIDTH, top + 1250, THIN))
+        return tuple(items), top + 1300
+    return tuple(items), top + 550

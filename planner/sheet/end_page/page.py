@@ -1,0 +1,215 @@
+"""The page of an end: face, side view, landings, steps, joints, template; more pages if needed."""
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from functools import cached_property
+
+from planner.drawing.bench.shapes import box_of
+from planner.drawing.primitives import DrawList
+from planner.model.connector import Connector
+from planner.sheet.block import moved
+from planner.sheet.end_page import steps as step_list
+from planner.sheet.end_page import table
+from planner.sheet.end_page.check import check_panel
+from planner.sheet.end_page.joints import joints_panel
+from planner.sheet.end_page.key_panel import key_panel
+from planner.sheet.end_page.panel import (
+    LEFT_WIDTH,
+    PANEL_TOP,
+    RIGHT_LEFT,
+    RIGHT_WIDTH,
+    Panel,
+    titled,
+)
+from planner.sheet.end_page.stops import stops_panel
+from planner.sheet.end_page.template import flags_of, groups_of, template_panel
+from planner.sheet.end_page.work import lines_of
+from planner.sheet.face_panel import Faced, page_face
+from planner.sheet.facts import EndFacts
+from planner.sheet.leaf import Making
+from planner.sheet.paper import LIVE_WIDTH, MM
+from planner.sheet.side_panel import side_panel
+from planner.sheet.stack import joined
+from planner.sheet.stop_band import free_at
+
+TOP = 42 * MM
+_CHECK_LEFT = LIVE_WIDTH - 100 * MM
+_LEAST_SIDE = 3300.0
+_LEAST_CHECK = 4600.0
+
+
+@dataclass(frozen=True, slots=True)
+class Spacing:
+    """What gives way where a page is full: white between panels, pitches; never type.
+
+    `face` is the least height of the area for the face.
+    """
+
+    face: float
+    white: float
+    steps: float
+    rows: float
+    tight: bool
+
+
+_SPACINGS = (
+    Spacing(7450.0, 450.0, step_list.PITCH, table.ROW, tight=False),
+    Spacing(6350.0, 450.0, step_list.PITCH, table.ROW, tight=False),
+    Spacing(6350.0, 220.0, step_list.TIGHT_PITCH, table.TIGHT_ROW, tight=True),
+)
+_GAP = 150.0
+
+
+class EndPage:
+    """What stands on the page of one end at one spacing."""
+
+    def __init__(
+        self, making: Making, facts: EndFacts, connector: Connector, spacing: Spacing
+    ) -> None:
+        self.making, self.facts, self.connector, self.spacing = making, facts, connector, spacing
+        self.words = making.words
+        self.room = making.paper.body_bottom - TOP
+
+    @cached_property
+    def face(self) -> Faced:
+        """The face in its frame."""
+        return page_face(
+            self.facts,
+            self.connector,
+            withheld=self.making.stopped,
+            least=self.spacing.face,
+        )
+
+    @cached_property
+    def beside(self) -> tuple[tuple[Panel, ...], tuple[Panel, ...]]:
+        """What stands right of the face; then what the table needs of further pages."""
+        stopped, face = self.making.stopped, self.face
+        manner = table.Manner(self.words, RIGHT_WIDTH, not stopped, self.spacing.rows)
+        rows = table.rows_of(self.facts, self.words)
+        needed = table.table_height(rows, manner)
+        free = face.height - needed - _GAP
+        side = side_panel(
+            self.facts, self.connector, RIGHT_WIDTH, max(free, _LEAST_SIDE), withheld=stopped
+        )
+        above = (Panel(*side),) if side is not None else ()
+        below = () if face.keyed else (key_panel(self.facts, self.connector),)
+        used = sum(panel.height + _GAP for panel in (*above, *below))
+        most = max(face.height - used, 6 * table.ROW)
+        first, *others = table.table_panels(rows, manner, most, self.room)
+        return (*above, first, *below), tuple(others)
+
+    @cached_property
+    def right_height(self) -> float:
+        """How far down the panels right of the face go."""
+        return sum(panel.height + _GAP for panel in self.beside[0]) - _GAP
+
+    def view(self) -> DrawList:
+        """Draw the face and what stands right of it."""
+        items, y = [self.face.items], 0.0
+        for panel in self.beside[0]:
+            items.append(panel.at(RIGHT_LEFT, y))
+            y += panel.height + _GAP
+        return joined(items)
+
+    @cached_property
+    def runs(self) -> tuple[step_list.Run, ...]:
+        """The steps, drawn."""
+        lines = tuple(lines_of(self.making, [self.facts.end.id]))
+        return step_list.runs_of(lines, LEFT_WIDTH, self.spacing.steps)
+
+    @cached_property
+    def joints(self) -> Panel:
+        """Good and not good joints."""
+        rules = self.making.plan.workmanship
+        return joints_panel(self.facts, rules, self.words, tight=self.spacing.tight)
+
+    @cached_property
+    def foot(self) -> Panel:
+        """Strip template and check bar, side by side where the template is not too wide."""
+        template = template_panel(groups_of(flags_of(self.facts)), self.words)
+        room = max(template.height, _LEAST_CHECK)
+        check = check_panel([self.facts], self.connector, self.words, room)
+        right = box_of(template.items)[2]
+        y = 0.0 if right < _CHECK_LEFT else template.height + self.spacing.white
+        items = (*template.items, *check.at(_CHECK_LEFT, y))
+        return Panel(items, max(template.height, y + check.height))
+
+    def bodies(self) -> tuple[DrawList, ...]:
+        """Return what stands on each page, from the body's upper left corner."""
+        if self.making.stopped:
+            return self._stopped()
+        white = self.spacing.white
+        free = self.room - self.foot.height - white
+        footed = max(self.face.height, self.right_height) <= free
+        free = free if footed else self.room
+        steps = self._steps(free - self.face.height - white, footed=footed)
+        joints = self._joints_top(free)
+        first = steps[0].at(0, self.face.height + white) if steps else ()
+        drawn = self.joints.at(RIGHT_LEFT, joints) if joints is not None else ()
+        page = (*self.view(), *first, *drawn, *(self._foot() if footed else ()))
+        right = [*([self.joints] if joints is None else []), *self.beside[1]]
+        return (page, *self._further(steps[1:], right, footed=footed))
+
+    def _steps(self, first: float, *, footed: bool) -> tuple[Panel, ...]:
+        """Return the steps in pieces, each under the title; a further page may have the foot."""
+        then = self.room - (0.0 if footed else self.foot.height + self.spacing.white)
+        pieces = step_list.steps_panels(
+            self.runs, self.words, LEFT_WIDTH, first - PANEL_TOP, then - PANEL_TOP
+        )
+        title = self.words("end.steps")
+        return tuple(
+            titled(title, LEFT_WIDTH, piece) if piece.height else piece for piece in pieces
+        )
+
+    def _joints_top(self, free: float) -> float | None:
+        """Return where the joints stand: level with the steps, or higher where room is short."""
+        level = max(self.face.height, self.right_height) + self.spacing.white
+        top = min(level, free - self.joints.height)
+        return top if top >= self.right_height + self.spacing.white else None
+
+    def _foot(self) -> DrawList:
+        return self.foot.at(0, self.room - self.foot.height)
+
+    def _further(
+        self, steps: Sequence[Panel], right: Sequence[Panel], *, footed: bool
+    ) -> Iterator[DrawList]:
+        """Yield what further pages hold: steps left, joints and the rest of the table right."""
+        rest, panels = list(steps), list(right)
+        while rest or panels or not footed:
+            items = [rest.pop(0).items] if rest else []
+            room = self.room
+            if not footed:
+                items.append(self._foot())
+                room, footed = room - self.foot.height - self.spacing.white, True
+            items += self._column(panels, room)
+            yield joined(items)
+
+    def _column(self, panels: list[Panel], room: float) -> Iterator[DrawList]:
+        """Yield what fits into the right column, and take it out of `panels`."""
+        y = 0.0
+        while panels and (y == 0.0 or y + panels[0].height <= room):
+            panel = panels.pop(0)
+            yield panel.at(RIGHT_LEFT, y)
+            y += panel.height + self.spacing.white
+
+    def _stopped(self) -> tuple[DrawList, ...]:
+        y = max(self.face.height, self.right_height) + self.spacing.white
+        paper = self.making.paper
+        room = free_at(paper, paper.left + LEFT_WIDTH) - TOP - y
+        ends = [self.facts.end.id]
+        stops = stops_panel(self.making.findings, ends, self.words, LEFT_WIDTH, room)
+        pages = [(*self.view(), *stops.at(0, y))]
+        pages += [panel.items for panel in self.beside[1]]
+        return tuple(pages)
+
+
+def end_bodies(making: Making, facts: EndFacts, connector: Connector) -> tuple[DrawList, ...]:
+    """Return the bodies of an end's pages, on as few pages as there can be."""
+    best: tuple[DrawList, ...] = ()
+    for spacing in _SPACINGS[-1:] if making.stopped else _SPACINGS:
+        bodies = EndPage(making, facts, connector, spacing).bodies()
+        if not best or len(bodies) < len(best):
+            best = bodies
+        if len(best) == 1:
+            break
+    return tuple(moved(body, (making.paper.left, TOP)) for body in best)
