@@ -57,7 +57,7 @@ SPECS = (
     ActionSpec(
         "sheet",
         "&Bench sheet\u2026",
-        "Write the bench sheet as SVG or PDF",
+        "See the bench sheet as it prints; print it, or write it as PDF or SVG",
         ("Ctrl+P",),
         "Plan",
         icon="sheet",

@@ -1,5 +1,6 @@
 """What the Plan and Help menus do."""
 
+from datetime import date
 from functools import partial
 from pathlib import Path
 
@@ -11,12 +12,11 @@ from planner.app.actions import Actions
 from planner.app.answer import counted
 from planner.app.dialogs.ask import Ask
 from planner.app.notice import Notice
-from planner.app.session import Session, demo_files, file_name_for
+from planner.app.session import Session, demo_files
 from planner.app.settings import Settings
 from planner.app.workbench import Workbench
 from planner.edits.texts import set_order, set_remarks, set_revision, set_title
 from planner.model.plan import Plan
-from planner.problem import InputError
 
 
 class PlanActs(QObject):
@@ -48,7 +48,7 @@ class PlanActs(QObject):
             ("save", session.save),
             ("save_as", session.save_as),
             ("details", self.edit_details),
-            ("sheet", self.write_sheet),
+            ("sheet", self.show_sheet),
             ("settings", self._ask.settings),
             ("keys", partial(self._ask.show_keys, actions)),
             ("problems", self.show_problems),
@@ -112,19 +112,13 @@ class PlanActs(QObject):
         said = "All other definitions are on the shelf as usual."
         self._ask.trouble("Problems in the library", self._workbench.library.problems, said)
 
-    def write_sheet(self) -> None:
-        """Ask where to, write the bench sheet, and say where it is."""
-        from planner.services.sheets import write_sheet  # noqa: PLC0415 - only when it is wanted
+    def show_sheet(self, leads: int = 1) -> None:
+        """Show the sheet as it prints, for a run of leads; afterwards say what was written."""
+        from planner.app.printing.desk import SheetDesk  # noqa: PLC0415 - only when it is wanted
 
-        suggested = f"{file_name_for(self._workbench.plan)}.pdf"
-        path = self._ask.where_to_write_sheet(suggested)
-        if path is None:
-            return
-        try:
-            bench = self._workbench
-            written = write_sheet(bench.plan, bench.findings, path, paper=self._settings.paper)
-        except InputError as error:
-            self._ask.trouble("The bench sheet can\u2019t be written", error.problems)
-            return
-        names = ", ".join(str(name) for name in written)
-        self._notice.say(f"The bench sheet is written: {names}")
+        bench, today = self._workbench, date.today().isoformat()  # noqa: DTZ011 - as it hangs there
+        desk = SheetDesk(bench.plan, bench.findings, self._settings, date=today, leads=leads)
+        self._ask.sheet(desk)
+        if desk.written:
+            names = ", ".join(str(name) for name in desk.written)
+            self._notice.say(f"Written: {names}")

@@ -12,12 +12,14 @@ if TYPE_CHECKING:
     from tempfile import TemporaryDirectory
 
 Paper = Literal["a4", "letter"]
+Language = Literal["en", "de"]
 Theme = Literal["system", "light", "dark"]
 
 CHOICES: dict[str, tuple[str, ...]] = {
     "units": ("mm", "inch"),
     "gauge": ("awg", "mm2"),
     "paper": ("a4", "letter"),
+    "language": ("en", "de"),
     "theme": ("system", "light", "dark"),
 }
 MOST_RECENT = 8
@@ -85,6 +87,11 @@ class Settings(QObject):
     def paper(self) -> Paper:
         """The paper that sheets are laid out for."""
         return cast("Paper", self.choice("paper"))
+
+    @property
+    def language(self) -> Language:
+        """The language of the sheet."""
+        return cast("Language", self.choice("language"))
 
     @property
     def theme(self) -> Theme:

@@ -4,13 +4,16 @@ from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Literal
 
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
 
 from planner.app.dialogs.message import Choice, Message
 
 if TYPE_CHECKING:
+    from PySide6.QtPrintSupport import QPrinter
+
     from planner.app.actions import Actions
     from planner.app.dialogs.details import Details
+    from planner.app.printing.desk import SheetDesk
     from planner.app.settings import Settings
     from planner.model.plan import Plan
     from planner.problem import Problem
@@ -20,6 +23,7 @@ Recover = Literal["open", "discard", "later"]
 
 PLAN_FILES = "Plans (*.json)"
 SHEET_FILES = ("PDF (*.pdf)", "SVG (*.svg)")
+CUT_FILES = ("Comma-separated values (*.csv)",)
 
 
 def ending_of(kind: str) -> str:
@@ -51,9 +55,14 @@ class Ask:
         """Ask where to write the bench sheet; its ending says PDF or SVG."""
         return self._where("Write the bench sheet", suggested, SHEET_FILES)
 
+    def where_to_write_cuts(self, suggested: str) -> Path | None:
+        """Ask where to write the cut list."""
+        return self._where("Write the cut list", suggested, CUT_FILES)
+
     def _where(self, title: str, suggested: str, kinds: tuple[str, ...]) -> Path | None:
         """Ask for a file to write. The dialog adds the ending, so it asks before it replaces."""
-        dialog = QFileDialog(self._parent, title, str(self._settings.last_folder))
+        over = QApplication.activeModalWidget() or self._parent
+        dialog = QFileDialog(over, title, str(self._settings.last_folder))
         dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
         dialog.setNameFilters(kinds)
         dialog.filterSelected.connect(lambda kind: dialog.setDefaultSuffix(ending_of(kind)))
@@ -149,6 +158,25 @@ class Ask:
         from planner.app.dialogs.workmanship import WorkmanshipDialog  # noqa: PLC0415 - seldom used
 
         return WorkmanshipDialog(self._parent, plan.workmanship).ask()
+
+    def sheet(self, desk: "SheetDesk") -> None:
+        """Show the sheet as it prints, with its options; it is printed and saved from there."""
+        from planner.app.printing.dialog import SheetDialog  # noqa: PLC0415 - seldom used
+
+        dialog = SheetDialog(self._parent, desk, self)
+        dialog.exec()
+        dialog.deleteLater()
+
+    def printer(self, parent: QWidget, printer: "QPrinter", pages: int) -> bool:
+        """Ask which printer to use, and for which of so many pages."""
+        from PySide6.QtPrintSupport import QPrintDialog  # noqa: PLC0415 - seldom used
+
+        printer.setFromTo(1, pages)
+        dialog = QPrintDialog(printer, parent)
+        dialog.setMinMax(1, pages)
+        chosen = bool(dialog.exec())
+        dialog.deleteLater()
+        return chosen
 
     def settings(self) -> None:
         """Let the builder change the settings."""

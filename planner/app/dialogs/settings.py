@@ -25,6 +25,7 @@ _ROWS = (
     ("units", "Lengths", ("millimetres", "inches")),
     ("gauge", "Wire sizes", ("AWG first", "mm\u00b2 first")),
     ("paper", "Paper of the sheet", ("A4", "Letter")),
+    ("language", "Language of the sheet", ("English", "Deutsch")),
     ("theme", "Light or dark", ("as the system", "light", "dark")),
 )
 _LONGEST_NAME = 60

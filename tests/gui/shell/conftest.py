@@ -26,6 +26,7 @@ class Answers:
         self.written = None
         self.workmanlike = None
         self.troubles = []
+        self.act_on_sheet = lambda desk: None
 
     def plan_to_open(self):
         self.asked.append("open")
@@ -38,6 +39,14 @@ class Answers:
     def where_to_write_sheet(self, suggested):
         self.asked.append(suggested)
         return self.sheet_at
+
+    def where_to_write_cuts(self, suggested):
+        self.asked.append(suggested)
+        return self.sheet_at
+
+    def sheet(self, desk):
+        self.asked.append(desk.file_name(".pdf"))
+        self.act_on_sheet(desk)
 
     def library_folder(self):
         return self.folder

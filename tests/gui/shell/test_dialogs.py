@@ -2,7 +2,7 @@ import pytest
 from PySide6.QtCore import Qt, QTimer
 from PySide6.QtWidgets import QFileDialog, QLabel, QLineEdit, QWidget
 
-from planner.app.dialogs.ask import PLAN_FILES, SHEET_FILES, Ask
+from planner.app.dialogs.ask import CUT_FILES, PLAN_FILES, SHEET_FILES, Ask
 from planner.app.dialogs.details import DetailsDialog
 from planner.app.dialogs.message import Choice, Message
 from planner.app.dialogs.settings import SettingsDialog
@@ -95,6 +95,7 @@ def test_details_begin_with_what_the_plan_says(qtbot):
         ("where_to_write_sheet", SHEET_FILES[0], "sheet", "sheet.pdf"),
         ("where_to_write_sheet", SHEET_FILES[1], "sheet", "sheet.svg"),
         ("where_to_save", PLAN_FILES, "lead.json", "lead.json"),
+        ("where_to_write_cuts", CUT_FILES[0], "cuts", "cuts.csv"),
     ],
 )
 def test_a_name_without_an_ending_gets_that_of_its_kind(  # noqa: PLR0917 - a table

@@ -1,0 +1,1 @@
+"""The bench sheet as it prints: options, preview, printer, files."""
