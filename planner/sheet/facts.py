@@ -3,13 +3,13 @@
 from dataclasses import dataclass, field, replace
 from functools import cached_property
 
-from planner.drawing.codes import told_apart
 from planner.drawing.looks import PRINT, Look
 from planner.dryfit.bodies import cut_mm, strip_mm
 from planner.dryfit.cut_lengths import LEAD_STEP_MM, STRIP_STEP_MM, raised_mm
 from planner.dryfit.fit import EndFit, fit_end
 from planner.dryfit.sleeves import sleeves_on
 from planner.model.cable import Core, Shield
+from planner.model.codes import told_apart
 from planner.model.connector import Connector, Contact
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Conductor, End, Plan

@@ -6,7 +6,6 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from planner.drawing.bench.shapes import Box, box_of, joined_box, spread
-from planner.drawing.codes import told_apart
 from planner.drawing.cores import PLATE_HEIGHT, plate, plate_width
 from planner.drawing.face import contact_owner, contact_radius_mm, shell_outlines
 from planner.drawing.fitting.discs import order_disc
@@ -22,6 +21,7 @@ from planner.drawing.primitives import (
     Text,
     centred_baseline,
 )
+from planner.model.codes import told_apart
 
 _WIDE = 1.5  # times as wide as high: labels stand in rows above and below
 _GAP = 5.0

@@ -1,7 +1,7 @@
 """Codes tell parts apart even where colours repeat."""
 
-from planner.drawing.codes import told_apart
 from planner.model.cable import Shield
+from planner.model.codes import told_apart
 from tests.drawing.samples import BRAID, core
 
 
