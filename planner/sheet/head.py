@@ -116,19 +116,19 @@ def _title(title: str, x: float, room: float) -> DrawList:
 
 def foot(said: Heading, making: Making, page: str) -> DrawList:
     """Draw the foot of a page."""
-    paper, words = making.paper, making.words
-    base = paper.foot_line
-    shown = words(
-        "page.foot",
-        order=clipped(said.order, SMALL, 3000),
-        revision=said.revision,
-        digest=said.digest,
-        page=page,
-    )
-    middle = (paper.width / 2, base)
+    paper, words, base = making.paper, making.words, making.paper.foot_line
+    printed = words("page.true_size")
+    room = paper.right - paper.width / 2 - text_width(printed, SMALL, bold=True) / 2 - 150
     return (
         rule(paper.left, paper.right, paper.foot_rule, THIN),
         say((paper.left, base), words("page.sheet"), SMALL),
-        Text(middle, words("page.true_size"), SMALL, INK, bold=True, anchor="middle"),
-        say((paper.right, base), shown, SMALL, anchor="end"),
+        Text((paper.width / 2, base), printed, SMALL, INK, bold=True, anchor="middle"),
+        say((paper.right, base), _run(said, words, page, room), SMALL, anchor="end"),
     )
+
+
+def _run(said: Heading, words: Words, page: str, room: float) -> str:
+    """Say order, revision, digest and page; what of a long order there is no room for is cut."""
+    rest = {"revision": said.revision, "digest": said.digest, "page": page}
+    used = text_width(words("page.foot", order="", **rest), SMALL)
+    return words("page.foot", order=clipped(said.order, SMALL, max(room - used, 600)), **rest)
