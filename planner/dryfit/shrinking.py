@@ -3,10 +3,11 @@
 import math
 from collections.abc import Iterable, Sequence
 
-from planner.dryfit.sleeve_sizes import STEP_MM
 from planner.model.part import Part
 from planner.units import number
 
+# What is cut is cut in steps of this.
+STEP_MM = 0.5
 # How much shorter a tube gets as it shrinks: 5 to 10 % is typical, from memory; the larger is
 # allowed for, so that what is cut is long enough.
 LENGTHWISE = 0.10
@@ -25,14 +26,25 @@ def shrink_for(largest_mm: float, smallest_mm: float, stock: Sequence[Part]) -> 
 
 
 def shrink_fits(part: Part, largest_mm: float, smallest_mm: float) -> bool:
-    """Tell whether a tube passes the largest diameter and grips the smallest, mm.
+    """Tell whether a tube from stock passes the largest diameter and grips the smallest, mm."""
+    return tube_fits((part.bore_mm, part.recovered_mm), largest_mm, smallest_mm)
+
+
+def tube_fits(size_mm: tuple[float, float], largest_mm: float, smallest_mm: float) -> bool:
+    """Tell whether a size, its bore as supplied and as recovered, passes the one, grips the other.
 
     The supplied bore is a minimum and the recovered one a maximum, so largest over smallest stays
     under 2 for 2:1 and under 3 for 3:1 (NASA-STD-8739.4, 9.8.1).
     """
-    passes = part.bore_mm >= largest_mm
-    grips = 0 < part.recovered_mm < smallest_mm
-    return passes and grips and largest_mm / smallest_mm < _most(part)
+    bore_mm, recovered_mm = size_mm
+    grips = 0 < recovered_mm < smallest_mm
+    return bore_mm >= largest_mm and grips and largest_mm / smallest_mm < _most(size_mm)
+
+
+def widest_mm(size_mm: tuple[float, float], smallest_mm: float) -> float:
+    """Return the most that a size may have to pass where it must grip the smallest; 0 for none."""
+    bore_mm, recovered_mm = size_mm
+    return min(bore_mm, _most(size_mm) * smallest_mm) if 0 < recovered_mm < smallest_mm else 0.0
 
 
 def shrink_why_not(largest_mm: float, smallest_mm: float, stock: Sequence[Part]) -> str:
@@ -86,10 +98,11 @@ def shrink_too_short(cover_mm: float, part: Part) -> str:
     return f"{part.title} comes in {number(part.length_mm)} mm, the cut is {number(cut_mm)} mm"
 
 
-def _most(part: Part) -> float:
+def _most(size_mm: tuple[float, float]) -> float:
     """Return what largest over smallest must stay under: 2 for a tube sold as 2:1."""
-    nominal = round(part.ratio)
-    return min(part.ratio, nominal) if abs(part.ratio - nominal) <= _PRINTED else part.ratio
+    ratio = size_mm[0] / size_mm[1]
+    nominal = round(ratio)
+    return min(ratio, nominal) if abs(ratio - nominal) <= _PRINTED else ratio
 
 
 def _tubes(stock: Iterable[Part]) -> list[Part]:

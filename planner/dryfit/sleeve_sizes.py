@@ -7,6 +7,7 @@ from itertools import pairwise
 from typing import Literal
 
 from planner.dryfit.bodies import CUP_WALL_MM, Lead
+from planner.dryfit.shrinking import STEP_MM, tube_fits, widest_mm
 from planner.geometry.packing import pack
 from planner.model.connector import Terminal
 from planner.model.workmanship import SleeveOverlap, Workmanship
@@ -23,7 +24,6 @@ SHRINK_MM = (
 PLAIN_MM = (1.0, 1.5)
 # NASA-STD-8739.3, 9.8: 5 mm or two diameters, the larger; J-STD-001: 6 mm or two diameters.
 LEAST_OVERLAP_MM: dict[SleeveOverlap, float] = {"five-mm": 5.0, "six-mm": 6.0}
-STEP_MM = 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,14 +126,13 @@ def _bundle_mm(leads: Sequence[Lead]) -> float:
 
 
 def shrink_bore_mm(passes_mm: float, grips_mm: float) -> float:
-    """Return the smallest size that passes and grips, or 0.
+    """Return the smallest size that passes and grips, or 0."""
+    return next((size[0] for size in SHRINK_MM if tube_fits(size, passes_mm, grips_mm)), 0.0)
 
-    The supplied bore is a minimum and the recovered one a maximum (NASA-STD-8739.4, 9.8.1).
-    """
-    for bore, recovered in SHRINK_MM:
-        if bore >= passes_mm and recovered <= grips_mm:
-            return bore
-    return 0.0
+
+def shrink_widest_mm(grips_mm: float) -> float:
+    """Return the most that any size may have to pass where it must grip this; 0 for none."""
+    return max(widest_mm(size, grips_mm) for size in SHRINK_MM)
 
 
 def _room_mm(lead: Lead) -> float:

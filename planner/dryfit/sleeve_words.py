@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from planner.dryfit.bodies import Lead, stack_mm, top_mm
-from planner.dryfit.sleeve_sizes import STEP_MM, SleeveUse, joint_sleeve
+from planner.dryfit.shrinking import STEP_MM
+from planner.dryfit.sleeve_sizes import SleeveUse, joint_sleeve
 from planner.model.connector import Connector
 from planner.model.workmanship import Workmanship
 from planner.units import number

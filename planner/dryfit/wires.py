@@ -6,7 +6,7 @@ from functools import lru_cache
 from typing import Literal
 
 from planner.dryfit.fit import EndFit
-from planner.dryfit.sleeve_sizes import SHRINK_MM, SleeveUse
+from planner.dryfit.sleeve_sizes import SleeveUse, shrink_widest_mm
 from planner.dryfit.sleeves import joints_of, sleeves_on
 from planner.geometry.packing import Packing, Search, bundle_at_least_mm, is_sound, pack
 from planner.model.connector import Connector
@@ -183,10 +183,10 @@ def jacket_line(end: str, connector: Connector, jacket_mm: float) -> FitLine:
 def sleeve_line(end: str, use: SleeveUse) -> FitLine:
     """Return whether a size in stock goes over a joint and grips what is behind it.
 
-    Without one, `has_mm` is the largest bore among the sizes that would grip.
+    Without one, `has_mm` is the most that a size which grips may have to pass.
     """
     where = Place(end=end, contact=use.contact, conductor=use.conductor)
-    grips = max((bore for bore, least in SHRINK_MM if least <= use.grips_mm), default=0.0)
     answer: Answer = "fits" if use.goes_over else "fails"
-    fit = WireFit(answer, use.passes_mm, use.bore_mm or grips, least_mm=use.passes_mm)
+    has_mm = use.bore_mm or shrink_widest_mm(use.grips_mm)
+    fit = WireFit(answer, use.passes_mm, has_mm, least_mm=use.passes_mm)
     return FitLine("sleeve", where, f"sleeve on {use.contact}", fit, (use.conductor,))

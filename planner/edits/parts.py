@@ -1,5 +1,8 @@
 """Parts threaded on the cable: which, where they rest, from which end they come."""
 
+from collections.abc import Iterable
+
+from planner.dryfit.parts import Proposal
 from planner.edits.changing import changed, node_ids, swapped, the_end
 from planner.edits.refusal import NotThere
 from planner.edits.settling import carrying, pruned
@@ -19,6 +22,17 @@ def add_part(
     use = changed(blank, id=_free_id(plan, part.id), after_joint=after_joint)
     plan = carrying(plan, parts=part)
     return plan.evolve(parts=(*plan.parts, use))
+
+
+def take_parts(plan: Plan, *, proposals: Iterable[Proposal]) -> Plan:
+    """Plan what is proposed, all in one; a part that is at its place already is passed over."""
+    for proposal in proposals:
+        here = {(use.part, use.at) for use in plan.parts}
+        if (proposal.part.id, proposal.at) not in here:
+            plan = add_part(
+                plan, part=proposal.part, at=proposal.at, comes_from=proposal.comes_from
+            )
+    return plan
 
 
 def _free_id(plan: Plan, wanted: str) -> str:
