@@ -102,21 +102,21 @@ def insulation_gap_mm(part: Core | Shield, workmanship: Workmanship) -> float:
     return part.tail_mm if isinstance(part, Shield) else part.conductor_mm
 
 
-def strip_mm(lead: Lead, workmanship: Workmanship) -> float:
+def strip_mm(lead: Lead) -> float:
     """Return how much insulation to strip: the depth of a cup, or the length of a lug or post.
 
-    The insulation gap is added to it.
+    The insulation gap that the lead has room for is added to it.
     """
-    return lead.terminal.depth_mm + insulation_gap_mm(lead.part, workmanship)
+    return lead.terminal.depth_mm + lead.gap_mm
 
 
-def cut_mm(lead: Lead, workmanship: Workmanship) -> float:
+def cut_mm(lead: Lead) -> float:
     """Return how long to cut a conductor from the end of the jacket.
 
     That is its way to where the insulation ends, and what is stripped.
     """
     insulated = sum(math.dist(one, other) for one, other in pairwise(lead.way[:-1]))
-    return insulated + strip_mm(lead, workmanship)
+    return insulated + strip_mm(lead)
 
 
 def terminal_mouth(terminal: Terminal, turn_deg: float) -> Vector:

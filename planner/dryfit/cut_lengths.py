@@ -193,9 +193,8 @@ class Lengths:
                 yield conductor.id, part
 
     def _strip(self, end: str, lead: Lead) -> Strip:
-        rules = self.plan.workmanship
-        length = raised_mm(cut_mm(lead, rules), LEAD_STEP_MM)
-        bare = raised_mm(strip_mm(lead, rules), STRIP_STEP_MM)
+        length = raised_mm(cut_mm(lead), LEAD_STEP_MM)
+        bare = raised_mm(strip_mm(lead), STRIP_STEP_MM)
         return Strip(end, lead.landing.conductor, length, bare)
 
     def _end(self, end: str) -> EndCut:

@@ -79,13 +79,12 @@ def _parts(
 
 
 def _end(plan: Plan, fit: EndFit, turning: Turning | None) -> EndLayout:
-    rules = plan.workmanship
     lengths = tuple(
         LeadLength(
             lead.landing.conductor,
             lead.landing.contact,
-            round(strip_mm(lead, rules), 1),
-            round(cut_mm(lead, rules), 1),
+            round(strip_mm(lead), 1),
+            round(cut_mm(lead), 1),
         )
         for lead in fit.leads
     )

@@ -173,8 +173,8 @@ def _fitted(flags: dict[str, Flag], plan: Plan, fit: EndFit | None) -> dict[str,
         if name in found:
             found[name] = replace(
                 found[name],
-                cut_mm=raised_mm(cut_mm(lead, plan.workmanship), LEAD_STEP_MM),
-                bare_mm=raised_mm(strip_mm(lead, plan.workmanship), STRIP_STEP_MM),
+                cut_mm=raised_mm(cut_mm(lead), LEAD_STEP_MM),
+                bare_mm=raised_mm(strip_mm(lead), STRIP_STEP_MM),
                 sleeve_mm=lengths.get(name, 0.0),
             )
     return found

@@ -93,13 +93,12 @@ def test_the_insulation_gap_is_within_its_profile(rule, low, high):
 
 def test_strip_and_cut_lengths():
     """A cup 2.5 mm deep and a gap of 0.8 mm; a cut no shorter than straight up to the jacket."""
-    rules = Workmanship()
     each = site(plan(LANDED))
     for lead in each.leads(0.0):
         if not lead.is_shield:
-            assert strip_mm(lead, rules) == pytest.approx(2.5 + 0.8)
+            assert strip_mm(lead) == pytest.approx(2.5 + 0.8)
             straight = math.dist(lead.exit, lead.way[-2])
-            assert straight <= cut_mm(lead, rules) - strip_mm(lead, rules) < 1.3 * straight
+            assert straight <= cut_mm(lead) - strip_mm(lead) < 1.3 * straight
 
 
 def test_the_insulation_never_ends_beyond_half_the_way():

@@ -68,8 +68,8 @@ def test_each_core_has_its_lengths_from_the_dry_fit():
     plan = demo("cue-desk-headphone-lead")
     words = texts(items_of(plan))
     for lead in fit_end(plan, Wiring(plan), "A").leads:
-        assert f"{cut_mm(lead, plan.workmanship):.1f}".removesuffix(".0") in words
-        assert f"{strip_mm(lead, plan.workmanship):.1f}".removesuffix(".0") in words
+        assert f"{cut_mm(lead):.1f}".removesuffix(".0") in words
+        assert f"{strip_mm(lead):.1f}".removesuffix(".0") in words
 
 
 def test_a_sleeve_is_drawn_and_its_length_said():
