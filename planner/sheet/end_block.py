@@ -5,16 +5,17 @@ from itertools import zip_longest
 from typing import Literal
 
 from planner.drawing.face import shell_reach_mm
-from planner.drawing.metrics import clipped, text_width
-from planner.drawing.primitives import DrawList, Point, Rect, Style, centred_baseline
+from planner.drawing.metrics import clipped
+from planner.drawing.primitives import DrawList
 from planner.model.connector import Connector
+from planner.sheet.badge import badge
 from planner.sheet.block import Block, moved
 from planner.sheet.comb_panel import comb_panel
 from planner.sheet.face_panel import MOST_ROUND, face_panel
 from planner.sheet.facts import EndFacts
 from planner.sheet.frame import true_size
 from planner.sheet.landing_table import HEAD_ROW, ROW, row_parts, rows_of, table
-from planner.sheet.lettering import HEAD, INK, PAPER, box, say, say_within
+from planner.sheet.lettering import HEAD, box, say, say_within
 from planner.sheet.paper import COLUMN_GAP, HALF_WIDTH, LIVE_WIDTH
 from planner.sheet.side_panel import side_panel
 from planner.sheet.sides import LARGE, SMALL, WIDE, Sizes
@@ -45,16 +46,6 @@ def end_blocks(facts: EndFacts, form: Form, *, boxes: bool, room: float) -> Iter
     else:
         sizes = SMALL if form == "small" else LARGE
         yield from _half(facts, facts.connector, sizes, boxes=boxes, room=room)
-
-
-def badge(text: str, corner: Point, side: float) -> tuple[DrawList, float]:
-    """Draw an end's badge, a solid square with a white letter; return it and its width."""
-    size = side / 0.727 * 0.7
-    width = max(side, text_width(text, size, bold=True) + side * 0.3)
-    ground = Rect(corner, width, side, Style(fill=INK))
-    middle = (corner[0] + width / 2, centred_baseline(corner[1] + side / 2, size))
-    letter = say(middle, text, size, bold=True, anchor="middle", colour=PAPER)
-    return (ground, letter), width
 
 
 def _head(facts: EndFacts, width: float) -> DrawList:

@@ -38,7 +38,7 @@ class FaceDrawing:
         centre: Point,
         *,
         withheld: bool = False,
-        packed: bool = False,
+        packed: tuple[int, int] | None = None,
     ) -> None:
         self.facts, self.connector, self.sizes = facts, connector, sizes
         self.scale, self.centre, self.packed = scale, centre, packed
@@ -166,21 +166,21 @@ class FaceDrawing:
 
     def side(self, side: Side, top: float, bottom: float, *, on_left: bool) -> DrawList:
         """Set the names and flags of one side, each near its core, with their leaders."""
-        tops = self._tops(side, top, bottom)
+        tops = self._tops(side, top, bottom, on_left=on_left)
         blocks = [
             self._block(joint, y, on_left=on_left)
             for joint, y in zip(side.joints, tops, strict=True)
         ]
         return tuple(item for block in blocks for item in block)
 
-    def _tops(self, side: Side, top: float, bottom: float) -> list[float]:
+    def _tops(self, side: Side, top: float, bottom: float, *, on_left: bool) -> list[float]:
         """Return where each block starts: as near its core as the others and the area let it.
 
         Packed ones stand in the upper and the lower corner, out of the way of a large shell.
         """
         heights = [block_height(joint, self.sizes) for joint in side.joints]
-        if self.packed:
-            return self._packed_tops(side, heights, top, bottom)
+        if self.packed is not None:
+            return _packed_tops(heights, self.packed[0 if on_left else 1], top, bottom)
         tops: list[float] = []
         for joint, height in zip(side.joints, heights, strict=True):
             least = tops[-1] + heights[len(tops) - 1] + GAP if tops else top
@@ -191,19 +191,9 @@ class FaceDrawing:
             most = tops[place] - GAP
         return tops
 
-    def _packed_tops(
-        self, side: Side, heights: Sequence[float], top: float, bottom: float
-    ) -> list[float]:
-        upper = sum(self._tail(joint)[1] < self.centre[1] for joint in side.joints)
-        tops, y = [], top
-        for height in heights[:upper]:
-            tops.append(y)
-            y += height + GAP
-        y = bottom - sum(height + GAP for height in heights[upper:]) + GAP
-        for height in heights[upper:]:
-            tops.append(y)
-            y += height + GAP
-        return tops
+    def upper(self, side: Side) -> int:
+        """Return how many joints of a side lie in the upper half."""
+        return sum(self._tail(joint)[1] < self.centre[1] for joint in side.joints)
 
     def _block(self, joint: Joint, y: float, *, on_left: bool) -> DrawList:
         sizes = self.sizes
@@ -307,6 +297,17 @@ class FaceDrawing:
         if not carries:
             return (named,)
         return (named, say((start + first + gap, base), carries, second_size))
+
+
+def _packed_tops(heights: Sequence[float], upper: int, top: float, bottom: float) -> list[float]:
+    """Return where blocks start: so many from the top down, the others up from the bottom."""
+    tops, y = [], top
+    for place, height in enumerate(heights):
+        if place == upper:
+            y = bottom - sum(each + GAP for each in heights[upper:]) + GAP
+        tops.append(y)
+        y += height + GAP
+    return tops
 
 
 def lead_boxes(facts: EndFacts, centre: Point, scale: float) -> list[Box]:

@@ -1,5 +1,6 @@
 """The solder side of an end in its frame: eye bar, face, names and flags round it, mating key."""
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from planner.drawing.face import shell_reach_mm
@@ -125,7 +126,7 @@ def _framed(
     beside = _beside_columns(facts, connector, sizes, area)
     keys = key_boxes(framing, facts) if keyed else ()
     for scale in (one for one in SCALES if one >= beside):
-        for packed in (False, True):
+        for packed in _packings(facts, connector, sizes, framing, sides):
             drawing = _drawing(
                 facts, connector, sizes, framing, scale, packed=packed, withheld=withheld
             )
@@ -139,12 +140,27 @@ def _framed(
     return None
 
 
+def _packings(
+    facts: EndFacts, connector: Connector, sizes: Sizes, framing: Framing, sides: tuple[Side, Side]
+) -> Iterator[tuple[int, int] | None]:
+    """Yield ways to set the names: each at its core; or so many of a side from the top down."""
+    yield None
+    if connector.shell.shape != "round":
+        return
+    drawing = _drawing(facts, connector, sizes, framing, 1.0, packed=None, withheld=True)
+    left, right = (drawing.upper(side) for side in sides)
+    for off in ((0, 0), (0, -1), (0, 1), (-1, 0), (1, 0), (-1, -1), (1, 1), (-1, 1), (1, -1)):
+        found = (left + off[0], right + off[1])
+        if all(0 <= upper <= len(side.joints) for upper, side in zip(found, sides, strict=True)):
+            yield found
+
+
 def _last_resort(facts: EndFacts, connector: Connector, sizes: Sizes, *, withheld: bool) -> Faced:
     """Draw the face between its columns, whatever leaders run through."""
     sides = share_sides(facts, connector, sizes)
     framing = Framing(sizes.width, sizes.bar, max(sizes.face, *(side.height for side in sides)))
     scale = _beside_columns(facts, connector, sizes, framing.area)
-    drawing = _drawing(facts, connector, sizes, framing, scale, packed=False, withheld=withheld)
+    drawing = _drawing(facts, connector, sizes, framing, scale, packed=None, withheld=withheld)
     around = _sides(drawing, sides, framing, keyed=False)
     items = _put_together(drawing, around, framing, keyed=True)
     return Faced(items, framing.height, scale, keyed=True)
@@ -174,7 +190,7 @@ def _drawing(
     framing: Framing,
     scale: float,
     *,
-    packed: bool,
+    packed: tuple[int, int] | None,
     withheld: bool,
 ) -> FaceDrawing:
     middle = (sizes.width / 2, framing.area_top + framing.area / 2)

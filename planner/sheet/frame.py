@@ -95,7 +95,7 @@ def bar_and_words(framing: Framing, facts: EndFacts, connector: Connector, scale
         say((250, bar + 430 + _LINE * place), text, bold=place > 0)
         for place, text in enumerate(lines)
     )
-    used = max(text_width(text.text, BODY, text.bold) for text in said)
+    used = max((text_width(text.text, BODY, text.bold) for text in said), default=0.0)
     picture = view_picture((width - 250, bar + 530)) if width - 700 - WIDTH > used else ()
     return (frame, ground, *eye((700, bar / 2), 850, PRINT, on_ink=True), *words, *said, *picture)
 
@@ -109,7 +109,7 @@ def view_words(
     both = f"{seen} {said('end.cable_comes')}"
     seen = both if text_width(both, BODY) <= width else seen
     order = wrapped(datum(facts, connector), BODY, width, bold=True)
-    return (seen, *order[: lines - 1])
+    return (seen, *order[: lines - 1]) if lines else ()
 
 
 def _commonest_kind(connector: Connector) -> str:

@@ -6,8 +6,8 @@ from planner.drawing.metrics import wrapped
 from planner.drawing.primitives import DrawList, Rect, Style
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Plan, Section
+from planner.sheet.badge import badge
 from planner.sheet.block import Block
-from planner.sheet.end_block import badge
 from planner.sheet.lettering import BODY, INK, PAPER, THIN, say, say_runs
 from planner.sheet.paper import HALF_WIDTH, LIVE_WIDTH, MM
 from planner.sheet.splits import split_lines

@@ -2,22 +2,37 @@
 
 from collections.abc import Iterator
 
+from planner.sheet.end_page.alike import Shared, shared_pages
+from planner.sheet.end_page.many import many_bodies
 from planner.sheet.end_page.page import TOP, end_bodies
-from planner.sheet.facts import EndFacts
+from planner.sheet.face_panel import MOST_ROUND
 from planner.sheet.leaf import Leaf, Making
 from planner.sheet.lettering import say
+from planner.sheet.way_bar import named
 
 
 def end_leaves(making: Making) -> tuple[Leaf, ...]:
-    """Return the pages of all ends, in the plan's order; alike ends share one."""
-    return tuple(leaf for facts in making.facts for leaf in _leaves(making, facts))
+    """Return the pages of all ends, in the plan's order; alike ends share theirs."""
+    return tuple(leaf for shared in shared_pages(making) for leaf in _leaves(making, shared))
 
 
-def _leaves(making: Making, facts: EndFacts) -> Iterator[Leaf]:
-    tab = making.words("end.tab", end=facts.end.id)
+def _leaves(making: Making, shared: Shared) -> Iterator[Leaf]:
+    facts, words = shared.shown, making.words
+    tab = words.counted("end.tab", len(shared.ends), ends=named(shared.ids))
     if facts.connector is None:
-        words = say((making.paper.left, TOP + 700), making.words("end.no_connector_here"))
-        yield Leaf(tab, facts.title, facts.subtitle, facts.end.id, (words,))
+        said = say((making.paper.left, TOP + 700), words("end.no_connector_here"))
+        yield Leaf(tab, facts.title, facts.subtitle, facts.end.id, (said,))
         return
-    for body in end_bodies(making, facts, facts.connector):
-        yield Leaf(tab, facts.title, facts.subtitle, facts.end.id, body)
+    many = facts.connector.poles > MOST_ROUND
+    bodies = many_bodies if many else end_bodies
+    for body in bodies(making, shared, facts.connector):
+        yield Leaf(tab, facts.title, _subtitle(shared), facts.end.id, body)
+
+
+def _subtitle(shared: Shared) -> str:
+    """Say the names of the ends and whose pinout it is."""
+    if len(shared.ends) == 1:
+        return shared.shown.subtitle
+    names = [f"{one.end.id} {one.end.name}".strip() for one in shared.ends]
+    pinouts = dict.fromkeys(one.pinout.title for one in shared.ends if one.pinout)
+    return ", ".join([*(names if len(names) < 4 else ()), *pinouts])

@@ -90,14 +90,20 @@ def _legend(
 
 
 def code_words(flags: Sequence[Flag], words: Words) -> str:
-    """Say each colour code in words: those of bodies, then those of stripes."""
+    """Say each colour code in words, those of stripes in their place, once."""
     bodies = dict.fromkeys(flag.colours[0] for flag in flags if flag.colours)
     stripes = dict.fromkeys(flag.colours[1] for flag in flags if len(flag.colours) > 1)
-    said = [words("end.code", code=code, colour=words(f"colours.{code}")) for code in bodies]
-    said += [
-        words("end.code_stripe", code=code, colour=words(f"colours.{code}")) for code in stripes
-    ]
+    few = not set(bodies) & set(stripes)
+    said = [_code("end.code", code, words) for code in bodies]
+    said += [_code("end.code_stripe", code, words) for code in stripes if few]
+    if stripes and not few:
+        said += [_code("end.code", code, words) for code in stripes if code not in bodies]
+        said.append(words("end.code_second"))
     return " ".join(said)
+
+
+def _code(key: str, code: str, words: Words) -> str:
+    return words(key, code=code, colour=words(f"colours.{code}"))
 
 
 def _notes(words: Words, top: float, room: float) -> tuple[DrawList, float]:

@@ -7,9 +7,10 @@ from typing import Literal
 from planner.drawing.looks import PRINT
 from planner.drawing.primitives import Circle, DrawList, Path, Point, Poly, Primitive, Rect, Style
 from planner.model.connector import TerminalKind
+from planner.sheet.block import moved
 from planner.sheet.lettering import HAIR, INK, PAPER, PEN, THIN
 
-WIDTH, HEIGHT = 3250.0, 1450.0
+WIDTH, HEIGHT, LOW_HEIGHT = 3250.0, 1450.0, 1150.0
 View = Literal["fill", "strands", "gap"]
 
 _MIDDLE = HEIGHT / 2
@@ -29,12 +30,12 @@ class _Wire:
     tip: float = _FLOOR - 60
 
 
-def picture(kind: TerminalKind, view: View, *, good: bool) -> DrawList:
-    """Draw one picture in its frame, WIDTH by HEIGHT, from a corner at 0, 0."""
+def picture(kind: TerminalKind, view: View, *, good: bool, height: float = HEIGHT) -> DrawList:
+    """Draw one picture in its frame, WIDTH by `height`, from a corner at 0, 0."""
     draw: Callable[[View, bool], DrawList] = _in_cup if kind == "cup" else _on_tab(kind)
-    frame = Rect((0, 0), WIDTH, HEIGHT, Style(fill=PAPER, stroke=INK, width=PEN))
-    edge = Rect((0, 0), WIDTH, HEIGHT, Style(stroke=INK, width=PEN))
-    return (frame, *draw(view, good), edge)
+    ground = Rect((0, 0), WIDTH, height, Style(fill=PAPER))
+    edge = Rect((0, 0), WIDTH, height, Style(stroke=INK, width=PEN))
+    return (ground, *moved(draw(view, good), (0, (height - HEIGHT) / 2)), edge)
 
 
 # -- a cup ------------------------------------------------------------------------------------

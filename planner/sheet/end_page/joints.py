@@ -8,7 +8,7 @@ from planner.drawing.marks import mark
 from planner.drawing.primitives import DrawList, Point, Poly, Style
 from planner.model.connector import TerminalKind
 from planner.model.workmanship import Workmanship
-from planner.sheet.end_page.joint_pictures import HEIGHT, WIDTH, View, picture
+from planner.sheet.end_page.joint_pictures import HEIGHT, LOW_HEIGHT, WIDTH, View, picture
 from planner.sheet.end_page.panel import RIGHT_WIDTH, Panel, titled
 from planner.sheet.end_page.rich import rich_lines
 from planner.sheet.facts import EndFacts
@@ -27,15 +27,15 @@ def joints_panel(
 ) -> Panel:
     """Draw pairs of pictures with their words under the title."""
     items: list[DrawList] = [*_heads(words)]
-    y = _HEAD_ROW
+    y, high = _HEAD_ROW, LOW_HEIGHT if tight else HEIGHT
     for kind, view in _rows(facts):
         said = _said(facts, rules, words, kind, view)
         lines = [rich_lines((0, 0), text, WIDTH, pitch=_LINE) for text in said]
         for x, good, text in ((0.0, True, said[0]), (_RIGHT, False, said[1])):
-            drawn = Panel(picture(kind, view, good=good), HEIGHT)
+            drawn = Panel(picture(kind, view, good=good, height=high), high)
             items.append(drawn.at(x, y))
-            items.append(rich_lines((x, y + HEIGHT + 370), text, WIDTH, pitch=_LINE)[0])
-        y += HEIGHT + max(used for _, used in lines) + (_TIGHT_GAP if tight else _GAP)
+            items.append(rich_lines((x, y + high + 370), text, WIDTH, pitch=_LINE)[0])
+        y += high + max(used for _, used in lines) + (_TIGHT_GAP if tight else _GAP)
     body = Panel(joined(items), y - (_TIGHT_GAP if tight else _GAP))
     return titled(words("end.look"), RIGHT_WIDTH, body)
 

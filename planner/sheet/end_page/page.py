@@ -1,6 +1,6 @@
 """The page of an end: face, side view, landings, steps, joints, template; more pages if needed."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -10,7 +10,9 @@ from planner.model.connector import Connector
 from planner.sheet.block import moved
 from planner.sheet.end_page import steps as step_list
 from planner.sheet.end_page import table
+from planner.sheet.end_page.alike import Shared
 from planner.sheet.end_page.check import check_panel
+from planner.sheet.end_page.ends_table import ends_table
 from planner.sheet.end_page.joints import joints_panel
 from planner.sheet.end_page.key_panel import key_panel
 from planner.sheet.end_page.panel import (
@@ -22,10 +24,9 @@ from planner.sheet.end_page.panel import (
     titled,
 )
 from planner.sheet.end_page.stops import stops_panel
-from planner.sheet.end_page.template import flags_of, groups_of, template_panel
+from planner.sheet.end_page.template import groups_of, template_panel
 from planner.sheet.end_page.work import lines_of
 from planner.sheet.face_panel import Faced, page_face
-from planner.sheet.facts import EndFacts
 from planner.sheet.leaf import Making
 from planner.sheet.paper import LIVE_WIDTH, MM
 from planner.sheet.side_panel import side_panel
@@ -35,7 +36,7 @@ from planner.sheet.stop_band import free_at
 TOP = 42 * MM
 _CHECK_LEFT = LIVE_WIDTH - 100 * MM
 _LEAST_SIDE = 3300.0
-_LEAST_CHECK = 4600.0
+LEAST_CHECK = 4600.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,12 +62,13 @@ _GAP = 150.0
 
 
 class EndPage:
-    """What stands on the page of one end at one spacing."""
+    """What stands on the page of one end, or of ends that are alike, at one spacing."""
 
     def __init__(
-        self, making: Making, facts: EndFacts, connector: Connector, spacing: Spacing
+        self, making: Making, shared: Shared, connector: Connector, spacing: Spacing
     ) -> None:
-        self.making, self.facts, self.connector, self.spacing = making, facts, connector, spacing
+        self.making, self.connector, self.spacing = making, connector, spacing
+        self.shared, self.facts = shared, shared.shown
         self.words = making.words
         self.room = making.paper.body_bottom - TOP
 
@@ -85,8 +87,7 @@ class EndPage:
         """What stands right of the face; then what the table needs of further pages."""
         stopped, face = self.making.stopped, self.face
         manner = table.Manner(self.words, RIGHT_WIDTH, not stopped, self.spacing.rows)
-        rows = table.rows_of(self.facts, self.words)
-        needed = table.table_height(rows, manner)
+        tables, needed = self._tables(manner)
         free = face.height - needed - _GAP
         side = side_panel(
             self.facts, self.connector, RIGHT_WIDTH, max(free, _LEAST_SIDE), withheld=stopped
@@ -95,8 +96,19 @@ class EndPage:
         below = () if face.keyed else (key_panel(self.facts, self.connector),)
         used = sum(panel.height + _GAP for panel in (*above, *below))
         most = max(face.height - used, 6 * table.ROW)
-        first, *others = table.table_panels(rows, manner, most, self.room)
+        first, *others = tables(most)
         return (*above, first, *below), tuple(others)
+
+    def _tables(self, manner: table.Manner) -> tuple[Callable[[float], Iterator[Panel]], float]:
+        """Return what draws the landing table into a first room and pages, and its height."""
+        rows = table.rows_of(self.facts, self.words)
+        if len(self.shared.ends) == 1:
+            height = table.table_height(rows, manner)
+            return lambda most: table.table_panels(rows, manner, most, self.room), height
+        ends = ends_table(self.shared.ends, manner)
+        notes = table.notes(rows, manner)
+        whole = Panel((*ends.items, *notes.at(0, ends.height)), ends.height + notes.height)
+        return lambda _: iter((whole,)), whole.height
 
     @cached_property
     def right_height(self) -> float:
@@ -114,7 +126,7 @@ class EndPage:
     @cached_property
     def runs(self) -> tuple[step_list.Run, ...]:
         """The steps, drawn."""
-        lines = tuple(lines_of(self.making, [self.facts.end.id]))
+        lines = tuple(lines_of(self.making, self.shared.ids))
         return step_list.runs_of(lines, LEFT_WIDTH, self.spacing.steps)
 
     @cached_property
@@ -126,9 +138,9 @@ class EndPage:
     @cached_property
     def foot(self) -> Panel:
         """Strip template and check bar, side by side where the template is not too wide."""
-        template = template_panel(groups_of(flags_of(self.facts)), self.words)
-        room = max(template.height, _LEAST_CHECK)
-        check = check_panel([self.facts], self.connector, self.words, room)
+        template = template_panel(groups_of(self.facts), self.words)
+        room = max(template.height, LEAST_CHECK)
+        check = check_panel(self.shared.ends, self.connector, self.words, room)
         right = box_of(template.items)[2]
         y = 0.0 if right < _CHECK_LEFT else template.height + self.spacing.white
         items = (*template.items, *check.at(_CHECK_LEFT, y))
@@ -153,8 +165,9 @@ class EndPage:
     def _steps(self, first: float, *, footed: bool) -> tuple[Panel, ...]:
         """Return the steps in pieces, each under the title; a further page may have the foot."""
         then = self.room - (0.0 if footed else self.foot.height + self.spacing.white)
+        whole = self.room - PANEL_TOP
         pieces = step_list.steps_panels(
-            self.runs, self.words, LEFT_WIDTH, first - PANEL_TOP, then - PANEL_TOP
+            self.runs, self.words, LEFT_WIDTH, (first - PANEL_TOP, then - PANEL_TOP, whole)
         )
         title = self.words("end.steps")
         return tuple(
@@ -196,18 +209,18 @@ class EndPage:
         y = max(self.face.height, self.right_height) + self.spacing.white
         paper = self.making.paper
         room = free_at(paper, paper.left + LEFT_WIDTH) - TOP - y
-        ends = [self.facts.end.id]
-        stops = stops_panel(self.making.findings, ends, self.words, LEFT_WIDTH, room)
+        ids = self.shared.ids
+        stops = stops_panel(self.making.findings, ids, self.words, (LEFT_WIDTH, room), LIVE_WIDTH)
         pages = [(*self.view(), *stops.at(0, y))]
         pages += [panel.items for panel in self.beside[1]]
         return tuple(pages)
 
 
-def end_bodies(making: Making, facts: EndFacts, connector: Connector) -> tuple[DrawList, ...]:
-    """Return the bodies of an end's pages, on as few pages as there can be."""
+def end_bodies(making: Making, shared: Shared, connector: Connector) -> tuple[DrawList, ...]:
+    """Return the bodies of the pages of an end, or of alike ones: as few as there can be."""
     best: tuple[DrawList, ...] = ()
     for spacing in _SPACINGS[-1:] if making.stopped else _SPACINGS:
-        bodies = EndPage(making, facts, connector, spacing).bodies()
+        bodies = EndPage(making, shared, connector, spacing).bodies()
         if not best or len(bodies) < len(best):
             best = bodies
         if len(best) == 1:

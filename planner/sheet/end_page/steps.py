@@ -61,24 +61,25 @@ def _step(line: Line, room: float, pitch: float) -> Panel:
 
 
 def steps_panels(
-    runs: Sequence[Run], words: Words, width: float, first: float, then: float
+    runs: Sequence[Run], words: Words, width: float, rooms: Sequence[float]
 ) -> Iterator[Panel]:
-    """Yield the steps in pieces, the first at most `first` high and the others at most `then`.
+    """Yield the steps in pieces, each no higher than its room; the last of `rooms` comes again.
 
-    A piece ends where the iron changes; within a run only if it is higher than `then` alone. The
-    first piece may be empty.
+    A piece ends where the iron changes; within a run only if it is higher than the last room. A
+    piece for a room that is too small may be empty.
     """
-    rest, room = list(runs), first
+    rest, place = list(runs), 0
     while rest:
+        room = rooms[min(place, len(rooms) - 1)]
         whole = _fitting(rest, words, room)
         if whole < len(rest):
             whole = _fitting(rest, words, room - _FOOT)
         kept, rest = rest[:whole], rest[whole:]
-        if rest and not kept and _height(rest[0], words) > then - _FOOT:
-            some, others = _parted(rest[0], room - _FOOT, least=int(room >= then))
+        if rest and not kept and _height(rest[0], words) > rooms[-1] - _FOOT:
+            some, others = _parted(rest[0], room - _FOOT, least=int(room >= rooms[-1]))
             kept, rest = ([some] if some.steps else []), [others, *rest[1:]]
         yield _piece(kept, words, width, goes_on=bool(rest))
-        room = then
+        place += 1
 
 
 def _parted(run: Run, room: float, least: int) -> tuple[Run, Run]:

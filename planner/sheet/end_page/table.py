@@ -118,6 +118,17 @@ def table_height(rows: Sequence[Row], manner: Manner) -> float:
     return HEAD_ROW + sum(_row(row, manner, core).height for row in rows)
 
 
+def notes(rows: Sequence[Row], manner: Manner) -> Panel:
+    """Draw only the rows that say something else than a core on its contact, without a head."""
+    items, y = [], 0.0
+    for row in rows:
+        if row.words and not row.contact:
+            drawn = _row(row, manner, _CORE)
+            items.append(drawn.at(0, y))
+            y += drawn.height
+    return Panel(joined(items), y)
+
+
 def _fitting(parts: Sequence[Panel], room: float) -> int:
     used = 0.0
     for place, part in enumerate(parts):

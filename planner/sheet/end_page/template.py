@@ -7,8 +7,9 @@ from planner.drawing.cores import strip
 from planner.drawing.looks import PRINT
 from planner.drawing.metrics import text_width
 from planner.drawing.primitives import DrawList, Point, Poly, Rect, Style
+from planner.dryfit.cut_lengths import raised_mm
 from planner.sheet.end_page.panel import Panel, titled
-from planner.sheet.facts import EndFacts, Flag
+from planner.sheet.facts import EndFacts, Flag, Joint
 from planner.sheet.flags import draw_flag, flag_width
 from planner.sheet.lettering import BODY, HEAD, HEAVY, INK, PEN, THIN, cap, say
 from planner.sheet.paper import LIVE_WIDTH, MM
@@ -17,6 +18,8 @@ from planner.sheet.words import Words
 from planner.units import number
 
 WIDTH = 8500.0
+_STEPS_MM = (0.5, 1.0, 2.0, 3.0, 5.0)
+_MOST_GROUPS = 5
 _EDGE_TOP = 450.0  # the words over the jacket's edge
 _ROW = 1370.0
 _FLAG, _FLAG_GAP, _FLAG_PITCH = 440.0, 100.0, 520.0
@@ -33,6 +36,7 @@ _MOST = LIVE_WIDTH - _LEAST_JACKET - 400  # a longer core is not drawn, its figu
 class Group:
     """Cores of one length: how long to cut, how much of it to bare, and their flags.
 
+    `contacts` stand in place of the flags where these are many ends'.
     A tail without a sleeve is bare all along: its `bare_mm` is 0, there is nothing to strip.
     """
 
@@ -40,25 +44,38 @@ class Group:
     bare_mm: float
     is_tail: bool
     flags: tuple[Flag, ...]
+    contacts: str = ""
 
 
-def groups_of(flags: Sequence[Flag]) -> tuple[Group, ...]:
-    """Gather the cores that are cut and stripped alike, the longest first, tails last."""
-    found: dict[tuple[bool, float, float], list[Flag]] = {}
-    for flag in flags:
+def groups_of(facts: EndFacts) -> tuple[Group, ...]:
+    """Gather the cores that are cut and stripped alike, the longest first, tails last.
+
+    Where very many lengths differ by little, cores are cut as the longest of their group.
+    """
+    flags = [(joint, flag) for joint in facts.joints if joint.number for flag in joint.flags]
+    flags.sort(key=lambda pair: pair[0].number)
+    for step_mm in _STEPS_MM:
+        found = _gathered(flags, step_mm)
+        if len(found) <= _MOST_GROUPS:
+            break
+    return found
+
+
+def _gathered(flags: Sequence[tuple[Joint, Flag]], step_mm: float) -> tuple[Group, ...]:
+    found: dict[tuple[bool, float, float], list[tuple[Joint, Flag]]] = {}
+    for joint, flag in flags:
         if flag.cut_mm > 0:
             tail = not flag.colours
             bare_mm = 0.0 if tail and not flag.sleeved else flag.bare_mm
-            found.setdefault((tail, -flag.cut_mm, bare_mm), []).append(flag)
-    return tuple(
-        Group(-cut, bare, tail, tuple(flags)) for (tail, cut, bare), flags in sorted(found.items())
-    )
+            key = (tail, -raised_mm(flag.cut_mm, step_mm), bare_mm)
+            found.setdefault(key, []).append((joint, flag))
+    return tuple(_group(tail, bare, pairs) for (tail, _, bare), pairs in sorted(found.items()))
 
 
-def flags_of(facts: EndFacts) -> tuple[Flag, ...]:
-    """Return the flags of what is soldered at an end, in the order of soldering."""
-    joints = sorted(facts.joints, key=lambda joint: joint.number)
-    return tuple(flag for joint in joints if joint.number for flag in joint.flags)
+def _group(tail: bool, bare_mm: float, pairs: Sequence[tuple[Joint, Flag]]) -> Group:  # noqa: FBT001 - a kind
+    contacts = dict.fromkeys(joint.contact.id for joint, _ in pairs if joint.instead)
+    flags = tuple(flag for _, flag in pairs)
+    return Group(max(flag.cut_mm for flag in flags), bare_mm, tail, flags, ", ".join(contacts))
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,14 +88,14 @@ class _Ruling:
     under: bool
 
 
-def template_panel(groups: Sequence[Group], words: Words) -> Panel:
+def template_panel(groups: Sequence[Group], words: Words, least: float = WIDTH) -> Panel:
     """Draw a row for each group from the jacket's edge on; the lengths are true on paper.
 
-    The panel is WIDTH wide, or as wide as the page where a core is longer than that.
+    The panel is `least` wide, or as wide as the page where a core is longer than that.
     """
     drawable = [group.cut_mm * MM for group in groups if group.cut_mm * MM <= _MOST]
     longest = max(drawable, default=0.0)
-    width = WIDTH if longest <= WIDTH - _LEAST_JACKET - 200 else LIVE_WIDTH
+    width = least if longest <= least - _LEAST_JACKET - 200 else LIVE_WIDTH
     edge = min(max(width - longest - _WORDS, _LEAST_JACKET), _MOST_JACKET)
     named = text_width(words("end.cut_mark"), BODY) / 2
     text = edge + longest + max(_TEXT_AFTER, named + 250)
@@ -130,7 +147,9 @@ def _figures(group: Group, words: Words, at: Point) -> DrawList:
 
 
 def _flags(group: Group, left: float, width: float, top: float) -> tuple[DrawList, float]:
-    """Set the flags of a group in lines; return how far down they go."""
+    """Set the flags of a group in lines, or its contacts; return how far down they go."""
+    if group.contacts:
+        return (say((left, top + 500), group.contacts, HEAD, bold=True),), top + 560
     items: list[DrawList] = []
     x, y = left, top + 60.0
     for flag in group.flags:

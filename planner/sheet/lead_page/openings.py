@@ -2,7 +2,7 @@
 
 from planner.drawing.primitives import DrawList, Poly, Rect, Style
 from planner.dryfit.cut_lengths import Opening
-from planner.sheet.end_block import badge
+from planner.sheet.badge import badge
 from planner.sheet.lead_page.dimensions import dimension
 from planner.sheet.leaf import Making
 from planner.sheet.lettering import INK, PEN, TITLE_HEIGHT, panel_title

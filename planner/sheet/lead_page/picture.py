@@ -6,8 +6,8 @@ from planner.drawing.hatching import hatch
 from planner.drawing.metrics import clipped, text_width, wrapped
 from planner.drawing.primitives import Command, DrawList, Path, Point, Poly, Rect, Style
 from planner.model.plan import Section
+from planner.sheet.badge import badge
 from planner.sheet.block import Block, moved
-from planner.sheet.end_block import badge
 from planner.sheet.facts import Flag
 from planner.sheet.flags import draw_flag, flag_width
 from planner.sheet.lead_page.dimensions import lengths
