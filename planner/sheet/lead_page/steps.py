@@ -18,7 +18,7 @@ def step_blocks(making: Making, stage: str, first: float, room: float) -> Iterat
     """
     runs = runs_of(tuple(_lines(making, stage)), LIVE_WIDTH, PITCH)
     title = making.words("end.steps")
-    pieces = steps_panels(runs, making.words, LIVE_WIDTH, first - _HEAD, room - _HEAD)
+    pieces = steps_panels(runs, making.words, LIVE_WIDTH, (first - _HEAD, room - _HEAD))
     for place, piece in enumerate(panel for panel in pieces if panel.height):
         name = making.words("page.goes_on", title=title) if place else title
         yield _block(titled(name, LIVE_WIDTH, piece))
