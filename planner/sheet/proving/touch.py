@@ -1,0 +1,133 @@
+"""Where to touch: each kind of connector as it looks when its shell is closed, contacts named."""
+
+from collections.abc import Iterator
+
+from planner.drawing.metrics import text_width
+from planner.drawing.primitives import Circle, DrawList, Poly, Rect, Style, centred_baseline
+from planner.model.connector import Connector
+from planner.sheet.badge import badge
+from planner.sheet.block import Block, moved
+from planner.sheet.end_page.rich import rich_lines
+from planner.sheet.leaf import Making
+from planner.sheet.lettering import BODY, HEAD, INK, PAPER, PEN, TITLE_HEIGHT, panel_title, say
+from planner.sheet.paper import LIVE_WIDTH
+from planner.sheet.proving.panel import BADGE
+from planner.sheet.stack import joined
+
+_MOST_SCALE = 350.0  # 3.5:1
+_PEN = Style(fill=PAPER, stroke=INK, width=PEN)
+Drawn = tuple[DrawList, float]
+
+
+def kinds(making: Making) -> dict[str, tuple[Connector, list[str]]]:
+    """Return each connector of the plan with the ends that have it."""
+    found: dict[str, tuple[Connector, list[str]]] = {}
+    for end in making.plan.ends:
+        connector = making.plan.connector_of(end.id)
+        if connector is not None:
+            found.setdefault(connector.id, (connector, []))[1].append(end.id)
+    return found
+
+
+def touch_column(making: Making, width: float) -> Drawn:
+    """Draw every kind under one another with what to do; return also the height."""
+    words = making.words
+    items: list[DrawList] = [panel_title(0, width, 0, words("proving.where"))]
+    y = TITLE_HEIGHT + 150
+    for connector, ends in kinds(making).values():
+        drawn, height = _connector(making, connector, ends, width)
+        items.append(moved(drawn, (0, y)))
+        y += height + 120
+    y += 330
+    for text in (words("proving.hold_one"), words("proving.not_as_printed")):
+        drawn, height = rich_lines((0, y), text, width)
+        items.append(drawn)
+        y += height + 60
+    return joined(items), y - 330
+
+
+def touch_blocks(making: Making) -> Iterator[Block]:
+    """Yield a panel of all kinds over the live width, for a lead that is swept by a list."""
+    drawn, height = touch_column(making, LIVE_WIDTH)
+    yield Block(drawn, height, full=True)
+
+
+def _connector(making: Making, connector: Connector, ends: list[str], width: float) -> Drawn:
+    marks, x = _badges(ends)
+    if connector.mating == "concentric":
+        drawn, height = _poles(connector, width - x)
+        return (*moved(marks, (0, height - 640)), *moved(drawn, (x, 0))), height
+    drawn, height, across = _mating_face(connector, width - x)
+    note, used = rich_lines((0, 0), making.words("proving.mating_side"), max(x + across, 3000))
+    below = moved(note, (0, height + 430))
+    return (*moved(marks, (0, 80)), *moved(drawn, (x, 0)), *below), height + used + 130
+
+
+def _badges(ends: list[str]) -> Drawn:
+    shown = ends if len(ends) <= 3 else [f"{ends[0]}\u2013{ends[-1]}"]
+    items, x = [], 0.0
+    for end in shown:
+        drawn, wide = badge(end, (x, 0), BADGE)
+        items.append(drawn)
+        x += wide + 70
+    return joined(items), x + 180
+
+
+def _poles(connector: Connector, width: float) -> Drawn:
+    """Draw a plug of rings from the side, the tip left, each pole under its name."""
+    names = [contact.id for contact in connector.contacts]
+    wide = min(width - 1100, 1250.0 * len(names))
+    pitch, base, half = wide / len(names), 900.0, 260.0
+    items: list[DrawList] = []
+    for place, name in enumerate(names):
+        x = pitch * place
+        if place == 0 and connector.gender == "male":
+            points = (
+                (x, base),
+                (x + 230, base - half - 40),
+                (x + pitch - 120, base - half),
+                (x + pitch - 120, base + half),
+                (x + 230, base + half + 40),
+            )
+            items.append((Poly(points, _PEN, closed=True),))
+        else:
+            items.append((Rect((x, base - half), pitch - 120, 2 * half, _PEN),))
+        items.append((Rect((x + pitch - 120, base - half), 120, 2 * half, Style(fill=INK)),))
+        middle = x + (pitch - 120) / 2
+        items.append((say((middle, 450), name, HEAD, bold=True, anchor="middle"),))
+    body = Rect((wide, base - 480), width - wide, 960, Style(fill="#ececec", stroke=INK, width=PEN))
+    return (*joined(items), body), base + 500
+
+
+def _mating_face(connector: Connector, width: float) -> tuple[DrawList, float, float]:
+    """Draw the contacts as they are met by a probe: the solder side mirrored.
+
+    Returns the items, how high and how wide they are.
+    """
+    spots = {
+        contact.id: (-contact.terminal.x_mm, -contact.terminal.y_mm)
+        for contact in connector.contacts
+    }
+    rounds = connector.shell.shape == "round"
+    half_x = max(abs(x) for x, _ in spots.values()) + 1.6
+    half_y = max(abs(y) for _, y in spots.values()) + 1.6
+    if rounds:
+        half_x = half_y = max(connector.shell.bore_mm / 2, half_x, half_y)
+    scale = min(_MOST_SCALE, width / (2 * half_x), 3000 / half_y)
+    centre = (half_x * scale, half_y * scale)
+    items: list[DrawList] = [_outline(centre, rounds=rounds)]
+    size = BODY
+    for name, (x, y) in spots.items():
+        at = (centre[0] + x * scale, centre[1] + y * scale)
+        reach = max(text_width(name, size, bold=True) / 2 + 60, 300)
+        ring = () if len(spots) > 9 else (Circle(at, reach, _PEN),)
+        base = centred_baseline(at[1], size)
+        items.append((*ring, say((at[0], base), name, size, bold=True, anchor="middle")))
+    return joined(items), 2 * centre[1], 2 * centre[0]
+
+
+def _outline(centre: tuple[float, float], *, rounds: bool) -> DrawList:
+    x, y = centre
+    if rounds:
+        return (Circle(centre, y, _PEN),)
+    return (Rect((0, 0), 2 * x, 2 * y, _PEN, radius=300),)

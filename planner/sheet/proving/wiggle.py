@@ -1,0 +1,112 @@
+"""The wiggle test: hold each pair, bend the cable at each place, and it keeps beeping."""
+
+from collections.abc import Iterator, Sequence
+
+from planner.drawing.primitives import DrawList, Path, Poly, Rect, Style
+from planner.sheet.block import Block, moved
+from planner.sheet.end_page.rich import rich_lines
+from planner.sheet.leaf import Making
+from planner.sheet.lettering import HEAVY, INK, PAPER, PEN, say
+from planner.sheet.paper import HALF_WIDTH
+from planner.sheet.proving.meter import Pair, draw_pair, readings
+from planner.sheet.proving.panel import TICK, TOP, named, named_width, pitches, tick, title
+from planner.sheet.stack import Part, chunked, joined, piled
+
+_PICTURE = 1150.0
+_MOST_ROWS = 8
+_MOST = 11000.0
+
+
+def wiggle_blocks(making: Making, room: float) -> Iterator[Block]:
+    """Yield rows of pairs (or of ends, where there are many pairs) with a box a place to bend."""
+    pairs = readings(making)
+    if not pairs:
+        return
+    rows, widest = _rows(making, pairs)
+    columns = _columns(making, widest)
+    lead, used = _head(making, columns)
+    parts = [(_boxed(drawn, making, columns), height) for drawn, height in rows]
+    note = making.words("proving.bend")
+    for chunk in chunked(parts, min(room, _MOST) - TOP - used):
+        items, height = piled(chunk)
+        head = title(making, "wiggle", HALF_WIDTH, note)
+        start = TOP + used
+        yield Block((*head, *lead, *moved(items, (0, start))), start + height)
+
+
+def _rows(making: Making, pairs: Sequence[Pair]) -> tuple[list[Part], float]:
+    pitch = pitches(making).row
+    if len(pairs) <= _MOST_ROWS:
+        column = max(named_width(one) for one, _ in pairs) + 150
+        widest = max(column + named_width(other) for _, other in pairs) + 800
+        return [(draw_pair(pair, pitch / 2, column), pitch) for pair in pairs], widest
+    found: dict[str, list[str]] = {}
+    for _, (end, contact) in pairs:
+        found.setdefault(end, []).append(contact)
+    rows = []
+    for end, contacts in found.items():
+        shown = ", ".join(dict.fromkeys(contacts))
+        rows.append((named((end, shown), (0, pitch / 2))[0], pitch))
+    return rows, max(named_width((end, ", ".join(dict.fromkeys(c)))) for end, c in found.items())
+
+
+def _columns(making: Making, widest: float) -> list[tuple[str, float]]:
+    """Return the places to bend with the middle of their boxes: first end, splits, other ends."""
+    words, plan = making.words, making.plan
+    names = [words("proving.at_end", end=plan.ends[0].id)]
+    if plan.splits:
+        names.append(words("proving.at_split"))
+    others = [end.id for end in plan.ends[1:]]
+    if others:
+        shown = ", ".join(others) if len(others) < 4 else f"{others[0]}\u2013{others[-1]}"
+        names.append(words("proving.at_end", end=shown))
+    left, right = max(widest + 600, 4000), HALF_WIDTH - 700
+    step = (right - left) / max(len(names) - 1, 1)
+    return [(name, left + step * place) for place, name in enumerate(names)]
+
+
+def _head(making: Making, columns: Sequence[tuple[str, float]]) -> tuple[DrawList, float]:
+    said, used = rich_lines((0, TOP + 420), making.words("proving.keep_beeping"), HALF_WIDTH)
+    y = TOP + used + 100
+    items: list[DrawList] = [said, _picture([x for _, x in columns], y + 620, making)]
+    for name, x in columns:
+        items.append((say((x, y + _PICTURE + 150), name, anchor="middle"),))
+    return joined(items), used + 100 + _PICTURE + 330
+
+
+def _picture(places: Sequence[float], y: float, making: Making) -> DrawList:
+    """Draw the lead with the places to bend under arrows both ways."""
+    first, last = places[0], places[-1]
+    cable = Style(stroke=INK, width=HEAVY)
+    pen = Style(fill=PAPER, stroke=INK, width=PEN)
+    items: list[DrawList] = [
+        (Poly(((first - 300, y), (last, y)), cable),),
+        (Rect((first - 900, y - 120), 600, 240, pen),),
+        (Rect((last, y - 120), 600, 240, pen),),
+    ]
+    if making.plan.splits and len(places) > 2:
+        items.append((Rect((places[1] - 220, y - 170), 440, 340, pen),))
+    items += [_bend(x, y - 330) for x in places]
+    return joined(items)
+
+
+def _bend(x: float, y: float) -> DrawList:
+    arc = Path(
+        (("M", (x - 330, y + 60)), ("C", (x - 180, y - 160, x + 180, y - 160, x + 330, y + 60))),
+        Style(stroke=INK, width=PEN),
+    )
+    heads = tuple(
+        Poly(
+            ((x + way * 390, y + 160), (x + way * 380, y - 50), (x + way * 230, y + 70)),
+            Style(fill=INK),
+            closed=True,
+        )
+        for way in (-1, 1)
+    )
+    return (arc, *heads)
+
+
+def _boxed(drawn: DrawList, making: Making, columns: Sequence[tuple[str, float]]) -> DrawList:
+    middle = pitches(making).row / 2
+    side = min(TICK, pitches(making).row - 90)
+    return (*drawn, *(tick(x + side / 2, middle, side) for _, x in columns))
