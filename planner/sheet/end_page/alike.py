@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 
-from planner.model.plan import Plan
+from planner.dryfit.work.alike import alike_ends
 from planner.sheet.facts import EndFacts, Flag, Joint
 from planner.sheet.leaf import Making
 
@@ -25,40 +25,31 @@ class Shared:
 
 
 def shared_pages(making: Making) -> Iterator[Shared]:
-    """Yield the ends page by page, in the plan's order; an end that is like no other is alone."""
-    groups: dict[object, list[EndFacts]] = {}
-    for facts in making.facts:
-        groups.setdefault(_likeness(making.plan, facts), []).append(facts)
-    for group in groups.values():
-        ends = tuple(group)
-        yield Shared(ends, ends[0] if len(ends) == 1 else _shown(ends))
+    """Yield the ends page by page, in the plan's order; most are alone.
 
-
-def _likeness(plan: Plan, facts: EndFacts) -> object:
-    """Return what is equal for ends that are built alike: all but colours and signals.
-
-    An end with something left over, or with very many joints, is like no other.
+    Those that share their steps share the page too where one face shows them all.
     """
-    joints = tuple(
-        (joint.contact.id, joint.number, tuple(_kind(flag) for flag in joint.flags))
-        for joint in facts.joints
-    )
+    known = {facts.end.id: facts for facts in making.facts}
+    for group in alike_ends(making.plan, making.threading.routes):
+        pictures: dict[object, list[EndFacts]] = {}
+        for name in group:
+            pictures.setdefault(_picture(known[name]), []).append(known[name])
+        for ends in pictures.values():
+            yield Shared(tuple(ends), ends[0] if len(ends) == 1 else _shown(ends))
+
+
+def _picture(facts: EndFacts) -> object:
+    """Return what of an end is drawn, but for colours and signals.
+
+    An end with something left over, or with very many joints, looks like no other.
+    """
     landed = sum(len(joint.flags) for joint in facts.joints)
     odd = facts.connector is None or facts.capped or facts.loose or landed > _MOST_CELLS
     if odd or not landed:
         return facts.end.id
-    section = plan.section_at.get(facts.end.id)
-    cable = plan.cable_of(section.id) if section is not None else None
-    parts = sorted(use.part for use in plan.parts if use.at == facts.end.id)
-    return (
-        facts.end.connector,
-        facts.turn_deg,
-        joints,
-        len(facts.ending),
-        facts.links,
-        cable.id if cable is not None else "",
-        section.length_mm if section is not None else 0.0,
-        tuple(parts),
+    return facts.turn_deg, tuple(
+        (joint.contact.id, joint.number, tuple(_kind(flag) for flag in joint.flags))
+        for joint in facts.joints
     )
 
 

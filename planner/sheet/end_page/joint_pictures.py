@@ -155,7 +155,7 @@ def _wire(wire: _Wire) -> DrawList:
 def _stray(top: float) -> DrawList:
     """Draw one strand that has bent up and out, over a wall whose top is at `top`."""
     start: Point = (_CUT, _MIDDLE - _WIRE * 0.8)
-    bend = (_CUT + 350, _MIDDLE - 250, _MOUTH, top - 130, _MOUTH + 900, top - 150)
+    bend = (_CUT + 350, _MIDDLE - 250, _MOUTH, top - 80, _MOUTH + 900, top - 60)
     way = (("M", start), ("C", bend))
     found: tuple[Primitive, ...] = (
         Path(way, Style(stroke=INK, width=80)),
@@ -166,7 +166,7 @@ def _stray(top: float) -> DrawList:
 
 def _measure(start: float, stop: float) -> DrawList:
     """Draw a dimension over the wire: two level arrowheads between two upright lines."""
-    y, high = 180.0, 110.0
+    y, high = 290.0, 80.0
     pen = Style(stroke=INK, width=THIN)
     heads = (
         Poly(

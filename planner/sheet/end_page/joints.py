@@ -18,7 +18,7 @@ from planner.sheet.words import Words
 
 _HEAD_ROW = 620.0
 _LINE = 430.0
-_GAP, _TIGHT_GAP = 300.0, 160.0
+_GAP, _TIGHT_GAP = 300.0, 120.0
 _RIGHT = RIGHT_WIDTH - WIDTH
 
 

@@ -80,7 +80,7 @@ class _Pages:
         if self.making.stopped:
             return
         joints = joints_panel(self.facts, self.making.plan.workmanship, self.words)
-        lines = tuple(lines_of(self.making, self.shared.ids))
+        lines = tuple(lines_of(self.making, self.facts.end.id))
         runs = step_list.runs_of(lines, HALF_WIDTH, step_list.PITCH)
         room = self.room - PANEL_TOP
         rooms = (room, self.room - joints.height - _WHITE, room)

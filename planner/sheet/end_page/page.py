@@ -126,7 +126,7 @@ class EndPage:
     @cached_property
     def runs(self) -> tuple[step_list.Run, ...]:
         """The steps, drawn."""
-        lines = tuple(lines_of(self.making, self.shared.ids))
+        lines = tuple(lines_of(self.making, self.facts.end.id))
         return step_list.runs_of(lines, LEFT_WIDTH, self.spacing.steps)
 
     @cached_property

@@ -1,15 +1,14 @@
 """The steps of an end in the words of the sheet."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 from planner.sheet.end_page.steps import Line
 from planner.sheet.leaf import Making
 
 
-def lines_of(making: Making, ends: Sequence[str]) -> Iterator[Line]:
-    """Yield the steps of an end, numbered as in the whole list."""
-    words = making.words
-    for number, step in enumerate(getattr(making, "steps", ()), start=1):
-        if step.stage == ends[0]:
-            text = words(f"steps.{step.kind}", **dict(step.values))
+def lines_of(making: Making, end: str) -> Iterator[Line]:
+    """Yield the steps that are done at an end, numbered as in the whole list."""
+    for number, step in enumerate(making.steps, start=1):
+        if step.stage in making.plan.end_by_id and end in step.ends:
+            text = making.words(f"steps.{step.kind}", **dict(step.values))
             yield Line(str(number), step.heat, text)
