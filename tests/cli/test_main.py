@@ -62,7 +62,7 @@ def test_a_file_called_like_a_command_is_opened_by_its_path(
         (["connectors", "--jso"], "Did you mean '--json'?"),
         (["connectors", "compare", "a"], "the following arguments are required: ID."),
         (["sheet", "a.json"], "the following arguments are required: -o/--output."),
-        (["sheet", "a.json", "-o", "a.png"], "'a.png' must end in .svg or .pdf."),
+        (["sheet", "a.json", "-o", "a.png"], "'a.png' must end in .svg, .pdf or .csv."),
         (["sheet", "a.json", "-o", "a.svg", "--paper", "a5"], "'a5' is not one of a4, letter."),
         (["sheet", "a.json", "-o", "a.svg", "--date", "x" * 41], "--date takes at most 40"),
         (["--demo", "check", "a.json"], "'--demo' is not understood here."),
