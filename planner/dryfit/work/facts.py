@@ -1,0 +1,88 @@
+"""What the order of work is derived from, gathered from a plan once."""
+
+from collections.abc import Iterator
+from functools import cached_property
+
+from planner.dryfit.cut_lengths import Lengths
+from planner.dryfit.fit import EndFit, fit_end
+from planner.dryfit.threading import Route, thread
+from planner.dryfit.work.alike import alike_ends
+from planner.model.codes import told_apart
+from planner.model.plan import Conductor, Plan, Section
+from planner.wiring.graph import Wiring
+
+
+class WorkFacts:
+    """A plan with its wiring, dry fits, lengths and threading, as the steps ask for them."""
+
+    def __init__(self, plan: Plan, wiring: Wiring) -> None:
+        self.plan, self.wiring = plan, wiring
+
+    @cached_property
+    def lengths(self) -> Lengths:
+        """The lengths of the pieces."""
+        return Lengths(self.plan)
+
+    @cached_property
+    def routes(self) -> tuple[Route, ...]:
+        """The parts in threading order."""
+        return thread(self.plan).routes
+
+    @cached_property
+    def groups(self) -> tuple[tuple[str, ...], ...]:
+        """All ends in the plan's order, those together that share their steps."""
+        return alike_ends(self.plan, self.routes)
+
+    @cached_property
+    def group_of(self) -> dict[str, tuple[str, ...]]:
+        """The ends that share their steps with each end, itself among them."""
+        return {end: group for group in self.groups for end in group}
+
+    def fit(self, end: str) -> EndFit | None:
+        """Return the dry fit of an end, or None while nothing is landed there."""
+        return fit_end(self.plan, self.wiring, end)
+
+    def codes(self, end: str) -> dict[str, str]:
+        """Return the codes of the conductors that come out of the cable at an end."""
+        found = {
+            conductor.id: part
+            for conductor, run in self.plan.conductors_at.get(end, ())
+            if (part := self.plan.part_of(run)) is not None
+        }
+        codes = told_apart(list(found.values()), shield="SHIELD")
+        return dict(zip(found, codes, strict=True))
+
+    def section_codes(self, section: str) -> dict[str, str]:
+        """Return the codes of the conductors in a section."""
+        found = {
+            it.id: part
+            for it in self.plan.conductors
+            for run in it.runs
+            if run.section == section and (part := self.plan.part_of(run)) is not None
+        }
+        codes = told_apart(list(found.values()), shield="SHIELD")
+        return dict(zip(found, codes, strict=True))
+
+    def dead_ends(self, conductor: Conductor) -> Iterator[str]:
+        """Yield the nodes where a conductor that lands once only stops without landing."""
+        landed = [it.end for it in self.plan.landings if it.conductor == conductor.id]
+        if len(landed) == 1:
+            for node in self.stops_of(conductor):
+                if node != landed[0]:
+                    yield node
+
+    def stops_of(self, conductor: Conductor) -> Iterator[str]:
+        """Yield the ends and splits where a conductor stops."""
+        nodes = [node for it in self.sections_of(conductor) for node in (it.near, it.far)]
+        for node in dict.fromkeys(nodes):
+            if nodes.count(node) == 1:
+                yield node
+
+    def sections_of(self, conductor: Conductor) -> list[Section]:
+        """Return the sections that a conductor runs through."""
+        known = self.plan.section_by_id
+        return [known[run.section] for run in conductor.runs if run.section in known]
+
+    def spliced(self, split: str) -> bool:
+        """Tell whether cores of different cables are joined at a split."""
+        return any(it.spliced for it in self.lengths.openings if it.split == split)

@@ -1,0 +1,164 @@
+"""The steps before the first plug: cut, open the splits, twist the legs, mark, thread."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from planner.dryfit.threading import Route
+from planner.dryfit.work.facts import WorkFacts
+from planner.dryfit.work.step import CUT, Step, bold_list, span
+from planner.units import number
+
+LEAD_CUT, MARK = "lead/cut", "lead/mark"
+
+
+def starting_steps(facts: WorkFacts) -> Iterator[Step]:
+    """Yield what is done to the cable alone."""
+    yield Step(LEAD_CUT, "cut", CUT)
+    for split in facts.plan.splits:
+        yield from _opening(facts, split.id)
+    yield from _mark(facts)
+    yield from threading_steps(facts)
+
+
+def opened(facts: WorkFacts, split: str) -> tuple[str, ...]:
+    """Return the ids of the steps that open the jackets of a split."""
+    return tuple(
+        f"{it.split}/open/{it.section}" for it in facts.lengths.openings if it.split == split
+    )
+
+
+def _opening(facts: WorkFacts, split: str) -> Iterator[Step]:
+    here = [it for it in facts.lengths.openings if it.split == split]
+    for it in here:
+        values = (("mm", number(it.keep_mm)), ("start", it.start))
+        name = f"{split}/open/{it.section}"
+        yield Step(name, "open", CUT, split, values=values, needs=(LEAD_CUT,))
+    needs = opened(facts, split)
+    if any(_stops(facts, split)):
+        yield Step(f"{split}/shield", "split_shield", CUT, split, needs=needs)
+    legs = dict(_legs(facts, split))
+    if legs:
+        told = "; ".join(f"*{leg}* {' '.join(codes)}" for leg, codes in legs.items())
+        needs = (*needs, f"{split}/shield")
+        yield Step(f"{split}/twist", "twist", CUT, split, values=(("legs", told),), needs=needs)
+
+
+def _stops(facts: WorkFacts, split: str) -> Iterator[str]:
+    """Yield the shields that do not go on beyond a split where cores do."""
+    if not facts.spliced(split):
+        for it in facts.plan.conductors:
+            if it.kind == "shield" and split in facts.stops_of(it):
+                yield it.id
+
+
+def _legs(facts: WorkFacts, split: str) -> Iterator[tuple[str, list[str]]]:
+    """Yield the legs that are cores of another cable, with what is in them."""
+    for leg in facts.plan.sections:
+        if leg.fan_of and split in {leg.near, leg.far}:
+            trunk = facts.section_codes(leg.fan_of)
+            codes = [trunk.get(name, code) for name, code in facts.section_codes(leg.id).items()]
+            yield (leg.far if leg.near == split else leg.near), codes
+
+
+def _mark(facts: WorkFacts) -> Iterator[Step]:
+    needs = (LEAD_CUT, *(f"{split.id}/twist" for split in facts.plan.splits))
+    ends = bold_list(end.id for end in facts.plan.ends)
+    yield Step(MARK, "mark", CUT, values=(("ends", ends),), needs=needs)
+
+
+@dataclass(frozen=True, slots=True)
+class Queue:
+    """Parts that go on one after another over one end, or over ends that are alike."""
+
+    id: str
+    ends: tuple[str, ...]
+    routes: tuple[Route, ...]
+    tags: tuple[str, ...]
+
+
+def threading_steps(facts: WorkFacts) -> Iterator[Step]:
+    """Yield a step for each queue of parts; then what a plug without parts wants on the cable."""
+    done: list[tuple[str, set[str]]] = []
+    for queue in queues(facts):
+        over = {section for route in queue.routes for section in _slid_over(facts, route)}
+        after = [name for name, other in done if other & over]
+        done.append((queue.id, over))
+        values = (("ends", span(queue.ends)), ("tags", bold_list(queue.tags)))
+        parts = tuple(route.use.id for route in queue.routes)
+        needs = (*_bare(facts), *after)
+        step = Step(queue.id, "thread", CUT, queue.ends[0], "", values, needs, queue.ends)
+        yield replace(step, parts=parts)
+    for group in facts.groups:
+        if wants_own_shell(facts, group[0]):
+            yield _own(facts, group, [name for name, _ in done])
+
+
+def _own(facts: WorkFacts, group: tuple[str, ...], threaded: list[str]) -> Step:
+    """Return the step for the parts that come with a plug: they go on last at their end."""
+    end, values = group[0], (("ends", span(group)),)
+    after = (name for name in threaded if name.startswith(f"{end}/"))
+    needs = (*_bare(facts), *after)
+    return Step(f"{end}/thread/own", "thread_own", CUT, end, "", values, needs, group)
+
+
+def _bare(facts: WorkFacts) -> tuple[str, ...]:
+    """Return the steps after which the cable is ready for parts."""
+    splits = [split.id for split in facts.plan.splits]
+    opens = [name for split in splits for name in opened(facts, split)]
+    return (MARK, *opens, *(f"{split}/twist" for split in splits))
+
+
+def queues(facts: WorkFacts) -> Iterator[Queue]:
+    """Yield the parts in threading order, those of one end together as long as no other breaks in.
+
+    Ends that share their steps share a queue, if the queue of each is unbroken.
+    """
+    runs: list[list[Route]] = []
+    for route in facts.routes:
+        if not route.after_joint:
+            if runs and runs[-1][0].comes_from == route.comes_from:
+                runs[-1].append(route)
+            else:
+                runs.append([route])
+    counts: dict[str, int] = {}
+    for run in runs:
+        end = run[0].comes_from
+        counts[end] = counts.get(end, 0) + 1
+    seen: dict[str, int] = {}
+    for run in runs:
+        end = run[0].comes_from
+        group = facts.group_of.get(end, (end,))
+        whole = len(group) > 1 and all(counts.get(it) == 1 for it in group)
+        if whole and end != group[0]:
+            continue
+        seen[end] = seen.get(end, 0) + 1
+        name = f"{end}/thread" if seen[end] == 1 else f"{end}/thread/{seen[end]}"
+        yield _shared(facts, name, group) if whole else _alone(name, end, run)
+
+
+def _alone(name: str, end: str, run: list[Route]) -> Queue:
+    return Queue(name, (end,), tuple(run), tuple(route.tag for route in run))
+
+
+def _shared(facts: WorkFacts, name: str, group: tuple[str, ...]) -> Queue:
+    each = [
+        [it for it in facts.routes if it.comes_from == end and not it.after_joint] for end in group
+    ]
+    tags = tuple(span(route.tag for route in row) for row in zip(*each, strict=True))
+    return Queue(name, group, tuple(route for own in each for route in own), tags)
+
+
+def _slid_over(facts: WorkFacts, route: Route) -> set[str]:
+    legs = (facts.plan.section_at[end].id for end in route.ends if end in facts.plan.section_at)
+    return {*route.sections, *legs}
+
+
+def wants_own_shell(facts: WorkFacts, end: str) -> bool:
+    """Tell whether a plug is closed by what comes with it and goes round the cable.
+
+    A D has a hood that is laid round it. A plan that has a shell or a boot for it says how.
+    """
+    connector = facts.plan.connector_of(end)
+    if connector is None or connector.shell.shape == "d" or facts.fit(end) is None:
+        return False
+    return not any(it.at == end and it.part.kind == "shell" for it in facts.routes)
