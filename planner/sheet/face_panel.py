@@ -121,18 +121,18 @@ def _framed(
     """Draw the face as large as it goes; None where leaders would run through words."""
     sides = share_sides(facts, connector, sizes)
     corner = STRIP if keyed else 0.0
-    area = max(sizes.face, *(side.height + corner for side in sides))
+    area = max(sizes.face, sides[0].height + corner, sides[1].height)
     framing = Framing(sizes.width, sizes.bar, area, in_corners=True)
     beside = _beside_columns(facts, connector, sizes, area)
     keys = key_boxes(framing, facts) if keyed else ()
-    for scale in (one for one in SCALES if one >= beside):
+    most = (area - 2 * OUTSIDE) / (200 * shell_reach_mm(connector)[1])
+    for scale in (one for one in SCALES if beside <= one <= most):
         for packed in _packings(facts, connector, sizes, framing, sides):
             drawing = _drawing(
                 facts, connector, sizes, framing, scale, packed=packed, withheld=withheld
             )
             around = _sides(drawing, sides, framing, keyed=keyed)
-            high = 2 * (shell_reach_mm(connector)[1] * scale * 100 + OUTSIDE) <= area
-            if not (high and drawing.is_clear_of(keys)) or not drawing.has_free_leaders():
+            if not drawing.is_clear_of(keys) or not drawing.has_free_leaders():
                 continue
             items = _put_together(drawing, around, framing, keyed=keyed)
             if not (keyed and _struck(items, framing, facts)):

@@ -1,5 +1,7 @@
 """Flags on paper: a patch that hatches the hue, and the letter code, at each end of each core."""
 
+from functools import lru_cache
+
 from planner.drawing.cores import lines_path
 from planner.drawing.hatching import hatch
 from planner.drawing.hues import PATTERNS, hatch_lines
@@ -83,6 +85,11 @@ def _slanted(
     corner: Point, side: float, angles_deg: tuple[int, ...], pitch: float, pen: Style
 ) -> DrawList:
     """Hatch a square all over; drawn about its own corner, so that each flag looks the same."""
+    return moved(_square_hatch(side, angles_deg, pitch, pen), corner)
+
+
+@lru_cache(maxsize=64)  # a page is laid out many times before it is right
+def _square_hatch(side: float, angles_deg: tuple[int, ...], pitch: float, pen: Style) -> DrawList:
     square = ((0.0, 0.0), (side, 0.0), (side, side), (0.0, side))
     ways = (hatch([square], pitch=pitch, angle_deg=angle, style=pen) for angle in angles_deg)
-    return moved(tuple(line for way in ways for line in way), corner)
+    return tuple(line for way in ways for line in way)

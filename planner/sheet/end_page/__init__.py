@@ -25,7 +25,7 @@ def _leaves(making: Making, shared: Shared) -> Iterator[Leaf]:
         return
     many = facts.connector.poles > MOST_ROUND
     bodies = many_bodies if many else end_bodies
-    for body in bodies(making, shared, facts.connector):
+    for body in bodies(making, shared):
         yield Leaf(tab, facts.title, _subtitle(shared), facts.end.id, body)
 
 

@@ -15,20 +15,33 @@ from planner.sheet.words import Words
 WIDTH = 100 * MM
 _BAR = 400.0
 _PITCH = 500.0
+_LEAST_LEGEND = 3500.0
 
 
 def check_panel(
     facts: Sequence[EndFacts], connector: Connector, words: Words, room: float
 ) -> Panel:
     """Draw the bar over true size and legend, WIDTH wide, with lines for notes up to `room`."""
+    bar, plug = bar_panel(words), plug_panel(facts, connector, words, WIDTH)
+    y = bar.height + plug.height + 150
+    notes, height = _notes(words, y, room)
+    return Panel((*bar.items, *plug.at(0, bar.height), *notes), max(y, height))
+
+
+def bar_panel(words: Words) -> Panel:
+    """Draw the bar alone, and what it is for."""
     said, used = rich_lines((0, 870), words("end.measure"), WIDTH, pitch=_PITCH)
-    y = 870 + used - 100
-    plug, plug_height = _true_size(facts, connector, words, y)
-    legend, legend_height = _legend(facts, words, y, plug_height)
-    y += max(plug_height, legend_height) + 150
-    notes, height = _notes(words, y, room - 750)
-    body = Panel((*_bar(), *said, *plug, *legend, *notes), max(y, height))
+    body = Panel((*_bar(), *said), 770 + used)
     return titled(words("end.check_bar"), WIDTH, body)
+
+
+def plug_panel(
+    facts: Sequence[EndFacts], connector: Connector, words: Words, width: float
+) -> Panel:
+    """Draw the plug at true size, and say what the codes on the page mean."""
+    plug, plug_height = _true_size(facts, connector, words)
+    legend, legend_height = _legend(facts, words, width, plug_height)
+    return Panel((*plug, *legend), max(plug_height, legend_height))
 
 
 def _bar() -> DrawList:
@@ -41,14 +54,14 @@ def _bar() -> DrawList:
 
 
 def _true_size(
-    facts: Sequence[EndFacts], connector: Connector, words: Words, top: float
+    facts: Sequence[EndFacts], connector: Connector, words: Words
 ) -> tuple[DrawList, float]:
     """Draw the outline and the contacts at 1:1, with its words left of it."""
     one = facts[0]
     half_width, half_height = (half * 100 for half in shell_reach_mm(connector))
     said = words("end.plug_true_size", ends=_names(facts))
-    lines, used = rich_lines((0, top + 350), said, 2300)
-    centre = (2500 + half_width, top + half_height + 50)
+    lines, used = rich_lines((0, 350), said, 2300)
+    centre = (2500 + half_width, half_height + 50)
     outline, _ = shell_outlines(connector, centre=centre, scale=100, turn_deg=one.turn_deg)
     dots = tuple(
         Circle(
@@ -68,7 +81,7 @@ def _names(facts: Sequence[EndFacts]) -> str:
 
 
 def _legend(
-    facts: Sequence[EndFacts], words: Words, top: float, plug_height: float
+    facts: Sequence[EndFacts], words: Words, width: float, plug_height: float
 ) -> tuple[DrawList, float]:
     """Say the codes of the flags on this page in words, right of the plug or under it."""
     flags = [
@@ -80,13 +93,11 @@ def _legend(
     said = code_words(flags, words)
     connector = facts[0].connector
     assert connector is not None
-    x = 2500 + 200 * shell_reach_mm(connector)[0] + 300
-    if WIDTH - x < 3500:
-        x, top = 0.0, top + plug_height
-        items, height = rich_lines((x, top + 350), said, WIDTH)
-        return items, plug_height + height + 100
-    items, height = rich_lines((x, top + 350), said, WIDTH - x)
-    return items, height + 100
+    x, top = 2500 + 200 * shell_reach_mm(connector)[0] + 300, 0.0
+    if width - x < _LEAST_LEGEND:
+        x, top = 0.0, plug_height
+    items, height = rich_lines((x, top + 350), said, width - x)
+    return items, top + height + 100
 
 
 def code_words(flags: Sequence[Flag], words: Words) -> str:

@@ -4,7 +4,6 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from planner.drawing.primitives import DrawList
-from planner.model.connector import Connector
 from planner.sheet.block import moved
 from planner.sheet.end_page import steps as step_list
 from planner.sheet.end_page import table
@@ -29,16 +28,17 @@ _RIGHT = LIVE_WIDTH - CHECK_WIDTH
 _SECOND = HALF_WIDTH + COLUMN_GAP
 
 
-def many_bodies(making: Making, shared: Shared, connector: Connector) -> tuple[DrawList, ...]:
+def many_bodies(making: Making, shared: Shared) -> tuple[DrawList, ...]:
     """Return the bodies of the pages: the face, what is landed and measured, the steps."""
-    pages = _Pages(making, shared, connector)
+    pages = _Pages(making, shared)
     bodies = (pages.face(), *pages.landings(), *pages.steps())
     return tuple(moved(body, (making.paper.left, TOP)) for body in bodies)
 
 
 class _Pages:
-    def __init__(self, making: Making, shared: Shared, connector: Connector) -> None:
-        self.making, self.shared, self.connector = making, shared, connector
+    def __init__(self, making: Making, shared: Shared) -> None:
+        assert shared.shown.connector is not None
+        self.making, self.shared, self.connector = making, shared, shared.shown.connector
         self.words, self.facts = making.words, shared.shown
         self.room = making.paper.body_bottom - TOP
 

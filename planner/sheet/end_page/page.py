@@ -6,12 +6,11 @@ from functools import cached_property
 
 from planner.drawing.bench.shapes import box_of
 from planner.drawing.primitives import DrawList
-from planner.model.connector import Connector
 from planner.sheet.block import moved
 from planner.sheet.end_page import steps as step_list
 from planner.sheet.end_page import table
 from planner.sheet.end_page.alike import Shared
-from planner.sheet.end_page.check import check_panel
+from planner.sheet.end_page.check import bar_panel, check_panel, plug_panel
 from planner.sheet.end_page.ends_table import ends_table
 from planner.sheet.end_page.joints import joints_panel
 from planner.sheet.end_page.key_panel import key_panel
@@ -24,7 +23,7 @@ from planner.sheet.end_page.panel import (
     titled,
 )
 from planner.sheet.end_page.stops import stops_panel
-from planner.sheet.end_page.template import groups_of, template_panel
+from planner.sheet.end_page.template import WIDTH, groups_of, template_panel
 from planner.sheet.end_page.work import lines_of
 from planner.sheet.face_panel import Faced, page_face
 from planner.sheet.leaf import Making
@@ -65,9 +64,11 @@ class EndPage:
     """What stands on the page of one end, or of ends that are alike, at one spacing."""
 
     def __init__(
-        self, making: Making, shared: Shared, connector: Connector, spacing: Spacing
+        self, making: Making, shared: Shared, spacing: Spacing, faces: dict[float, Faced]
     ) -> None:
-        self.making, self.connector, self.spacing = making, connector, spacing
+        assert shared.shown.connector is not None
+        self.making, self.spacing, self.faces = making, spacing, faces
+        self.connector = shared.shown.connector
         self.shared, self.facts = shared, shared.shown
         self.words = making.words
         self.room = making.paper.body_bottom - TOP
@@ -75,12 +76,12 @@ class EndPage:
     @cached_property
     def face(self) -> Faced:
         """The face in its frame."""
-        return page_face(
-            self.facts,
-            self.connector,
-            withheld=self.making.stopped,
-            least=self.spacing.face,
-        )
+        least = self.spacing.face
+        if least not in self.faces:
+            self.faces[least] = page_face(
+                self.facts, self.connector, withheld=self.making.stopped, least=least
+            )
+        return self.faces[least]
 
     @cached_property
     def beside(self) -> tuple[tuple[Panel, ...], tuple[Panel, ...]]:
@@ -138,13 +139,44 @@ class EndPage:
     @cached_property
     def foot(self) -> Panel:
         """Strip template and check bar, side by side where the template is not too wide."""
-        template = template_panel(groups_of(self.facts), self.words)
+        template = self._template(WIDTH)
         room = max(template.height, LEAST_CHECK)
         check = check_panel(self.shared.ends, self.connector, self.words, room)
         right = box_of(template.items)[2]
         y = 0.0 if right < _CHECK_LEFT else template.height + self.spacing.white
         items = (*template.items, *check.at(_CHECK_LEFT, y))
         return Panel(items, max(template.height, y + check.height))
+
+    def _template(self, width: float) -> Panel:
+        groups = groups_of(self.facts)
+        return template_panel(groups, self.words, width, tight=self.spacing.tight)
+
+    def in_columns(self) -> DrawList | None:
+        """Return one page of two columns, the template in the right one; None without room."""
+        white = self.spacing.white
+        ends, steps = self.shared.ends, self._steps(self.room, footed=True)
+        right = [
+            *self.beside[0],
+            self.joints,
+            self._template(RIGHT_WIDTH),
+            plug_panel(ends, self.connector, self.words, RIGHT_WIDTH),
+        ]
+        left = [self.face_panel, *steps, bar_panel(self.words)]
+        wide = box_of(right[-2].items)[2] > RIGHT_WIDTH + 50
+        least = (_height(panels, white) for panels in (left, right))
+        if len(steps) > 1 or self.beside[1] or wide or max(least) > self.room:
+            return None
+        lower = len(self.beside[0])
+        columns = (
+            (0.0, spread_down(left, self.room, white, 1)),
+            (RIGHT_LEFT, spread_down(right, self.room, white, lower)),
+        )
+        return joined(panel.at(x, y) for x, placed in columns for panel, y in placed)
+
+    @property
+    def face_panel(self) -> Panel:
+        """The face as a panel."""
+        return Panel(self.face.items, self.face.height)
 
     def bodies(self) -> tuple[DrawList, ...]:
         """Return what stands on each page, from the body's upper left corner."""
@@ -160,6 +192,10 @@ class EndPage:
         drawn = self.joints.at(RIGHT_LEFT, joints) if joints is not None else ()
         page = (*self.view(), *first, *drawn, *(self._foot() if footed else ()))
         right = [*([self.joints] if joints is None else []), *self.beside[1]]
+        if len(steps) > 1 or right or not footed:
+            columns = self.in_columns()
+            if columns is not None:
+                return (columns,)
         return (page, *self._further(steps[1:], right, footed=footed))
 
     def _steps(self, first: float, *, footed: bool) -> tuple[Panel, ...]:
@@ -216,11 +252,30 @@ class EndPage:
         return tuple(pages)
 
 
-def end_bodies(making: Making, shared: Shared, connector: Connector) -> tuple[DrawList, ...]:
+def _height(panels: Sequence[Panel], white: float) -> float:
+    return sum(panel.height for panel in panels) + white * max(len(panels) - 1, 0)
+
+
+def spread_down(
+    panels: Sequence[Panel], room: float, white: float, upper: int
+) -> Iterator[tuple[Panel, float]]:
+    """Yield panels with their tops: so many from the top, then with the white that is left."""
+    spare = room - _height(panels, white)
+    gaps = max(len(panels) - upper, 1)
+    y = 0.0
+    for place, panel in enumerate(panels):
+        if place >= upper:
+            y += spare / gaps
+        yield panel, y
+        y += panel.height + white
+
+
+def end_bodies(making: Making, shared: Shared) -> tuple[DrawList, ...]:
     """Return the bodies of the pages of an end, or of alike ones: as few as there can be."""
     best: tuple[DrawList, ...] = ()
+    faces: dict[float, Faced] = {}
     for spacing in _SPACINGS[-1:] if making.stopped else _SPACINGS:
-        bodies = EndPage(making, shared, connector, spacing).bodies()
+        bodies = EndPage(making, shared, spacing, faces).bodies()
         if not best or len(bodies) < len(best):
             best = bodies
         if len(best) == 1:

@@ -12,19 +12,22 @@ from planner.sheet.lettering import BODY, PITCH, cap, say
 
 DISC = 230.0
 _DISC_ROOM = 2 * DISC + 60
-_DISC_MARK = re.compile(r"^\[(\d+)\]([.,;:]?)$")
+_ATOMS = re.compile(r"\[\d+\]|\*|[^*\[]+|\[")
 
 
 @dataclass(frozen=True, slots=True)
-class _Word:
-    """A word that is not broken: pieces of text with their weight; or a disc's number."""
+class _Atom:
+    """A piece of text with its weight; or, with a number, a disc."""
 
-    pieces: tuple[tuple[str, bool], ...] = ()
+    text: str
+    bold: bool
     disc: int = 0
 
     def width(self, size: float) -> float:
-        letters = sum(text_width(text, size, bold) for text, bold in self.pieces)
-        return letters + (_DISC_ROOM if self.disc else 0.0)
+        return _DISC_ROOM if self.disc else text_width(self.text, size, self.bold)
+
+
+_Word = tuple[_Atom, ...]
 
 
 def rich_lines(
@@ -32,7 +35,7 @@ def rich_lines(
 ) -> tuple[DrawList, float]:
     """Set text no wider than `width`, its first baseline at `at`; also return the height.
 
-    `*bold*` is bold; `[3]`, a word of its own, is the disc of the third joint.
+    `*bold*` is bold; `[3]` is the disc of the third joint.
     """
     items: list[DrawList] = []
     lines = list(_lines(tuple(_words(text)), width, size))
@@ -44,39 +47,40 @@ def rich_lines(
 def rich_width(text: str, size: float = BODY) -> float:
     """Return how wide text is on one line."""
     words = tuple(_words(text))
-    return sum(word.width(size) for word in words) + _space(size) * max(len(words) - 1, 0)
+    return sum(_width(word, size) for word in words) + _space(size) * max(len(words) - 1, 0)
 
 
 def _space(size: float) -> float:
     return text_width(" ", size)
 
 
+def _width(word: _Word, size: float) -> float:
+    return sum(atom.width(size) for atom in word)
+
+
 def _words(text: str) -> Iterator[_Word]:
     """Yield the words; a bold stretch of several words is bold in each."""
     bold = False
     for word in text.split():
-        mark = _DISC_MARK.match(word)
-        if mark:
-            after = ((mark[2], bold),) if mark[2] else ()
-            yield _Word(after, int(mark[1]))
-            continue
-        pieces = []
-        for place, piece in enumerate(word.split("*")):
-            if place:
+        atoms: list[_Atom] = []
+        for found in _ATOMS.findall(word):
+            if found == "*":
                 bold = not bold
-            if piece:
-                pieces.append((piece, bold))
-        yield _Word(tuple(pieces))
+            elif found.endswith("]") and found.startswith("["):
+                atoms.append(_Atom("", bold, int(found[1:-1])))
+            else:
+                atoms.append(_Atom(found, bold))
+        yield tuple(atoms)
 
 
 def _lines(words: Sequence[_Word], width: float, size: float) -> Iterator[tuple[_Word, ...]]:
     line: list[_Word] = []
     used = 0.0
     for word in words:
-        needed = word.width(size) + (_space(size) if line else 0.0)
+        needed = _width(word, size) + (_space(size) if line else 0.0)
         if line and used + needed > width:
             yield tuple(line)
-            line, used, needed = [], 0.0, word.width(size)
+            line, used, needed = [], 0.0, _width(word, size)
         line.append(word)
         used += needed
     if line:
@@ -86,30 +90,41 @@ def _lines(words: Sequence[_Word], width: float, size: float) -> Iterator[tuple[
 def _set(at: Point, line: Sequence[_Word], size: float) -> DrawList:
     """Set one line; neighbours of one weight are one text."""
     items: list[DrawList] = []
-    x = at[0]
-    run, run_bold, run_x = "", False, x
-
-    def flush() -> None:
-        if run:
-            items.append((say((run_x, at[1]), run, size, bold=run_bold),))
-
+    run = _Run(at, size)
     for place, word in enumerate(line):
         gap = _space(size) if place else 0.0
-        if word.disc:
-            flush()
-            run = ""
-            x += gap
-            middle = (x + DISC, at[1] - cap(size) / 2)
-            items.append(order_disc(middle, word.disc, DISC, PRINT))
-            x += _DISC_ROOM
-            gap = 0.0
-        for number, (text, bold) in enumerate(word.pieces):
-            lead = gap if number == 0 else 0.0
-            if run and bold == run_bold:
-                run += (" " if lead else "") + text
+        for atom in word:
+            if atom.disc:
+                items.append(run.taken())
+                middle = (run.x + gap + DISC, at[1] - cap(size) / 2)
+                items.append(order_disc(middle, atom.disc, DISC, PRINT))
+                run.x += gap + _DISC_ROOM
             else:
-                flush()
-                run, run_bold, run_x = text, bold, x + lead
-            x += lead + text_width(text, size, bold)
-    flush()
+                items.append(run.add(atom, gap))
+            gap = 0.0
+    items.append(run.taken())
     return tuple(item for drawn in items for item in drawn)
+
+
+class _Run:
+    """Text of one weight that is being gathered, and how far the line has come."""
+
+    def __init__(self, at: Point, size: float) -> None:
+        self.x, self.base, self.size = at[0], at[1], size
+        self._text, self._bold, self._start = "", False, at[0]
+
+    def add(self, atom: _Atom, gap: float) -> DrawList:
+        """Go on with an atom; return what was gathered before if its weight is another."""
+        done: DrawList = ()
+        if self._text and atom.bold == self._bold:
+            self._text += (" " if gap else "") + atom.text
+        else:
+            done = self.taken()
+            self._text, self._bold, self._start = atom.text, atom.bold, self.x + gap
+        self.x += gap + text_width(atom.text, self.size, atom.bold)
+        return done
+
+    def taken(self) -> DrawList:
+        """Return what was gathered, and begin anew."""
+        text, self._text = self._text, ""
+        return (say((self._start, self.base), text, self.size, bold=self._bold),) if text else ()

@@ -13,9 +13,9 @@ from planner.sheet.stack import joined
 from planner.sheet.words import Words
 
 PITCH, TIGHT_PITCH = 675.0, 600.0
-_BOX, _NUMBER_RIGHT, _TEXT = 500.0, 1450.0, 1800.0
+_BOX, _NUMBER_RIGHT, _TEXT = 500.0, 1350.0, 1600.0
 _LINE = 440.0
-_HEAT_WIDTH, _HEAT_GAP = 500.0, 200.0
+_HEAT_WIDTH, _HEAT_GAP = 480.0, 120.0
 _FOOT = 450.0
 
 
@@ -42,11 +42,19 @@ class Run:
 
 
 def runs_of(lines: Sequence[Line], width: float, pitch: float) -> tuple[Run, ...]:
-    """Draw the steps, run by run."""
+    """Draw the steps, run by run.
+
+    One cold step between hot ones is among them: the iron stays on.
+    """
     room = width - _HEAT_WIDTH - _HEAT_GAP - _TEXT
+    heats = [line.heat for line in lines]
+    for place in range(1, len(heats) - 1):
+        if heats[place - 1] == heats[place + 1] == "hot":
+            heats[place] = "hot"
+    pairs = zip(heats, lines, strict=True)
     return tuple(
-        Run(heat, tuple(_step(line, room, pitch) for line in group))
-        for heat, group in groupby(lines, key=lambda line: line.heat)
+        Run(heat, tuple(_step(line, room, pitch) for _, line in group))
+        for heat, group in groupby(pairs, key=lambda pair: pair[0])
     )
 
 

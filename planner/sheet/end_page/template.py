@@ -21,13 +21,13 @@ WIDTH = 8500.0
 _STEPS_MM = (0.5, 1.0, 2.0, 3.0, 5.0)
 _MOST_GROUPS = 5
 _EDGE_TOP = 450.0  # the words over the jacket's edge
-_ROW = 1370.0
+_ROW, _TIGHT_ROW = 1370.0, 1200.0
 _FLAG, _FLAG_GAP, _FLAG_PITCH = 440.0, 100.0, 520.0
 _LEAST_JACKET = 900.0
 _MOST_JACKET = 2100.0
 _TEXT_AFTER = 350.0
 _LEAST_THICK = 110.0
-_WORDS = 3600.0  # what flags and figures want right of the longest core
+_WORDS = 4000.0  # what flags and figures want right of the longest core
 _UNDER = 950.0  # how far under the core they stand where there is less
 _MOST = LIVE_WIDTH - _LEAST_JACKET - 400  # a longer core is not drawn, its figures tell
 
@@ -88,7 +88,9 @@ class _Ruling:
     under: bool
 
 
-def template_panel(groups: Sequence[Group], words: Words, least: float = WIDTH) -> Panel:
+def template_panel(
+    groups: Sequence[Group], words: Words, least: float = WIDTH, *, tight: bool = False
+) -> Panel:
     """Draw a row for each group from the jacket's edge on; the lengths are true on paper.
 
     The panel is `least` wide, or as wide as the page where a core is longer than that.
@@ -104,7 +106,7 @@ def template_panel(groups: Sequence[Group], words: Words, least: float = WIDTH) 
     items: list[DrawList] = [_edge_words(words, edge)]
     y = _EDGE_TOP
     for group in groups:
-        row = _row(group, words, ruling)
+        row = _row(group, words, ruling, _TIGHT_ROW if tight else _ROW)
         items.append(row.at(0, y))
         y += row.height
     items.insert(0, (_line(edge, _EDGE_TOP - 100, y, HEAVY),))
@@ -121,12 +123,12 @@ def _line(x: float, top: float, bottom: float, width: float) -> Poly:
     return Poly(((x, top), (x, bottom)), Style(stroke=INK, width=width))
 
 
-def _row(group: Group, words: Words, ruling: _Ruling) -> Panel:
+def _row(group: Group, words: Words, ruling: _Ruling, least: float) -> Panel:
     middle = 420.0
     top = _UNDER if ruling.under else 0.0
     flags, used = _flags(group, ruling.text, ruling.width, top)
     figures = _figures(group, words, (ruling.text, used + cap(HEAD) + 60))
-    height = max(used + cap(HEAD) + 380, _ROW)
+    height = max(used + cap(HEAD) + 60 + (least - _TIGHT_ROW) + 160, least)
     core = _core(group, words, ruling.edge, middle) if group.cut_mm * MM <= _MOST else ()
     return Panel((*_jacket(ruling.edge, middle), *core, *flags, *figures), height)
 
