@@ -7,6 +7,8 @@ from planner.checks.finding import Finding
 from planner.drawing.primitives import DrawList
 from planner.dryfit.cutting import Batch, CutList, batch, cut_list
 from planner.dryfit.threading import Threading, thread
+from planner.dryfit.work import steps
+from planner.dryfit.work.step import Step
 from planner.model.plan import Plan
 from planner.sheet.facts import EndFacts, end_facts
 from planner.sheet.paper import PAPERS, Paper, PaperName
@@ -74,6 +76,11 @@ class Making:
     def threading(self) -> Threading:
         """In which order the parts go on the cable."""
         return thread(self.plan)
+
+    @cached_property
+    def steps(self) -> tuple[Step, ...]:
+        """The order of work; the first step is number 1."""
+        return steps(self.plan, self.wiring)
 
     @cached_property
     def stopped(self) -> bool:

@@ -6,11 +6,13 @@ from dataclasses import dataclass
 from planner.checks.finding import Finding
 from planner.drawing.primitives import DrawList
 from planner.model.plan import Plan
-from planner.sheet import interim
+from planner.sheet.end_page import end_leaves
 from planner.sheet.head import foot, head, heading
+from planner.sheet.interim import source_leaves
 from planner.sheet.lead_page import lead_leaves
 from planner.sheet.leaf import Leaf, Making
 from planner.sheet.paper import PaperName
+from planner.sheet.proving import proving_leaves
 from planner.sheet.split_page import split_leaves
 from planner.sheet.stop_band import stop_band
 from planner.sheet.way_bar import stretches_of, way_bar
@@ -73,18 +75,11 @@ def _leaves(making: Making) -> Iterator[Leaf]:
     """Yield the pages in the order of the work; with a stop, nothing is proved."""
     yield from lead_leaves(making)
     order = {stage: place for place, stage in enumerate(_stages(making))}
-    nodes = [
-        *interim.pages_of("planner.sheet.end_page", "end_leaves", interim.end_leaves)(making),
-        *split_leaves(making),
-    ]
+    nodes = [*end_leaves(making), *split_leaves(making)]
     yield from sorted(nodes, key=lambda leaf: order.get(leaf.stage, len(order)))
     if not making.stopped:
-        yield from interim.pages_of("planner.sheet.proving", "proving_leaves", interim.nothing)(
-            making
-        )
-    yield from interim.pages_of("planner.sheet.sources", "source_leaves", interim.source_leaves)(
-        making
-    )
+        yield from proving_leaves(making)
+    yield from source_leaves(making)
 
 
 def _stages(making: Making) -> list[str]:

@@ -3,16 +3,14 @@
 from collections.abc import Iterator
 
 from planner.drawing.metrics import wrapped
-from planner.drawing.primitives import DrawList, Rect, Style
+from planner.drawing.primitives import DrawList
 from planner.model.pinout import PinoutRecord
-from planner.model.plan import Plan, Section
+from planner.model.plan import Plan
 from planner.sheet.badge import badge
 from planner.sheet.block import Block
-from planner.sheet.lettering import BODY, INK, PAPER, THIN, say, say_runs
-from planner.sheet.paper import HALF_WIDTH, LIVE_WIDTH, MM
-from planner.sheet.splits import split_lines
+from planner.sheet.lettering import BODY, say
+from planner.sheet.paper import HALF_WIDTH
 from planner.sheet.stack import Part, joined, sentences, stacked
-from planner.units import length_text
 
 SOURCE_WORDS = {
     "standard": "Standard",
@@ -29,47 +27,6 @@ TRUST_WORDS = {
     "confirmed": "confirmed on the part",
     "confirmed-by-two": "confirmed on the part by two",
 }
-CARE = (
-    "Iron tip and joints: hot. Put the iron in its stand.",
-    "Draw off the fumes. Keep your head clear.",
-    "Solder may hold lead: wash hands, then eat.",
-    "Unplug all ends, then test.",
-    "Local rules and a competent person come first.",
-)
-
-
-def cable_blocks(plan: Plan, room: float) -> Iterator[Block]:
-    """Say which cable runs where, how long each section is, and what is spliced in a split."""
-    lines = [(text, False) for text in dict.fromkeys(map_sections(plan))]
-    lines += [(text, True) for text in split_lines(plan)]
-    parts = tuple(sentences(lines or [("No cable is chosen.", False)], HALF_WIDTH))
-    yield from stacked("Cable", parts, room=room, goes_on="Cable, going on")
-
-
-def map_sections(plan: Plan) -> Iterator[str]:
-    """Yield a sentence on each section; alike legs give one sentence."""
-    alike: dict[tuple[str, str, float], list[str]] = {}
-    for section in plan.sections:
-        words = _cable_words(plan, section)
-        alike.setdefault((words, section.near, section.length_mm), []).append(section.far)
-    for (words, near, length_mm), far in alike.items():
-        reach = (
-            f"{near} to {', '.join(far)}"
-            if len(far) < 4
-            else f"{near} to {far[0]} \u2026 {far[-1]}"
-        )
-        each = f" each of {len(far)}" if len(far) > 1 else ""
-        yield f"{reach}: {length_text(length_mm)}{each}, {words}"
-
-
-def _cable_words(plan: Plan, section: Section) -> str:
-    cable = plan.cable_of(section.id)
-    if section.fan_of:
-        return "cores out of the jacket"
-    if cable is None:
-        return "no cable chosen"
-    spool = f", {cable.spool}" if cable.spool else ""
-    return f"{cable.title}{spool}"
 
 
 def pinout_blocks(plan: Plan, room: float) -> Iterator[Block]:
@@ -134,20 +91,3 @@ def remarks_blocks(plan: Plan, room: float) -> Iterator[Block]:
     yield from stacked(
         "Remarks", tuple(sentences(lines, HALF_WIDTH)), room=room, goes_on="Remarks, going on"
     )
-
-
-def care_blocks(room: float) -> Iterator[Block]:
-    """Say the usual cautions."""
-    lines = tuple(sentences(((line, False) for line in CARE), HALF_WIDTH))
-    yield from stacked("Take care", lines, room=room, goes_on="Take care, going on")
-
-
-def check_bar() -> Block:
-    """Draw a bar of exactly 100 mm, to tell a page that was scaled in printing."""
-    x = LIVE_WIDTH - 100 * MM
-    frame = Rect((x, 100), 100 * MM, 400, Style(fill=PAPER, stroke=INK, width=THIN))
-    cells = tuple(
-        Rect((x + 20 * MM * place, 100), 10 * MM, 400, Style(fill=INK)) for place in range(5)
-    )
-    runs = (("Check bar: measure it. Not ", False), ("100 mm", True), ("? Print again.", False))
-    return Block((frame, *cells, *say_runs((0, 430), runs)), 500, full=True)

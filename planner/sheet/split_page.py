@@ -23,4 +23,4 @@ def _leaves(making: Making, split: str, name: str) -> Iterator[Leaf]:
         return
     for body in flow(steps, paper, (paper.body_bottom, paper.body_bottom)):
         title = name[:1].upper() + name[1:] or words("split.title")
-        yield Leaf(words("split.tab"), title, words("split.subtitle"), split, body)
+        yield Leaf(words("split.tab"), title, making.plan.title, split, body)

@@ -8,18 +8,23 @@ from planner.drawing.primitives import DrawList, Poly, Style, centred_baseline
 from planner.sheet.leaf import Making
 from planner.sheet.lettering import BODY, HEAD, INK, PAPER, PEN, say
 from planner.sheet.paper import LIVE_WIDTH
+from planner.sheet.words import Words
 
 _TOP, _HEIGHT = 3100.0, 800.0
 _POINT = 330.0  # how far the arrow's tip reaches
 _GAP = 130.0
-_PADDING = 300.0
+_PADDING = 240.0
 
 
 @dataclass(frozen=True, slots=True)
 class Stretch:
-    """Steps that follow one another at one place; `first` is 0 where no step is known."""
+    """Steps that follow one another at one place; `first` is 0 where no step is known.
+
+    `ends` are made in them; an alike one has no stage of its own.
+    """
 
     stages: tuple[str, ...]
+    ends: tuple[str, ...] = ()
     first: int = 0
     last: int = 0
 
@@ -30,18 +35,38 @@ class Stretch:
             return ""
         return str(self.first) if self.first == self.last else f"{self.first}\u2013{self.last}"
 
+    def joined(self, other: "Stretch") -> "Stretch":
+        """Return this and the next one as one."""
+        stages, ends = (*self.stages, *other.stages), (*self.ends, *other.ends)
+        return Stretch(stages, ends, self.first, other.last)
+
+
+@dataclass(frozen=True, slots=True)
+class _Arrow:
+    """One arrow of the bar: its figures, its word, whether it is dark."""
+
+    figures: str
+    word: str
+    dark: bool
+
+    @property
+    def needs(self) -> float:
+        """How wide it is at least."""
+        figures = text_width(self.figures, HEAD, bold=True)
+        between = 150 if figures and self.word else 0
+        word = text_width(self.word, BODY, bold=True)
+        return 2 * _PADDING + _POINT * 1.3 + figures + between + word
+
 
 def way_bar(making: Making, stage: str) -> DrawList:
     """Draw the bar over the live width, the stretch of `stage` dark."""
-    stretches = _fitting(stretches_of(making), making)
-    widths = [_needs(stretch, making) for stretch in stretches]
-    free = LIVE_WIDTH - sum(widths) - _GAP * (len(widths) - 1)
+    arrows = _arrows(stretches_of(making), making, stage)
+    free = LIVE_WIDTH - _width(arrows)
     x, items = making.paper.left, []
-    for place, (stretch, needed) in enumerate(zip(stretches, widths, strict=True)):
-        width = needed + free / len(widths)
-        dark = stage in stretch.stages
-        items.append(_arrow(x, width, dark=dark, first=place == 0))
-        items.append(_words(stretch, making, x + (0 if place == 0 else _POINT * 0.7), dark=dark))
+    for place, arrow in enumerate(arrows):
+        width = arrow.needs + free / len(arrows)
+        items.append(_outline(x, width, dark=arrow.dark, first=place == 0))
+        items.append(_words(arrow, x + (0 if place == 0 else _POINT * 0.7)))
         x += width + _GAP
     return tuple(item for part in items for item in part)
 
@@ -49,53 +74,59 @@ def way_bar(making: Making, stage: str) -> DrawList:
 def stretches_of(making: Making) -> tuple[Stretch, ...]:
     """Return the stretches of the work in their order."""
     found: list[Stretch] = []
-    for number, step in enumerate(getattr(making, "steps", ()), start=1):
-        if found and found[-1].stages == (step.stage,):
+    for number, step in enumerate(making.steps, start=1):
+        one = Stretch((step.stage,), step.ends, number, number)
+        if found and found[-1].stages == one.stages:
             found[-1] = replace(found[-1], last=number)
         else:
-            found.append(Stretch((step.stage,), number, number))
+            found.append(one)
     if found:
         return tuple(found)
-    ends = tuple(Stretch((end.id,)) for end in making.plan.ends)
+    ends = tuple(Stretch((end.id,), (end.id,)) for end in making.plan.ends)
     return (Stretch(("cut",)), *ends, Stretch(("prove",)))
 
 
-def _fitting(stretches: Sequence[Stretch], making: Making) -> list[Stretch]:
-    """Join neighbours from the last end on backwards until all have room."""
+def _arrows(stretches: Sequence[Stretch], making: Making, stage: str) -> list[_Arrow]:
+    """Return arrows that have room: first the words grow short, then neighbours share one."""
     kept = list(stretches)
-    while len(kept) > 3 and _too_wide(kept, making):
-        kept[-3:-1] = [Stretch((*kept[-3].stages, *kept[-2].stages), kept[-3].first, kept[-2].last)]
-    return kept
+    while True:
+        for spare in range(4):
+            arrows = [_arrow(one, making, stage, spare) for one in kept]
+            if _width(arrows) <= LIVE_WIDTH or len(kept) < 4:
+                break
+        else:
+            kept[-3:-1] = [kept[-3].joined(kept[-2])]
+            continue
+        return arrows
 
 
-def _too_wide(stretches: Sequence[Stretch], making: Making) -> bool:
-    needed = sum(_needs(stretch, making) for stretch in stretches)
-    return needed + _GAP * (len(stretches) - 1) > LIVE_WIDTH
+def _arrow(stretch: Stretch, making: Making, stage: str, spare: int) -> _Arrow:
+    """Return an arrow whose word is short from a step of sparing on: ends and this page last."""
+    dark = stage in stretch.stages
+    kept = 1 + (dark or bool(stretch.ends)) + dark
+    form = "_short" if spare >= kept else ""
+    return _Arrow(stretch.range_text, _label(stretch, making.words, form), dark)
 
 
-def _label(stretch: Stretch, making: Making) -> str:
-    words = making.words
-    fixed = [stage for stage in stretch.stages if stage in {"cut", "prove"}]
-    if fixed:
-        return words(f"page.way_{fixed[0]}")
-    ends = [stage for stage in stretch.stages if stage in making.plan.end_by_id]
-    if ends:
-        return words("page.way_end", ends=named(ends))
-    return words("page.way_split", split=named(stretch.stages))
+def _width(arrows: Sequence[_Arrow]) -> float:
+    return sum(arrow.needs for arrow in arrows) + _GAP * (len(arrows) - 1)
+
+
+def _label(stretch: Stretch, words: Words, form: str) -> str:
+    for stage in ("cut", "prove"):
+        if stage in stretch.stages:
+            return words(f"page.way_{stage}{form}")
+    if stretch.ends:
+        return words(f"page.way_end{form}", ends=clipped(named(stretch.ends), BODY, 2500))
+    return words(f"page.way_split{form}")
 
 
 def named(ids: Sequence[str]) -> str:
-    """Name many by the first and the last: `B, C` or `B1 to B8` with a dash."""
+    """Name many by the first and the last: `B, C`, or `B1` to `B8` with a dash."""
     return ", ".join(ids) if len(ids) < 4 else f"{ids[0]}\u2013{ids[-1]}"
 
 
-def _needs(stretch: Stretch, making: Making) -> float:
-    figures = text_width(stretch.range_text, HEAD, bold=True)
-    label = text_width(_label(stretch, making), BODY, bold=True)
-    return 2 * _PADDING + _POINT * 1.3 + figures + (150 if figures else 0) + label
-
-
-def _arrow(x: float, width: float, *, dark: bool, first: bool) -> DrawList:
+def _outline(x: float, width: float, *, dark: bool, first: bool) -> DrawList:
     top, middle, bottom = _TOP, _TOP + _HEIGHT / 2, _TOP + _HEIGHT
     tail = () if first else ((x + _POINT, middle),)
     points = (
@@ -109,12 +140,12 @@ def _arrow(x: float, width: float, *, dark: bool, first: bool) -> DrawList:
     return (Poly(points, Style(fill=INK if dark else PAPER, stroke=INK, width=PEN), closed=True),)
 
 
-def _words(stretch: Stretch, making: Making, x: float, *, dark: bool) -> DrawList:
-    colour, middle = (PAPER if dark else INK), _TOP + _HEIGHT / 2
+def _words(arrow: _Arrow, x: float) -> DrawList:
+    colour, middle = (PAPER if arrow.dark else INK), _TOP + _HEIGHT / 2
     at = (x + _PADDING, centred_baseline(middle, HEAD))
-    figures = stretch.range_text
-    used = text_width(figures, HEAD, bold=True) + 150 if figures else 0.0
-    label = clipped(_label(stretch, making), BODY, LIVE_WIDTH / 2, bold=True)
+    used = text_width(arrow.figures, HEAD, bold=True) + 150 if arrow.figures else 0.0
     beside = (at[0] + used, centred_baseline(middle, BODY))
-    drawn = say(beside, label, bold=dark, colour=colour)
-    return (say(at, figures, HEAD, bold=True, colour=colour), drawn) if figures else (drawn,)
+    word = say(beside, arrow.word, bold=arrow.dark, colour=colour)
+    if not arrow.figures:
+        return (word,)
+    return (say(at, arrow.figures, HEAD, bold=True, colour=colour), word)

@@ -29,7 +29,7 @@ def _block(panel: Panel) -> Block:
 
 
 def _lines(making: Making, stage: str) -> Iterator[Line]:
-    for number, step in enumerate(getattr(making, "steps", ()), start=1):
+    for number, step in enumerate(making.steps, start=1):
         if step.stage == stage:
             text = making.words(f"steps.{step.kind}", **dict(step.values))
             yield Line(str(number), step.heat, text)
