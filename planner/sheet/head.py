@@ -107,11 +107,10 @@ def _title(title: str, x: float, room: float) -> DrawList:
     if text_width(title, BIG, bold=True) <= room:
         return (say((x, 1310), title, BIG, bold=True),)
     first, *rest = wrapped(title, HEAD, room, bold=True)
-    items = [say((x, 1080), first, HEAD, bold=True)]
-    if rest:
-        second = clipped(" ".join(rest), HEAD, room, bold=True)
-        items.append(say((x, 1600), second, HEAD, bold=True))
-    return tuple(items)
+    if not rest:
+        return (say((x, 1300), first, HEAD, bold=True),)
+    second = clipped(" ".join(rest), HEAD, room, bold=True)
+    return (say((x, 1080), first, HEAD, bold=True), say((x, 1600), second, HEAD, bold=True))
 
 
 def foot(said: Heading, making: Making, page: str) -> DrawList:
