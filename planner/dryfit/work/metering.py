@@ -16,7 +16,7 @@ def meter_steps(facts: WorkFacts, group: tuple[str, ...], made: tuple[str, ...])
     end = group[0]
     yield from _bridges(facts, group, made)
     for place, pairs in _dead_shields(facts, end).items():
-        told = ", ".join(f"*{contact}* {code}" for contact, code in pairs)
+        told = ", ".join(f"*{contact}* \u2194 {code}" for contact, code in pairs)
         kind = "meter_shield_split" if place not in facts.plan.end_by_id else "meter_shield_end"
         values = (("pairs", told), ("ends", span(facts.group_of.get(place, (place,)))))
         name = shield_meter(end, place)
