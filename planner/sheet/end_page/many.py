@@ -23,6 +23,7 @@ from planner.sheet.stack import joined
 from planner.sheet.stop_band import free_at
 
 _WHITE = 300.0
+_OVER_FOOT = 150.0  # between the frame of the face and the rule of the foot
 _TABLE_WIDTH = LIVE_WIDTH - CHECK_WIDTH - COLUMN_GAP
 _RIGHT = LIVE_WIDTH - CHECK_WIDTH
 _SECOND = HALF_WIDTH + COLUMN_GAP
@@ -53,7 +54,7 @@ class _Pages:
         """Draw the face; a long one is turned along the page."""
         along = self.connector.shell.shape == "d"
         facts = replace(self.facts, along=along)
-        room = self._free(LIVE_WIDTH)
+        room = self._free(LIVE_WIDTH) - _OVER_FOOT
         return upright_face(facts, self.connector, room, withheld=self.making.stopped).items
 
     def landings(self) -> Iterator[DrawList]:

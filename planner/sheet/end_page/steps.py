@@ -13,7 +13,7 @@ from planner.sheet.stack import joined
 from planner.sheet.words import Words
 
 PITCH, TIGHT_PITCH = 675.0, 600.0
-_BOX, _NUMBER_RIGHT, _TEXT = 500.0, 1350.0, 1600.0
+_BOX, _NUMBER_RIGHT, _TEXT = 470.0, 1350.0, 1600.0
 _LINE = 440.0
 _HEAT_WIDTH, _HEAT_GAP = 480.0, 120.0
 _FOOT = 450.0

@@ -31,7 +31,8 @@ _GAP_WORDS = {"touch": "end.gap_touch", "sleeve": "end.gap_sleeve"}
 class Row:
     """One row: a conductor on its contact; or, with `words`, something else to do or to know.
 
-    `number` is the joint's place in the order of soldering, 0 on further conductors of a joint.
+    `number` is the joint's place in the order of soldering, 0 on further conductors of a joint,
+    where the contact is named `again`.
     """
 
     flag: Flag | None = None
@@ -40,6 +41,7 @@ class Row:
     carries: str = ""
     words: str = ""
     ticked: bool = True
+    again: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,10 +71,9 @@ def _joint_rows(joint: Joint, words: Words) -> Iterator[Row]:
         empty = words("end.leave_empty")
         yield Row(contact=joint.contact.id, carries=joint.carries, words=empty, ticked=False)
     for place, flag in enumerate(joint.flags):
-        if place == 0:
-            yield Row(flag, joint.number, joint.contact.id, joint.carries)
-        else:
-            yield Row(flag)
+        number = joint.number if place == 0 else 0
+        carries = joint.carries if place == 0 else ""
+        yield Row(flag, number, joint.contact.id, carries, again=place > 0)
 
 
 def gap_words(facts: EndFacts, words: Words) -> tuple[str, ...]:
@@ -203,6 +204,8 @@ def _number(row: Row, manner: Manner, middle: float) -> DrawList:
 def _contact(row: Row, middle: float) -> DrawList:
     if not row.contact:
         return ()
+    if row.again:
+        return (say((_CONTACT, middle + cap(BODY) / 2), row.contact),)
     named = say((_CONTACT, middle + cap(HEAD) / 2), row.contact, HEAD, bold=True)
     x = _CONTACT + text_width(row.contact, HEAD, bold=True) + 120
     return (named, say((x, middle + cap(BODY) / 2), row.carries)) if row.carries else (named,)

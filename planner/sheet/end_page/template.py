@@ -9,6 +9,7 @@ from planner.drawing.metrics import text_width
 from planner.drawing.primitives import DrawList, Point, Poly, Rect, Style
 from planner.dryfit.cut_lengths import raised_mm
 from planner.sheet.end_page.panel import Panel, titled
+from planner.sheet.end_page.rich import rich_lines
 from planner.sheet.facts import EndFacts, Flag, Joint
 from planner.sheet.flags import draw_flag, flag_width
 from planner.sheet.lettering import BODY, HEAD, HEAVY, INK, PEN, THIN, cap, say
@@ -126,7 +127,7 @@ def _line(x: float, top: float, bottom: float, width: float) -> Poly:
 def _row(group: Group, words: Words, ruling: _Ruling, least: float) -> Panel:
     middle = 420.0
     top = _UNDER if ruling.under else 0.0
-    flags, used = _flags(group, ruling.text, ruling.width, top)
+    flags, used = _flags(group, words, ruling.text, ruling.width, top)
     figures = _figures(group, words, (ruling.text, used + cap(HEAD) + 60))
     height = max(used + cap(HEAD) + 60 + (least - _TIGHT_ROW) + 160, least)
     core = _core(group, words, ruling.edge, middle) if group.cut_mm * MM <= _MOST else ()
@@ -148,10 +149,13 @@ def _figures(group: Group, words: Words, at: Point) -> DrawList:
     return tuple(items)
 
 
-def _flags(group: Group, left: float, width: float, top: float) -> tuple[DrawList, float]:
+def _flags(
+    group: Group, words: Words, left: float, width: float, top: float
+) -> tuple[DrawList, float]:
     """Set the flags of a group in lines, or its contacts; return how far down they go."""
     if group.contacts:
-        return (say((left, top + 500), group.contacts, HEAD, bold=True),), top + 560
+        said = words("end.at_contacts", contacts=group.contacts)
+        return rich_lines((left, top + 430), said, width - left)[0], top + 560
     items: list[DrawList] = []
     x, y = left, top + 60.0
     for flag in group.flags:

@@ -1,5 +1,6 @@
 """A connector with many contacts, turned along the page: names and flags in rows beside it."""
 
+import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -154,12 +155,16 @@ def _outward(*, left: bool) -> tuple[int, Anchor]:
 
 
 def _tie(plot: _Plot, joint: Joint, disc: Point) -> DrawList:
-    """Tie a joint to its order disc."""
+    """Tie a joint to its order disc; a ring shows the contact where leads lie over it."""
     here = plot.spot(joint)
-    way = 1 if disc[0] > here[0] else -1
-    start = (here[0] + way * contact_radius_mm(joint.contact) * plot.scale * 0.6, here[1])
+    radius = contact_radius_mm(joint.contact) * plot.scale
+    reach = math.dist(here, disc)
+    share = radius / reach
+    start = (here[0] + (disc[0] - here[0]) * share, here[1] + (disc[1] - here[1]) * share)
     owner = f"order/{joint.contact.id}"
     return (
+        Circle(here, radius, Style(stroke=PAPER, width=HEAVY)),
+        Circle(here, radius, Style(stroke=INK, width=TIE)),
         Poly((start, disc), Style(stroke=PAPER, width=HEAVY)),
         Poly((start, disc), Style(stroke=INK, width=TIE)),
         *order_disc(disc, joint.number, _DISC, PRINT, owner, withheld=plot.withheld),
