@@ -64,13 +64,15 @@ def rerouted(threading: Threading, hindrance: Hindrance) -> Remedy:
     def edit(plan: Plan) -> Plan:
         return reduce(_set, changed, plan)
 
-    return Remedy(_said(threading.route_of(hindrance.use.id)), edit)
+    own = [route for route in changed if route.use.id == hindrance.use.id]
+    names_it = "it" if own else changed[0].part.title
+    return Remedy(f"Thread {names_it} {_where(*own[:1] or changed[:1])}", edit)
 
 
-def _said(route: Route | None) -> str:
-    if route is None or route.comes_from == route.use.comes_from:
-        return "Thread it before the joint"
-    return f"Thread it over {names(route.ends)}"
+def _where(route: Route) -> str:
+    if route.comes_from == route.use.comes_from:
+        return "before the joint"
+    return f"over {names(route.ends)}"
 
 
 def _differs(route: Route) -> bool:

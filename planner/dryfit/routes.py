@@ -74,11 +74,12 @@ def resting(plan: Plan, tree: CableTree) -> tuple[Resting, ...]:
     """
     parts = {part.id: part for part in plan.definitions.parts}
     uses = [use for use in plan.parts if use.part in parts]
-    section_of = {use.id: _section_of(plan, tree, use) for use in uses}
-    ranks = {use.id: _rank(plan, section_of[use.id], use, parts[use.part]) for use in uses}
-    ordered = sorted(range(len(uses)), key=lambda index: (*ranks[uses[index].id], index))
-    place = {uses[index].id: at for at, index in enumerate(ordered)}
-    return tuple(Resting(use, parts[use.part], section_of[use.id], place[use.id]) for use in uses)
+    at = [_section_of(plan, tree, use) for use in uses]
+    ranks = [_rank(plan, at[i], i, use, parts[use.part]) for i, use in enumerate(uses)]
+    place = {
+        index: place for place, index in enumerate(sorted(range(len(uses)), key=ranks.__getitem__))
+    }
+    return tuple(Resting(use, parts[use.part], at[i], place[i]) for i, use in enumerate(uses))
 
 
 def _section_of(plan: Plan, tree: CableTree, use: PartUse) -> str:
@@ -90,11 +91,15 @@ def _section_of(plan: Plan, tree: CableTree, use: PartUse) -> str:
     return path[-1] if path else ""
 
 
-def _rank(plan: Plan, section: str, use: PartUse, part: Part) -> tuple[int, int]:
-    """Return what sorts the parts of one section from its near node to its far node."""
-    away = _NEARNESS.index(part.kind)
-    at_far = bool(section) and plan.section_by_id[section].far == use.at
-    return (1, -away) if at_far else (0, away)
+def _rank(plan: Plan, section: str, index: int, use: PartUse, part: Part) -> tuple[int, ...]:
+    """Return what sorts the parts of one section from its near node to its far node.
+
+    Of two of a kind the one listed first goes farther in: away from an end, up to a split.
+    """
+    away = (_NEARNESS.index(part.kind), index if use.at not in plan.end_by_id else -index)
+    if section and plan.section_by_id[section].far == use.at:
+        return (1, -away[0], -away[1])
+    return (0, *away)
 
 
 def ways(tree: CableTree, part: Resting, stays_on: frozenset[str]) -> tuple[Way, ...]:

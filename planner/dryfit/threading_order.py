@@ -76,9 +76,12 @@ class Choosing:
         return kept
 
     def _found(self, late: int, chosen: Chosen) -> Chosen | None:
-        """Find ways for all that have one and one more; others than planned for that one first."""
-        ways = {at: list(self.goings[at].open) for at in chosen}
-        ways = {late: list(reversed(self.goings[late].open)), **ways}
+        """Find a way for one more part: its own elsewhere if that does, else others move too."""
+        for way in self.goings[late].open:
+            trial = {**chosen, late: way}
+            if self.cycle(trial) is None:
+                return trial
+        ways = {at: list(self.goings[at].open) for at in (late, *chosen)}
         return self._search(ways, {})
 
     def _search(self, ways: Mapping[int, list[Way]], chosen: Chosen) -> Chosen | None:
