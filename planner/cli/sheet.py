@@ -40,6 +40,8 @@ def run(words: Sequence[str]) -> int:
             date=args.date,
             one_file=args.one_file,
             leads=args.leads,
+            language=args.language,
+            outlines=args.outlines,
         )
     say("\n".join(str(path) for path in paths))
     return 1 if verdict(found) == "stop" else 0
@@ -62,6 +64,12 @@ def _parser() -> Parser:
     )
     parser.add_argument("--paper", choices=("a4", "letter"), default="a4", help="a4 if not given")
     parser.add_argument("--date", default="", help="a date to print; none if not given")
+    parser.add_argument(
+        "--language", choices=("en", "de"), default="en", help="of the sheet's words; en"
+    )
+    parser.add_argument(
+        "--outlines", action="store_true", help="text of an .svg as outlines: no font is needed"
+    )
     parser.add_argument("--one-file", action="store_true", help="put all pages in one tall .svg")
     parser.add_argument(
         "--leads", type=int, default=1, metavar="N", help="how many are built in a run; 1"

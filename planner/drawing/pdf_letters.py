@@ -27,6 +27,13 @@ def _outlines() -> dict[str, Any]:
     return table
 
 
+def glyph(mark: str, *, bold: bool) -> tuple[str, int]:
+    """Return the outline of a character as PDF operators, y up, and the em it is drawn in."""
+    table = _outlines()["bold" if bold else "regular"]
+    shape: str = table["glyphs"].get(mark, _UNKNOWN)
+    return shape, table["em"]
+
+
 class Letters:
     """Which characters a file needs, in which of its fonts, under which code."""
 
@@ -71,7 +78,7 @@ def fonts_for(letters: Letters) -> Iterator[tuple[str, list[str]]]:
         widths = [round(text_width(mark, table["em"], bold)) for mark in marks]
         box = table["box"]
         shapes = [
-            f"{width} 0 {' '.join(map(str, box))} d1\n{table['glyphs'].get(mark, _UNKNOWN)} f"
+            f"{width} 0 {' '.join(map(str, box))} d1\n{glyph(mark, bold=bold)[0]} f"
             for mark, width in zip(marks, widths, strict=True)
         ]
         yield _dictionary(widths, table["em"], box), [*shapes, _names(marks)]

@@ -1,10 +1,12 @@
 """Write the bench sheet of a plan to SVG or PDF files, each in one step."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import Literal
 
 from planner.checks.finding import Finding
+from planner.drawing.outlines import outlined
 from planner.drawing.pdf import PdfPage, pdf_bytes
 from planner.drawing.svg import svg_text
 from planner.files.atomic import write_atomic
@@ -12,12 +14,13 @@ from planner.model.plan import Plan
 from planner.problem import InputError
 from planner.sheet.block import moved
 from planner.sheet.page import UNIT_MM, Page, sheet_pages
+from planner.sheet.words import Language
 
 PaperChoice = Literal["a4", "letter"]
 _GROUND = "#ffffff"
 
 
-def write_sheet(
+def write_sheet(  # noqa: PLR0913 - each names one choice, by keyword
     plan: Plan,
     findings: Sequence[Finding],
     path: Path,
@@ -26,15 +29,20 @@ def write_sheet(
     date: str = "",
     one_file: bool = False,
     leads: int = 1,
+    language: Language = "en",
+    outlines: bool = False,
 ) -> tuple[Path, ...]:
     """Write the sheet of a run of `leads` to `path` and return the files written.
 
     `.pdf` holds all pages. `.svg` holds one: several pages go to NAME-1.svg, NAME-2.svg, or under
-    one another in a tall file with `one_file`. InputError for another ending, or where it can't be
+    one another in a tall file with `one_file`. With `outlines` the text of an SVG needs no face
+    installed (that of a PDF never does). InputError for another ending, or where it can't be
     written.
     """
-    pages = sheet_pages(plan, findings, paper=paper, date=date, leads=leads)
-    contents = sheet_files(pages, path, title=sheet_title(plan), one_file=one_file)
+    pages = sheet_pages(plan, findings, paper=paper, date=date, leads=leads, language=language)
+    contents = sheet_files(
+        pages, path, title=sheet_title(plan), one_file=one_file, outlines=outlines
+    )
     for target, data in contents:
         write_atomic(target, data)
     return tuple(target for target, _ in contents)
@@ -47,7 +55,7 @@ def sheet_title(plan: Plan) -> str:
 
 
 def sheet_files(
-    pages: Sequence[Page], path: Path, *, title: str, one_file: bool = False
+    pages: Sequence[Page], path: Path, *, title: str, one_file: bool = False, outlines: bool = False
 ) -> tuple[tuple[Path, bytes], ...]:
     """Return the files that pages make under `path`: each its name and its bytes."""
     kind = path.suffix.lower()
@@ -60,6 +68,8 @@ def sheet_files(
             str(path),
             "End the name in .svg or .pdf.",
         )
+    if outlines:
+        pages = [replace(page, items=outlined(page.items)) for page in pages]
     if len(pages) == 1 or one_file:
         return ((path, _svg(_stacked(pages), title)),)
     return tuple(

@@ -9,6 +9,7 @@ from planner.sheet.lettering import HEAD, INK, PAPER, say
 from planner.sheet.paper import LIVE_WIDTH
 from planner.sheet.proving.listen import listen_blocks
 from planner.sheet.proving.meter import continuity_blocks, isolation_blocks
+from planner.sheet.proving.panel import step_number
 from planner.sheet.proving.sign import sign_block
 from planner.sheet.proving.sweep import is_table, sweep_blocks
 from planner.sheet.proving.touch import touch_blocks
@@ -42,7 +43,9 @@ def _blocks(making: Making) -> Iterator[Block]:
 
 
 def _banner(making: Making) -> Block:
-    text = making.words("proving.unplug")
+    number = step_number(making, "listen")
+    words = making.words
+    text = words("proving.unplug_until", step=number) if number else words("proving.unplug")
     ground = Rect((0, 0), LIVE_WIDTH, _BANNER, Style(fill=INK))
     base = centred_baseline(_BANNER / 2, HEAD)
     said = say((LIVE_WIDTH / 2, base), text, HEAD, bold=True, anchor="middle", colour=PAPER)

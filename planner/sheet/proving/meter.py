@@ -53,7 +53,9 @@ def continuity_blocks(making: Making, room: float) -> Iterator[Block]:
     parts = [*rows, (after, below)]
     for place, chunk in enumerate(chunked(parts, min(room, _MOST) - TOP - top)):
         items, height = piled(chunk)
-        head = title(making, "continuity", HALF_WIDTH, making.words("proving.ohm"))
+        head = title(
+            making, "continuity", HALF_WIDTH, making.words("proving.ohm"), first=place == 0
+        )
         start = TOP + (top if place == 0 else 0)
         shown = (*(lead if place == 0 else ()), *moved(items, (0, start)))
         yield Block((*head, *shown), start + height)
@@ -197,7 +199,7 @@ def isolation_blocks(making: Making, room: float) -> Iterator[Block]:
     for place, chunk in enumerate(chunked(rows, min(room, _MOST) - TOP - used)):
         items, height = piled(chunk)
         start = TOP + (used if place == 0 else 0)
-        head = title(making, "isolation", HALF_WIDTH, note if place == 0 else "")
+        head = title(making, "isolation", HALF_WIDTH, note, first=place == 0)
         yield Block(
             (*head, *(lead if place == 0 else ()), *moved(items, (0, start))), start + height
         )
@@ -227,7 +229,7 @@ def _isolation_row(pairs: Sequence[Pair], width: float, pitch: float, *, badges:
         first, used = named(one, (x, middle), end=badges)
         used = max(used, 750 if badges else 800)
         second, _ = named(other, (x + used + APART + 300, middle), end=badges)
-        right = x + width - (300 if place == 0 and len(pairs) > 1 else 0)
+        right = x + width - (300 if place == 0 and width < HALF_WIDTH else 0)
         box_ = tick(min(right, HALF_WIDTH), middle, min(TICK, pitch - 90))
         items.append((*first, *apart(x + used + 150, middle), *second, box_))
     return joined(items)

@@ -20,6 +20,15 @@ from planner.sheet.lettering import (
 )
 from planner.wiring.partners import Contact
 
+# The kind of step that each panel is.
+_KINDS = {
+    "sweep": "prove_sweep",
+    "continuity": "prove_joints",
+    "isolation": "prove_bridges",
+    "wiggle": "prove_wiggle",
+    "listen": "prove_listen",
+    "sign": "prove_sign",
+}
 TICK = 620.0
 BADGE = 520.0
 TOP = TITLE_HEIGHT + 160
@@ -40,15 +49,19 @@ def pitches(making: Making) -> Pitches:
 
 def step_number(making: Making, panel: str) -> str:
     """Return the number of the step that a panel is, or nothing where no step says so."""
-    for number, step in enumerate(getattr(making, "steps", ()), start=1):
-        if step.stage == "prove" and step.kind == panel:
+    for number, step in enumerate(making.steps, start=1):
+        if step.kind == _KINDS[panel]:
             return str(number)
     return ""
 
 
-def title(making: Making, panel: str, width: float, note: str = "") -> DrawList:
-    """Draw a panel's title with the number of its step, over its rule."""
+def title(
+    making: Making, panel: str, width: float, note: str = "", *, first: bool = True
+) -> DrawList:
+    """Draw a panel's title with the number of its step, over its rule; or that it goes on."""
     number, name = step_number(making, panel), making.words(f"proving.{panel}")
+    if not first:
+        name = making.words("page.goes_on", title=name)
     base = TITLE_HEIGHT - 160
     x = text_width(number, BIG, bold=True) + 220 if number else 0.0
     items = [say((0, base), number, BIG, bold=True)] if number else []

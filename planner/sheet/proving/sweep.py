@@ -107,7 +107,7 @@ def _list(making: Making) -> Iterator[Block]:
     found = holds(making.wiring)
     for start in range(0, len(found), ROWS):
         rows = [_row(making, hold) for hold in found[start : start + ROWS]]
-        items: list[DrawList] = [title(making, "sweep", LIVE_WIDTH)]
+        items: list[DrawList] = [title(making, "sweep", LIVE_WIDTH, first=start == 0)]
         y = TITLE_HEIGHT + 520
         items.append(_list_head(making, y - 160))
         items.append((rule(0, LIVE_WIDTH, y, THIN),))

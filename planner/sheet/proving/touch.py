@@ -15,6 +15,8 @@ from planner.sheet.proving.panel import BADGE
 from planner.sheet.stack import joined
 
 _MOST_SCALE = 350.0  # 3.5:1
+_MOST_HIGH = 2600.0
+WIDE = 12000.0  # from here on two kinds stand side by side
 _PEN = Style(fill=PAPER, stroke=INK, width=PEN)
 Drawn = tuple[DrawList, float]
 
@@ -33,11 +35,16 @@ def touch_column(making: Making, width: float) -> Drawn:
     """Draw every kind under one another with what to do; return also the height."""
     words = making.words
     items: list[DrawList] = [panel_title(0, width, 0, words("proving.where"))]
-    y = TITLE_HEIGHT + 150
-    for connector, ends in kinds(making).values():
-        drawn, height = _connector(making, connector, ends, width)
-        items.append(moved(drawn, (0, y)))
-        y += height + 120
+    y, tall = TITLE_HEIGHT + 150, 0.0
+    found = kinds(making).values()
+    abreast = width > WIDE and len(found) == 2
+    for place, (connector, ends) in enumerate(found):
+        room = (width / 3) * (2 - place) if abreast else width
+        drawn, height = _connector(making, connector, ends, room - 400 * abreast)
+        across = width * 2 / 3 * place if abreast else 0.0
+        items.append(moved(drawn, (across, y + (0.0 if abreast else tall))))
+        tall = max(tall, height) if abreast else tall + height + 120
+    y += tall + 120 * abreast
     y += 330
     for text in (words("proving.hold_one"), words("proving.not_as_printed")):
         drawn, height = rich_lines((0, y), text, width)
@@ -113,7 +120,7 @@ def _mating_face(connector: Connector, width: float) -> tuple[DrawList, float, f
     half_y = max(abs(y) for _, y in spots.values()) + 1.6
     if rounds:
         half_x = half_y = max(connector.shell.bore_mm / 2, half_x, half_y)
-    scale = min(_MOST_SCALE, width / (2 * half_x), 3000 / half_y)
+    scale = min(_MOST_SCALE, width / (2 * half_x), _MOST_HIGH / 2 / half_y)
     centre = (half_x * scale, half_y * scale)
     items: list[DrawList] = [_outline(centre, rounds=rounds)]
     size = BODY

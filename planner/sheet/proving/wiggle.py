@@ -27,9 +27,9 @@ def wiggle_blocks(making: Making, room: float) -> Iterator[Block]:
     lead, used = _head(making, columns)
     parts = [(_boxed(drawn, making, columns), height) for drawn, height in rows]
     note = making.words("proving.bend")
-    for chunk in chunked(parts, min(room, _MOST) - TOP - used):
+    for place, chunk in enumerate(chunked(parts, min(room, _MOST) - TOP - used)):
         items, height = piled(chunk)
-        head = title(making, "wiggle", HALF_WIDTH, note)
+        head = title(making, "wiggle", HALF_WIDTH, note, first=place == 0)
         start = TOP + used
         yield Block((*head, *lead, *moved(items, (0, start))), start + height)
 
