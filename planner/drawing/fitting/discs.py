@@ -14,7 +14,7 @@ def order_disc(
         return owned(mark("octagon", at, radius * 1.05, look), owner)
     figure = str(number)
     size = radius * 1.5
-    room = radius * 1.7
+    room = radius * 1.78
     width = text_width(figure, size, bold=True)
     size *= min(1.0, room / width)
     return (

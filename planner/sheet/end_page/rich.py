@@ -10,7 +10,7 @@ from planner.drawing.metrics import text_width
 from planner.drawing.primitives import DrawList, Point
 from planner.sheet.lettering import BODY, PITCH, cap, say
 
-DISC = 230.0
+DISC = 256.0
 _DISC_ROOM = 2 * DISC + 60
 _ATOMS = re.compile(r"\[\d+\]|\*|[^*\[]+|\[")
 

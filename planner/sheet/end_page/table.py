@@ -20,7 +20,7 @@ from planner.units import number
 
 ROW, TIGHT_ROW = 600.0, 560.0
 HEAD_ROW = 520.0
-_FLAG, _BOX, _DISC = 440.0, 470.0, 250.0
+_FLAG, _BOX, _DISC = 440.0, 470.0, 256.0
 _CONTACT, _CORE = 1050.0, 2500.0
 _SLEEVE_BEFORE_BOX = 300.0
 _PITCH = 440.0
