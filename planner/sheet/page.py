@@ -8,11 +8,11 @@ from planner.drawing.primitives import DrawList
 from planner.model.plan import Plan
 from planner.sheet.end_page import end_leaves
 from planner.sheet.head import foot, head, heading
-from planner.sheet.interim import source_leaves
 from planner.sheet.lead_page import lead_leaves
 from planner.sheet.leaf import Leaf, Making
 from planner.sheet.paper import PaperName
 from planner.sheet.proving import proving_leaves
+from planner.sheet.sources import source_leaves
 from planner.sheet.split_page import split_leaves
 from planner.sheet.stop_band import stop_band
 from planner.sheet.way_bar import stretches_of, way_bar
