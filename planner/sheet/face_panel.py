@@ -97,15 +97,6 @@ def page_face(
     return best or _last_resort(facts, connector, sizes, withheld=withheld)
 
 
-def face_panel(
-    facts: EndFacts, connector: Connector, sizes: Sizes, *, withheld: bool = False
-) -> tuple[DrawList, float]:
-    """Draw an end of at most MOST_ROUND contacts from 0, 0; return the items and the height."""
-    del sizes
-    faced = page_face(facts, connector, withheld=withheld)
-    return faced.items, faced.height
-
-
 def _with_flags_that_fit(facts: EndFacts, connector: Connector, sizes: Sizes) -> Sizes:
     """Show fewer flags beside the face where very many conductors land on its contacts."""
     for shown in (3, 2, 1):
@@ -170,7 +161,7 @@ def _put_together(
     drawing: FaceDrawing, around: DrawList, framing: Framing, *, keyed: bool
 ) -> DrawList:
     facts, connector = drawing.facts, drawing.connector
-    key = mating_strip(framing, facts, connector, true_size_here=False) if keyed else ()
+    key = mating_strip(framing, facts, connector) if keyed else ()
     scale = scale_text(drawing.scale / 100)
     bar = bar_and_words(framing, facts, connector, scale)
     return (*bar, *drawing.face(), *around, *drawing.names(), *key)

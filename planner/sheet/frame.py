@@ -1,4 +1,4 @@
-"""What frames every face: the eye bar, the words about the view, the mating key, the true size."""
+"""What frames every face: the eye bar, the words about the view, the mating key."""
 
 import math
 from collections import Counter
@@ -22,7 +22,7 @@ from planner.geometry.views import mirrored_point, turned_point
 from planner.model.connector import Connector
 from planner.sheet.boxes import Box
 from planner.sheet.facts import EndFacts
-from planner.sheet.lettering import BIG, BODY, HAIR, HEAD, INK, PAPER, RULE, THIN, cap, say
+from planner.sheet.lettering import BIG, BODY, HAIR, HEAD, INK, PAPER, RULE, cap, say
 from planner.sheet.view_picture import WIDTH, view_picture
 from planner.units import number
 
@@ -185,13 +185,8 @@ def key_boxes(framing: Framing, facts: EndFacts) -> tuple[Box, Box]:
     return Box(250, top, 250 + 2 * _KEY, top + 2 * _KEY), key_words_box(framing, facts)
 
 
-def mating_strip(
-    framing: Framing, facts: EndFacts, connector: Connector, *, true_size_here: bool = True
-) -> DrawList:
-    """Draw the mirrored key of the mating side at the left, and the true size at the right.
-
-    A caller with more room elsewhere draws the true size itself.
-    """
+def mating_strip(framing: Framing, facts: EndFacts, connector: Connector) -> DrawList:
+    """Draw the mirrored key of the mating side at the left of its strip, marked as not this one."""
     top = framing.strip_top
     key = _key(facts, connector, (250 + _KEY, top + _KEY + 20))
     x = 250 + 2 * _KEY + 130
@@ -199,9 +194,7 @@ def mating_strip(
         say((x, top + 420 + _LINE * place), text, bold=bold)
         for place, (text, bold) in enumerate(_key_lines(facts))
     )
-    if not true_size_here:
-        return (*key, *words)
-    return (*key, *words, *_small_true_size(framing, facts, connector))
+    return (*key, *words)
 
 
 def _key(facts: EndFacts, connector: Connector, centre: Point) -> DrawList:
@@ -262,31 +255,3 @@ def _d_key(facts: EndFacts, connector: Connector, centre: Point, pen: Style) -> 
         Circle(at, 45, Style(fill=INK)),
         say((at[0], level), first.id, anchor="middle"),
     )
-
-
-def true_size(facts: EndFacts, connector: Connector, right: float, bottom: float) -> DrawList:
-    """Draw the shell's outline and the contacts at 1:1, with its words, up from a lower right."""
-    half_width, half_height = (half * 100 for half in shell_reach_mm(connector))
-    centre = (right - half_width, bottom - half_height)
-    outline, _ = shell_outlines(connector, centre=centre, scale=100, turn_deg=facts.turn_deg)
-    dots = tuple(
-        Circle(
-            contact_point(connector, contact.id, centre=centre, scale=100, turn_deg=facts.turn_deg),
-            max(contact.terminal.across_mm * 50, 20),
-            Style(stroke=INK, width=HAIR),
-        )
-        for contact in connector.contacts
-    )
-    said = facts.words("end.true_size")
-    label = say((right - 2 * half_width - 120, bottom), said, anchor="end")
-    return (Poly(outline, Style(stroke=INK, width=THIN), closed=True), *dots, label)
-
-
-def _small_true_size(framing: Framing, facts: EndFacts, connector: Connector) -> DrawList:
-    """Draw the true size into the strip, or say it where the connector is too large."""
-    half_width, half_height = (half * 100 for half in shell_reach_mm(connector))
-    right, bottom = framing.width - 250, framing.height - 170
-    if half_width * 2 > framing.width / 2 - 1500 or half_height * 2 > STRIP - 100:
-        words = facts.words("end.across", width=number(half_width / 50))
-        return (say((right, framing.strip_top + STRIP / 2), words, anchor="end"),)
-    return true_size(facts, connector, right, bottom)

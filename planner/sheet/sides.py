@@ -7,7 +7,7 @@ from planner.drawing.metrics import text_width
 from planner.model.connector import Connector
 from planner.sheet.facts import EndFacts, Joint
 from planner.sheet.flags import flag_width
-from planner.sheet.lettering import BIG, BODY, HEAD, cap
+from planner.sheet.lettering import BIG, BODY, cap
 
 GAP = 260.0
 
@@ -25,8 +25,6 @@ class Sizes:
 
 
 WIDE = Sizes(width=11800, face=6350, name=BIG, flag=700, bar=900)
-LARGE = Sizes(width=9200, face=4400, name=HEAD, flag=560, bar=800)
-SMALL = Sizes(width=9200, face=3500, name=HEAD, flag=560, bar=800)
 
 
 @dataclass(frozen=True, slots=True)

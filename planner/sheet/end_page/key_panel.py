@@ -10,5 +10,5 @@ from planner.sheet.paper import LIVE_WIDTH
 def key_panel(facts: EndFacts, connector: Connector) -> Panel:
     """Draw the key with its words in the right column."""
     framing = Framing(LIVE_WIDTH, 0.0, STRIP, lines=0, in_corners=True)
-    drawn = mating_strip(framing, facts, connector, true_size_here=False)
+    drawn = mating_strip(framing, facts, connector)
     return Panel(Panel(drawn, STRIP).at(-200, -framing.strip_top), STRIP)

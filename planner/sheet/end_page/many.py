@@ -59,7 +59,9 @@ class _Pages:
 
     def landings(self) -> Iterator[DrawList]:
         """Yield the table left; right of its first piece template and check bar, or the stops."""
-        manner = table.Manner(self.words, _TABLE_WIDTH, not self.making.stopped)
+        stopped = self.making.stopped
+        pitch = table.TIGHT_ROW if stopped else table.ROW
+        manner = table.Manner(self.words, _TABLE_WIDTH, not stopped, pitch)
         rows = table.rows_of(self.facts, self.words)
         room = self._free(_TABLE_WIDTH)
         for place, piece in enumerate(table.table_panels(rows, manner, room, room)):

@@ -24,6 +24,8 @@ _BAR = 900.0
 _DISC, _DISC_OUT = 270.0, 420.0
 _FLAG, _LINE = 460.0, 540.0
 _ROW = 640.0
+_LEAST_SHARE = 0.8  # of it, where there is less room
+_LOW = 16000.0  # a frame that is lower has its words over the face
 _NAME_GAP, _NAME_ROOM, _GAP = 380.0, 760.0, 120.0
 _WORDS_WIDTH, _WORDS_LINE = 5200.0, 460.0
 _KEY_HEIGHT = 1800.0
@@ -55,29 +57,33 @@ class _Plot:
 def upright_face(
     facts: EndFacts, connector: Connector, room: float, *, withheld: bool = False
 ) -> Panel:
-    """Draw the face over the live width in a frame `room` high, as large as it goes."""
-    scale = upright_scale(facts, connector, room)
+    """Draw the face over the live width in a frame `room` high, as large as it goes.
+
+    The words about the view stand in the upper left corner; over the face where the frame is low.
+    """
+    words, low = _words(facts, connector, _WORDS_WIDTH if room > _LOW else LIVE_WIDTH - 3000)
+    top = _BAR if room > _LOW else low
+    scale = upright_scale(facts, connector, room - top)
     _, wide = _reach(facts, connector)
-    middle = (LIVE_WIDTH / 2, _BAR + (room - _BAR) / 2)
+    middle = (LIVE_WIDTH / 2, top + (room - top) / 2)
     plot = _Plot(facts, connector, middle, scale * 100, wide * scale * 100, withheld)
     framing = Framing(LIVE_WIDTH, _BAR, room - _BAR - 250, lines=0, in_corners=True)
-    words, low = _words(plot)
     items = (
         *bar_and_words(framing, facts, connector, scale_text(scale)),
         *words,
         *leads_or_face(facts, connector, middle, scale * 100),
         *_labels(plot, (low, room - _KEY_HEIGHT), left=True),
-        *_labels(plot, (_BAR + 1300, room - 250), left=False),
-        *mating_strip(framing, facts, connector, true_size_here=False),
+        *_labels(plot, (max(top, _BAR + 1300), room - 250), left=False),
+        *mating_strip(framing, facts, connector),
     )
     return Panel(items, room)
 
 
 def upright_scale(facts: EndFacts, connector: Connector, room: float) -> float:
-    """Return the largest stated scale at which the face stands in the frame with its labels."""
+    """Return the largest stated scale at which the face stands in `room` between its labels."""
     high, wide = _reach(facts, connector)
     for scale in SCALES:
-        fits = 200 * scale * high <= room - _BAR - 200
+        fits = 200 * scale * high <= room - 200
         beside = 200 * scale * wide + 2 * _LABEL_WIDTH <= LIVE_WIDTH
         if scale <= _LARGEST and fits and beside:
             return scale
@@ -90,20 +96,20 @@ def _reach(facts: EndFacts, connector: Connector) -> tuple[float, float]:
     return (along, across) if facts.along else (across, along)
 
 
-def _words(plot: _Plot) -> tuple[DrawList, float]:
-    """Say what is seen in the upper left corner; return how far down that goes."""
-    words, facts = plot.facts.words, plot.facts
+def _words(facts: EndFacts, connector: Connector, width: float) -> tuple[DrawList, float]:
+    """Say what is seen and how the contacts lie; return how far down that goes."""
+    words = facts.words
     seen = f"{words('end.face_you_cup')} {words('end.cable_comes')}"
-    lines = [(line, False) for line in wrapped(seen, BODY, _WORDS_WIDTH)]
-    turned = words("end.turned_along")
-    lines += [(line, False) for line in wrapped(turned, BODY, _WORDS_WIDTH) if facts.along]
-    order = datum(facts, plot.connector)
-    lines += [(line, True) for line in wrapped(order, BODY, _WORDS_WIDTH, bold=True)]
+    if facts.along:
+        seen = f"{seen} {words('end.turned_along')}"
+    lines = [(line, False) for line in wrapped(seen, BODY, width)]
+    order = datum(facts, connector)
+    lines += [(line, True) for line in wrapped(order, BODY, width, bold=True)]
     items = tuple(
         say((250, _BAR + 480 + _WORDS_LINE * place), text, bold=bold)
         for place, (text, bold) in enumerate(lines)
     )
-    return items, _BAR + 480 + _WORDS_LINE * len(lines)
+    return items, _BAR + 250 + _WORDS_LINE * len(lines)
 
 
 def _labels(plot: _Plot, bounds: tuple[float, float], *, left: bool) -> DrawList:
@@ -113,6 +119,8 @@ def _labels(plot: _Plot, bounds: tuple[float, float], *, left: bool) -> DrawList
     ]
     joints.sort(key=lambda joint: plot.spot(joint)[1])
     heights = [_height(joint) for joint in joints]
+    short = (bounds[1] - bounds[0]) / max(sum(heights), 1.0)
+    heights = [height * max(min(short, 1.0), _LEAST_SHARE) for height in heights]
     wanted = [plot.spot(joint)[1] for joint in joints]
     levels = apart(wanted, heights, bounds)
     return joined(
