@@ -20,7 +20,9 @@ def settled(plan: Plan) -> Plan:
         for it in plan.parts
         if it.at in nodes and it.comes_from in ends
     )
-    tidy = plan.evolve(caps=caps, parts=parts, links=_links(plan, contacts))
+    order = tuple(step for step in plan.step_order if _belongs(step, nodes))
+    links = _links(plan, contacts)
+    tidy = plan.evolve(caps=caps, parts=parts, links=links, step_order=order)
     return pruned(with_landings(tidy, landings))
 
 
@@ -47,6 +49,11 @@ def _contacts(plan: Plan, end: str) -> tuple[str, ...]:
 
 def _holds(it: Landing, at_ends: set[tuple[str, str]], contacts: set[tuple[str, str]]) -> bool:
     return (it.end, it.conductor) in at_ends and (it.end, it.contact) in contacts
+
+
+def _belongs(step: str, nodes: set[str]) -> bool:
+    """Tell whether a step is done to the whole lead, or at an end or split that is there."""
+    return step.partition("/")[0] in {*nodes, "lead", "prove"}
 
 
 def _links(plan: Plan, contacts: set[tuple[str, str]]) -> tuple[Link, ...]:

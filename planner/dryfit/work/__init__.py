@@ -19,13 +19,22 @@ def steps(plan: Plan, wiring: Wiring) -> tuple[Step, ...]:
 
     The builder's wish, `plan.step_order`, is followed as far as no step comes before what it needs.
     """
-    usual = {step.id: step for step in usual_steps(plan, wiring)}
-    needs = {step.id: step.needs for step in usual.values()}
-    return tuple(usual[name] for name in ordered(tuple(usual), needs, plan.step_order))
+    return _in_order(usual_steps(plan, wiring), plan.step_order)
+
+
+def usual_order(plan: Plan, wiring: Wiring) -> tuple[str, ...]:
+    """Return the ids of all steps in the order without the builder's wish."""
+    return tuple(step.id for step in _in_order(usual_steps(plan, wiring), ()))
+
+
+def _in_order(found: tuple[Step, ...], wish: tuple[str, ...]) -> tuple[Step, ...]:
+    by_id = {step.id: step for step in found}
+    needs = {step.id: step.needs for step in found}
+    return tuple(by_id[name] for name in ordered(tuple(by_id), needs, wish))
 
 
 def usual_steps(plan: Plan, wiring: Wiring) -> tuple[Step, ...]:
-    """Return all steps as they are usually done, without the builder's wish."""
+    """Return all steps, written down as they are usually done, with what each needs."""
     if not plan.landings:
         return ()
     facts = WorkFacts(plan, wiring)
