@@ -11,8 +11,8 @@ from planner.data import data_dir
 from planner.drawing.safe_svg import unsafe_parts
 from planner.files.plans import read_plan
 from planner.problem import InputError
-from planner.services.sheets import write_sheet
-from tests.drawing.test_pdf import grey
+from planner.services.sheets import sheet_files, write_sheet
+from planner.sheet.page import sheet_pages
 from tests.sheet.plain_plan import CAUTION, STOP, plain_plan
 from tests.sheet.samples import findings_of
 
@@ -36,7 +36,9 @@ def test_every_demo_sheet_is_safe_svg(path, paper, tmp_path):
 
 
 def test_one_page_goes_to_the_name_given(tmp_path):
-    assert write_sheet(plain_plan(), (), tmp_path / "a.svg") == (tmp_path / "a.svg",)
+    page, *_ = sheet_pages(plain_plan(), ())
+    ((name, _),) = sheet_files([page], tmp_path / "a.svg", title="Sample")
+    assert name == tmp_path / "a.svg"
 
 
 def test_several_pages_are_numbered(tmp_path):
@@ -57,7 +59,7 @@ def test_or_stand_under_one_another_in_one_file(tmp_path):
 def test_same_bytes_each_time(name, tmp_path):
     for folder in ("one", "other"):
         (tmp_path / folder).mkdir()
-        write_sheet(plain_plan(), (CAUTION,), tmp_path / folder / name)
+        write_sheet(plain_plan(), (CAUTION,), tmp_path / folder / name, one_file=True)
     assert (tmp_path / "one" / name).read_bytes() == (tmp_path / "other" / name).read_bytes()
 
 
@@ -102,23 +104,3 @@ def test_the_pdf_has_all_pages_at_the_size_of_the_paper(tmp_path, paper, size):
     pages = int(re.search(r"Pages:\s+(\d+)", said).group(1))
     assert f"1 of {pages}" in text_of(file)
     assert "SOLDER SIDE" in text_of(file)
-
-
-@needs_poppler
-def test_the_check_bar_measures_100_mm_in_the_pdf(tmp_path):
-    dpi = 600
-    (file,) = write_sheet(plain_plan(), (), tmp_path / "sheet.pdf")
-    command = ["pdftoppm", "-gray", "-r", str(dpi), "-singlefile", file, tmp_path / "out"]
-    subprocess.run(command, check=True)
-    rows = grey((tmp_path / "out.pgm").read_bytes())
-    row = next(row for row in rows if is_bar(row, dpi))
-    dark = [place for place, value in enumerate(row) if value < 128]
-    # The outline of the bar is drawn on its edge, half of its 0.35 mm on each side.
-    assert (dark[-1] - dark[0] + 1) / dpi * 25.4 - 0.35 == pytest.approx(100, abs=0.1)
-
-
-def is_bar(row, dpi):
-    """Tell whether a row of pixels runs through the check bar: five dark cells 10 mm long."""
-    runs = re.findall(rb"[\x00-\x7f]+", row)
-    cells = [run for run in runs if 9.5 < len(run) / dpi * 25.4 < 10.5]
-    return len(cells) == 5
