@@ -61,7 +61,7 @@ def title(
     """Draw a panel's title with the number of its step, over its rule; or that it goes on."""
     number, name = step_number(making, panel), making.words(f"proving.{panel}")
     if not first:
-        name = making.words("page.goes_on", title=name)
+        name, note = making.words("page.goes_on", title=name), ""
     base = TITLE_HEIGHT - 160
     x = text_width(number, BIG, bold=True) + 220 if number else 0.0
     items = [say((0, base), number, BIG, bold=True)] if number else []

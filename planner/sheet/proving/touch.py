@@ -15,8 +15,8 @@ from planner.sheet.proving.panel import BADGE
 from planner.sheet.stack import joined
 
 _MOST_SCALE = 350.0  # 3.5:1
-_MOST_HIGH = 2600.0
-WIDE = 12000.0  # from here on two kinds stand side by side
+_MOST_HIGH = 2100.0
+_LONGEST = 6800.0
 _PEN = Style(fill=PAPER, stroke=INK, width=PEN)
 Drawn = tuple[DrawList, float]
 
@@ -32,22 +32,24 @@ def kinds(making: Making) -> dict[str, tuple[Connector, list[str]]]:
 
 
 def touch_column(making: Making, width: float) -> Drawn:
-    """Draw every kind under one another with what to do; return also the height."""
+    """Draw every kind with what to do; return also the height.
+
+    Plugs of rings stand under one another, faces beside one another where they have room.
+    """
     words = making.words
     items: list[DrawList] = [panel_title(0, width, 0, words("proving.where"))]
-    y, tall = TITLE_HEIGHT + 150, 0.0
-    found = kinds(making).values()
-    abreast = width > WIDE and len(found) == 2
-    for place, (connector, ends) in enumerate(found):
-        room = (width / 3) * (2 - place) if abreast else width
-        drawn, height = _connector(making, connector, ends, room - 400 * abreast)
-        across = width * 2 / 3 * place if abreast else 0.0
-        items.append(moved(drawn, (across, y + (0.0 if abreast else tall))))
-        tall = max(tall, height) if abreast else tall + height + 120
-    y += tall + 120 * abreast
-    y += 330
-    for text in (words("proving.hold_one"), words("proving.not_as_printed")):
-        drawn, height = rich_lines((0, y), text, width)
+    x, y, tall = 0.0, TITLE_HEIGHT + 150, 0.0
+    for connector, ends in kinds(making).values():
+        drawn, height, across = _connector(connector, ends, width)
+        if x and x + across > width:
+            x, y, tall = 0.0, y + tall, 0.0
+        items.append(moved(drawn, (x, y)))
+        x, tall = x + across + 250, max(tall, height + 100)
+    y += tall + 330
+    faces = any(one.mating != "concentric" for one, _ in kinds(making).values())
+    keys = (*(("mating_side",) if faces else ()), "hold_one", "not_as_printed")
+    for key in keys:
+        drawn, height = rich_lines((0, y), words(f"proving.{key}"), width)
         items.append(drawn)
         y += height + 60
     return joined(items), y - 330
@@ -59,15 +61,17 @@ def touch_blocks(making: Making) -> Iterator[Block]:
     yield Block(drawn, height, full=True)
 
 
-def _connector(making: Making, connector: Connector, ends: list[str], width: float) -> Drawn:
+def _connector(
+    connector: Connector, ends: list[str], width: float
+) -> tuple[DrawList, float, float]:
+    """Draw one kind beside the badges of its ends; return also how high and how wide it is."""
     marks, x = _badges(ends)
     if connector.mating == "concentric":
-        drawn, height = _poles(connector, width - x)
-        return (*moved(marks, (0, height - 640)), *moved(drawn, (x, 0))), height
+        drawn, height = _poles(connector, min(width, _LONGEST) - x)
+        across = min(width, _LONGEST)
+        return (*moved(marks, (0, height - 640)), *moved(drawn, (x, 0))), height, across
     drawn, height, across = _mating_face(connector, width - x)
-    note, used = rich_lines((0, 0), making.words("proving.mating_side"), max(x + across, 3000))
-    below = moved(note, (0, height + 430))
-    return (*moved(marks, (0, 80)), *moved(drawn, (x, 0)), *below), height + used + 130
+    return (*moved(marks, (0, 80)), *moved(drawn, (x, 0))), height, x + across
 
 
 def _badges(ends: list[str]) -> Drawn:
@@ -77,7 +81,7 @@ def _badges(ends: list[str]) -> Drawn:
         drawn, wide = badge(end, (x, 0), BADGE)
         items.append(drawn)
         x += wide + 70
-    return joined(items), x + 180
+    return joined(items), x + 60
 
 
 def _poles(connector: Connector, width: float) -> Drawn:
