@@ -7,11 +7,16 @@ from planner.sheet.page import sheet_pages
 from tests.sheet.plain_plan import CAUTION, STOP, plain_plan
 
 GOLDEN = Path(__file__).parent / "golden"
-CASES = {"clear.svg": (CAUTION,), "stop.svg": (STOP, CAUTION)}
+CASES = {
+    "clear.svg": ((CAUTION,), "en"),
+    "klar.svg": ((CAUTION,), "de"),
+    "stop.svg": ((STOP, CAUTION), "en"),
+}
 
 
 def sheet_of(name):
-    pages = sheet_pages(plain_plan(), CASES[name], date="1 May 2026")
+    findings, language = CASES[name]
+    pages = sheet_pages(plain_plan(), findings, date="1 May 2026", language=language)
     ((_, data),) = sheet_files(pages, Path(name), title="Sample", one_file=True)
     return data
 
