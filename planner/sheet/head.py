@@ -14,7 +14,7 @@ from planner.sheet.qr import MODULES, QUIET, qr_code
 from planner.sheet.words import Words
 
 _TOP, _HEIGHT = 800.0, 1960.0
-_TAB_WIDTH, _TAB_PADDING = 3600.0, 400.0
+_TAB_WIDTH, _MOST_TAB, _TAB_PADDING = 3600.0, 4700.0, 400.0
 _LABELS, _VALUES = 13300.0, 14550.0
 _QR_SIDE = MODULES * 55.0
 
@@ -23,7 +23,7 @@ _QR_SIDE = MODULES * 55.0
 class Heading:
     """What head and foot say, the same on each page; `figures` is the plan's whole SHA-256."""
 
-    status: str
+    statuses: tuple[str, ...]
     order: str
     revision: str
     date: str
@@ -39,7 +39,7 @@ def heading(making: Making) -> Heading:
     """Gather what the head says."""
     plan, words = making.plan, making.words
     return Heading(
-        status=status(making),
+        statuses=statuses(making),
         order=plan.order or words("page.no_order"),
         revision=str(plan.revision),
         date=making.date,
@@ -47,40 +47,56 @@ def heading(making: Making) -> Heading:
     )
 
 
-def status(making: Making) -> str:
-    """Say whether the lead may be soldered, and what is accepted or open."""
+def statuses(making: Making) -> tuple[str, ...]:
+    """Say whether the lead may be soldered and what is accepted or open, the fullest way first."""
     words = making.words
     stops = sum(finding.weight == "stop" for finding in making.findings)
     if stops:
-        return f"{words('page.not_clear')}. {words.counted('page.stops', stops)}"
+        short = words("page.not_clear")
+        return (f"{short}. {words.counted('page.stops', stops)}", short)
     cautions = [finding for finding in making.findings if finding.weight == "caution"]
     accepted = sum(acceptance_of(making.plan, finding) is not None for finding in cautions)
-    said = [words("page.clear")]
-    if accepted:
-        said.append(words.counted("page.accepted", accepted))
+    clear = words("page.clear")
+    if not cautions:
+        return (clear,)
+    said = [words.counted("page.accepted", accepted)] if accepted else []
     if len(cautions) > accepted:
         said.append(words.counted("page.open", len(cautions) - accepted))
-    return ". ".join(said)
+    count = words.counted("page.cautions", len(cautions))
+    return (". ".join((clear, *said)), f"{clear}. {count}", clear)
 
 
 def head(leaf: Leaf, said: Heading, making: Making, page: str) -> DrawList:
     """Draw the head of a page; `page` is such as `2 of 4`."""
     paper = making.paper
-    width = max(_TAB_WIDTH, text_width(leaf.tab, TAB, bold=True) + 2 * _TAB_PADDING)
-    ground = Rect((paper.left, _TOP), width, _HEIGHT, Style(fill=INK))
-    middle = (paper.left + width / 2, centred_baseline(_TOP + _HEIGHT / 2, TAB))
-    name = Text(middle, leaf.tab, TAB, PAPER, bold=True, anchor="middle")
+    tab, width = _tab(leaf.tab, paper)
     x = paper.left + width + 400
     room = paper.left + _LABELS - 300 - x
     return (
-        ground,
-        name,
+        *tab,
         *_title(leaf.title, x, room),
         say((x, 2120), clipped(leaf.subtitle, BODY, room)),
-        say((x, 2660), clipped(said.status, BODY, room, bold=True), bold=True),
+        say((x, 2660), _fitting(said.statuses, room), bold=True),
         *_facts(said, making.words, paper, page),
         *qr_code(said.figures, (paper.right - _QR_SIDE, _TOP), _QR_SIDE),
     )
+
+
+def _tab(word: str, paper: Paper) -> tuple[DrawList, float]:
+    """Draw the word white on black, smaller where it is long; return it and its width."""
+    size = TAB
+    while size > BIG and text_width(word, size, bold=True) > _MOST_TAB - 2 * _TAB_PADDING:
+        size -= 25
+    width = max(_TAB_WIDTH, text_width(word, size, bold=True) + 2 * _TAB_PADDING)
+    ground = Rect((paper.left, _TOP), width, _HEIGHT, Style(fill=INK))
+    middle = (paper.left + width / 2, centred_baseline(_TOP + _HEIGHT / 2, size))
+    return (ground, Text(middle, word, size, PAPER, bold=True, anchor="middle")), width
+
+
+def _fitting(forms: tuple[str, ...], room: float) -> str:
+    """Return the first form that has room, else the last one, cut."""
+    fits = (form for form in forms if text_width(form, BODY, bold=True) <= room)
+    return next(fits, clipped(forms[-1], BODY, room, bold=True))
 
 
 def _facts(said: Heading, words: Words, paper: Paper, page: str) -> DrawList:

@@ -7,7 +7,7 @@ import segno
 
 from planner.drawing.primitives import Path, Text
 from planner.files.plans import plan_bytes
-from planner.sheet.head import heading, status
+from planner.sheet.head import heading, statuses
 from planner.sheet.leaf import Making
 from planner.sheet.page import sheet_pages
 from planner.sheet.qr import MODULES, QUIET, qr_code
@@ -26,12 +26,16 @@ def test_the_digest_is_the_sha_256_of_the_plan_as_it_is_written():
 
 
 def test_the_status_counts_stops_before_anything_else():
-    assert status(Making(plain_plan(), ())) == "Clear to solder"
+    assert statuses(Making(plain_plan(), ())) == ("Clear to solder",)
     both = Making(plain_plan(), (CAUTION, OPEN))
-    assert status(both) == "Clear to solder. 1 caution accepted. 1 caution open"
+    assert statuses(both) == (
+        "Clear to solder. 1 caution accepted. 1 caution open",
+        "Clear to solder. 2 cautions",
+        "Clear to solder",
+    )
     two = Making(plain_plan(), (STOP, STOP, CAUTION))
-    assert status(two) == "NOT CLEAR TO SOLDER. 2 stops"
-    assert status(replace(two, language="de")) == "NICHT LÖTEN. 2 Stopps"
+    assert statuses(two) == ("NOT CLEAR TO SOLDER. 2 stops", "NOT CLEAR TO SOLDER")
+    assert statuses(replace(two, language="de"))[0] == "NICHT LÖTEN. 2 Stopps"
 
 
 def cells(path, side):
