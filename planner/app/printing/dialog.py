@@ -104,11 +104,9 @@ class SheetDialog(QDialog):
         pages.addWidget(self._strip())
         pages.addWidget(self.view, 1)
         row.addLayout(pages, 1)
-        room = self.screen().availableSize() if self.screen() else None
         parent = self.parentWidget()
-        most = parent.size() if parent is not None else room
-        wide = min(_SIZE[0], most.width() - 24) if most is not None else _SIZE[0]
-        high = min(_SIZE[1], most.height() - 24) if most is not None else _SIZE[1]
+        most = parent.size() if parent is not None else self.screen().availableSize()
+        wide, high = min(_SIZE[0], most.width() - 24), min(_SIZE[1], most.height() - 24)
         self.resize(max(wide, 560), max(high, 360))
 
     def _side(self) -> QScrollArea:
