@@ -6,6 +6,7 @@ from dataclasses import dataclass, replace
 
 from planner.dryfit.bodies import joint_bodies
 from planner.dryfit.fit import EndFit, fit_end
+from planner.dryfit.shrink_places import Step, step_at_end, step_at_split
 from planner.dryfit.shrinking import (
     shrink_cut_mm,
     shrink_for,
@@ -13,12 +14,10 @@ from planner.dryfit.shrinking import (
     shrink_why_not,
     shrunk_outside_mm,
 )
-from planner.dryfit.sleeve_sizes import overlap_mm
 from planner.dryfit.sleeves import joints_of, sleeves_for
 from planner.dryfit.suiting import is_boot, is_clamp, is_liner, is_shell
 from planner.dryfit.thickness import (
     beyond,
-    cores_mm,
     section_mm,
     sections_at,
     together_mm,
@@ -30,7 +29,8 @@ from planner.model.plan import Plan, Section
 from planner.units import number
 from planner.wiring.graph import Wiring
 
-# What is only slipped on stays put up to this many times what it sits on: our own choice.
+# What is only slipped on stays put up to this many times what it sits on: our own choice, no
+# source.
 LOOSE = 1.5
 
 
@@ -146,7 +146,10 @@ def _at_end(plan: Plan, stock: Sequence[Part], end: str) -> Iterator[Answer]:
     if connector is not None:
         yield from _shell(place, connector)
         yield from _clamped(place, connector)
-        yield from _step(place, section, connector)
+        step = step_at_end(plan, section)
+        if step is not None:
+            inside = (connector.barrel.bore_mm, f"the barrel of {connector.title}")
+            yield from _shrink(place, step, inside)
         yield from _liner(place, connector)
     labels = [part for part in stock if part.kind == "label"]
     yield from place.answer("label", f"marks {end}", labels, sits_on_mm=thick_mm)
@@ -175,34 +178,21 @@ def _clamped(place: _Place, connector: Connector) -> Iterator[Answer]:
         yield from place.answer("boot", f"relieves the cable at {connector.title}", boots)
 
 
-def _step(place: _Place, section: Section, connector: Connector) -> Iterator[Answer]:
-    """Yield shrink over the step from the jacket to the cores; bare cores have no step.
-
-    It reaches one diameter of the cores over them, clear of the sleeves: our own choice.
-    """
-    cores = 0.0 if section.fan_of else cores_mm(place.plan, (section,))
-    if 0 < cores <= place.passes_mm:
-        cover_mm = overlap_mm(place.passes_mm, place.plan.workmanship.sleeve_overlap) + cores
-        inside = (connector.barrel.bore_mm, f"the barrel of {connector.title}")
-        yield from _shrink(place, cores, cover_mm, inside)
-
-
-def _shrink(
-    place: _Place, grips_mm: float, cover_mm: float, inside: tuple[float, str] | None
-) -> Iterator[Answer]:
+def _shrink(place: _Place, step: Step, inside: tuple[float, str] | None) -> Iterator[Answer]:
     """Yield the tube over the jacket's end, if what lies over it still goes over it then."""
     if place.chosen("heat-shrink"):
         return
-    best = shrink_for(place.passes_mm, grips_mm, place.stock)
+    best = shrink_for(place.passes_mm, step.grips_mm, place.stock)
     if best is None:
-        yield place.lack("heat-shrink", shrink_why_not(place.passes_mm, grips_mm, place.stock))
+        why_not = shrink_why_not(place.passes_mm, step.grips_mm, place.stock)
+        yield place.lack("heat-shrink", why_not)
         return
-    why_not = shrink_too_short(cover_mm, best) or _no_room(best, place.passes_mm, inside)
+    why_not = shrink_too_short(step.cover_mm, best) or _no_room(best, place.passes_mm, inside)
     if why_not:
         yield place.lack("heat-shrink", why_not)
         return
-    cut_mm = shrink_cut_mm(cover_mm, best)
-    does = f"covers the jacket's end: passes {place.over}, grips {number(grips_mm)} mm"
+    cut_mm = shrink_cut_mm(step.cover_mm, best)
+    does = f"covers the jacket's end: passes {place.over}, grips {number(step.grips_mm)} mm"
     yield Proposal(best, place.at, place.comes_from, f"{does}; cut {number(cut_mm)} mm", cut_mm)
 
 
@@ -239,9 +229,9 @@ def _joints_mm(fit: EndFit, connector: Connector) -> float:
 def _at_split(plan: Plan, stock: Sequence[Part], split: str, trunk: Section) -> Iterator[Answer]:
     """Yield cover and shrink; both rest round the trunk, so they come over all ends of its side."""
     legs = tuple(it for it in sections_at(plan, split) if it is not trunk)
-    sits_mm, legs_mm = section_mm(plan, trunk), together_mm(plan, legs)
+    step, legs_mm = step_at_split(plan, split, trunk), together_mm(plan, legs)
     way, ends = beyond(plan, split, trunk)
-    if not (sits_mm and legs_mm and ends):
+    if step is None or not ends:
         return
     leaves = tuple(plan.section_at[name] for name in ends)
     passes_mm = max(together_mm(plan, leaves), legs_mm, *(section_mm(plan, it) for it in way))
@@ -250,13 +240,13 @@ def _at_split(plan: Plan, stock: Sequence[Part], split: str, trunk: Section) -> 
     place = _Place(plan, stock, split, nearest, passes_mm, over)
     covers = [part for part in stock if part.kind == "cover"]
     cover = place.chosen("cover")
-    for answer in place.answer("cover", "closes the split", covers, sits_on_mm=sits_mm):
+    for answer in place.answer(
+        "cover", "closes the split", covers, sits_on_mm=section_mm(plan, trunk)
+    ):
         cover = answer.part if isinstance(answer, Proposal) else cover
         yield answer
-    rule = plan.workmanship.sleeve_overlap
     inside = (cover.bore_mm, cover.title) if cover is not None else None
-    cover_mm = overlap_mm(sits_mm, rule) + overlap_mm(legs_mm, rule)
-    yield from _shrink(place, min(sits_mm, legs_mm), cover_mm, inside)
+    yield from _shrink(place, step, inside)
 
 
 def _size(part: Part) -> tuple[float, float, str]:

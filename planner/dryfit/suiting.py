@@ -5,7 +5,8 @@ from planner.model.part import Part
 
 # A part suits a plug where its figures are this near: our own choice, no source.
 NEAR_MM = 0.5
-# A liner and a collet lie against the wall: from this share of the shell's bore up. Our own choice.
+# A liner and a collet lie against the wall: from this share of the shell's bore up. Our own choice,
+# no source.
 _AT_WALL = 0.9
 
 

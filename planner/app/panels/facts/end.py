@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING, cast
 
 from planner.app.panels.facts.fits import Fits
 from planner.app.panels.facts.page import Page
+from planner.app.panels.facts.parts import Parts
 from planner.app.panels.facts.units import ShownUnits
 from planner.app.panels.widgets.fields import Choice, Field
 from planner.app.panels.widgets.labels import label
@@ -70,6 +71,8 @@ class EndPage(Page):
         self.column.addWidget(self.measure)
         self.fits = Fits(workbench, look)
         self.column.addWidget(self.fits)
+        self.parts = Parts(self)
+        self.column.addWidget(self.parts)
         self.column.addStretch(1)
 
     def refresh(self) -> None:
@@ -91,6 +94,7 @@ class EndPage(Page):
         self.turn.show_text(f"{number(end.turn_deg, 1)}\u00b0")
         self._show_room(end.room_mm, connector)
         self.fits.show_end(key)
+        self.parts.show_place(end=key)
 
     def _show_connector(self, connector: Connector | None) -> None:
         if connector is None:

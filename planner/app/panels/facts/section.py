@@ -5,6 +5,7 @@ from typing import cast
 
 from planner.app.panels.facts.electrical import section_capacitance_text, section_ohm_text
 from planner.app.panels.facts.page import Page
+from planner.app.panels.facts.parts import Parts
 from planner.app.panels.facts.units import ShownUnits
 from planner.app.panels.pictograms import SIDE, cable_picture
 from planner.app.panels.widgets.drawn import Drawn
@@ -35,6 +36,8 @@ class SectionPage(Page):
             self.column.addWidget(part)
         self.add_facts("Spool", "Cores", "Shield", "Jacket", "Core size", "Goes on")
         self.add_facts("Resistance", "Capacitance")
+        self.parts = Parts(self)
+        self.column.addWidget(self.parts)
         self.column.addStretch(1)
 
     @property
@@ -55,6 +58,7 @@ class SectionPage(Page):
         self.show_fact("Goes on", goes_on)
         self.show_fact("Resistance", section_ohm_text(self.workbench.plan, section.id))
         self.show_fact("Capacitance", section_capacitance_text(self.workbench.plan, section.id))
+        self.parts.show_place(section=section.id)
 
     def _show_choices(self, section: Section) -> None:
         stock = self.workbench.library.cables()
