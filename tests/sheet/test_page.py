@@ -74,9 +74,21 @@ def faults(pages):
 
 @PAPERS
 @pytest.mark.parametrize("path", DEMOS, ids=lambda path: path.stem)
-def test_nothing_collides_on_a_demo_sheet(path, paper):
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_nothing_collides_on_a_demo_sheet(path, paper, language):
     plan = read_plan(path)
-    assert faults(sheet_pages(plan, findings_of(plan), paper=paper, date="25 Nov 2026")) == []
+    options = {"paper": paper, "language": language, "date": "25 Nov 2026"}
+    assert faults(sheet_pages(plan, findings_of(plan), **options)) == []
+
+
+def test_text_planted_on_any_text_of_a_page_is_found():
+    plan = read_plan(DEMOS[0])
+    for page in sheet_pages(plan, findings_of(plan)):
+        first = next(item for item in page.items if isinstance(item, Text) and item.text)
+        last = [item for item in page.items if isinstance(item, Text) and item.text][-1]
+        for victim in (first, last):
+            planted = type(page)((*page.items, victim), page.width, page.height)
+            assert (victim.text, victim.text) in overlapping(planted.items)
 
 
 def test_there_are_demo_plans():

@@ -122,7 +122,8 @@ class SheetDesk(QObject):
         return made
 
     def _write_sheet(self, path: Path) -> tuple[Path, ...]:
-        contents = sheet_files(self.pages, path, title=sheet_title(self.plan))
+        title, outlines = sheet_title(self.plan), self.options.outlines
+        contents = sheet_files(self.pages, path, title=title, outlines=outlines)
         for target, data in contents:
             write_atomic(target, data)
         return tuple(target for target, _ in contents)

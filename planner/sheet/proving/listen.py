@@ -76,4 +76,4 @@ def _test(name: str, text: str) -> Part:
     box = tick_box((0, 60), TICK)
     items = (box, say((_INDENT, 400), name, HEAD, bold=True))
     said, used = rich_lines((_INDENT, 880), text, HALF_WIDTH - _INDENT)
-    return (*items, *said), 560 + used + 90
+    return (*items, *said), 560 + used + 40

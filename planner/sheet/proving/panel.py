@@ -44,7 +44,7 @@ class Pitches:
 
 def pitches(making: Making) -> Pitches:
     """Return the pitches for the paper."""
-    return Pitches(740.0, 1040.0) if making.paper_name == "a4" else Pitches(680.0, 940.0)
+    return Pitches(740.0, 1040.0) if making.paper_name == "a4" else Pitches(620.0, 900.0)
 
 
 def step_number(making: Making, panel: str) -> str:

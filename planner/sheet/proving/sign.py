@@ -9,7 +9,7 @@ from planner.sheet.paper import LIVE_WIDTH
 from planner.sheet.proving.panel import TOP, title
 from planner.sheet.stack import joined
 
-_FIELD, _VERDICT = 1200.0, 900.0
+_FIELD, _VERDICT = 1050.0, 900.0
 _GAP = 350.0
 _SHARES = (("unit", 0.17), ("built_by", 0.31), ("proved_by", 0.31), ("date", 0.21))
 
@@ -29,8 +29,8 @@ def sign_block(making: Making) -> Block:
             )
         )
         x += width + _GAP
-    items.append(_verdict(making, TOP + _FIELD + 350))
-    return Block(joined(items), TOP + _FIELD + 350 + _VERDICT + 100, full=True)
+    items.append(_verdict(making, TOP + _FIELD + 260))
+    return Block(joined(items), TOP + _FIELD + 260 + _VERDICT + 100, full=True)
 
 
 def _verdict(making: Making, top: float) -> DrawList:
