@@ -98,7 +98,7 @@ def _cell(
     return (
         frame,
         *line(word_at, making.words(word), bold=beeps),
-        tick(x + width - 240, middle, TICK - 40),
+        tick(x + width - 320, middle, TICK - 40),
     )
 
 

@@ -2,11 +2,12 @@
 
 from collections.abc import Iterator, Sequence
 
+from planner.drawing.metrics import text_width
 from planner.drawing.primitives import DrawList, Path, Poly, Rect, Style
 from planner.sheet.block import Block, moved
 from planner.sheet.end_page.rich import rich_lines
 from planner.sheet.leaf import Making
-from planner.sheet.lettering import HEAVY, INK, PAPER, PEN, say
+from planner.sheet.lettering import BODY, HEAVY, INK, PAPER, PEN, say
 from planner.sheet.paper import HALF_WIDTH
 from planner.sheet.proving.meter import Pair, draw_pair, readings
 from planner.sheet.proving.panel import TICK, TOP, named, named_width, pitches, tick, title
@@ -60,7 +61,8 @@ def _columns(making: Making, widest: float) -> list[tuple[str, float]]:
     if others:
         shown = ", ".join(others) if len(others) < 4 else f"{others[0]}\u2013{others[-1]}"
         names.append(words("proving.at_end", end=shown))
-    left, right = max(widest + 600, 4000), HALF_WIDTH - 700
+    left = max(widest + 600, 4000)
+    right = HALF_WIDTH - max(700, text_width(names[-1], BODY) / 2)
     step = (right - left) / max(len(names) - 1, 1)
     return [(name, left + step * place) for place, name in enumerate(names)]
 
