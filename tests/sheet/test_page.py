@@ -91,6 +91,16 @@ def test_text_planted_on_any_text_of_a_page_is_found():
             assert (victim.text, victim.text) in overlapping(planted.items)
 
 
+@PAPERS
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_no_words_are_cut_short_on_a_demo_sheet(paper, language):
+    for path in DEMOS:
+        plan = read_plan(path)
+        options = {"paper": paper, "language": language, "date": "25 Nov 2026", "leads": 3}
+        words = said(sheet_pages(plan, findings_of(plan), **options))
+        assert [word for word in words if word.endswith("\u2026")] == []
+
+
 def test_there_are_demo_plans():
     assert len(DEMOS) >= 6
 

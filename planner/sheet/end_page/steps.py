@@ -15,7 +15,8 @@ from planner.sheet.words import Words
 PITCH, TIGHT_PITCH = 675.0, 600.0
 _BOX, _NUMBER_RIGHT, _TEXT = 470.0, 1350.0, 1600.0
 _LINE = 440.0
-_HEAT_WIDTH, _HEAT_GAP = 480.0, 120.0
+_HEAT_WIDTH = 480.0
+HEAT_ROOM = _HEAT_WIDTH + 120.0  # what the bar takes of the width beside the steps
 _FOOT = 450.0
 
 
@@ -46,7 +47,7 @@ def runs_of(lines: Sequence[Line], width: float, pitch: float) -> tuple[Run, ...
 
     One cold step between hot ones is among them: the iron stays on.
     """
-    room = width - _HEAT_WIDTH - _HEAT_GAP - _TEXT
+    room = width - HEAT_ROOM - _TEXT
     heats = [line.heat for line in lines]
     for place in range(1, len(heats) - 1):
         if heats[place - 1] == heats[place + 1] == "hot":

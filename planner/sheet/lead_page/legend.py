@@ -14,7 +14,7 @@ from planner.sheet.lettering import BODY, TITLE_HEIGHT, cap, panel_title, say
 from planner.sheet.paper import LIVE_WIDTH
 from planner.sheet.stack import joined
 
-_FLAG, _ROW, _GAP = 460.0, 580.0, 300.0
+_FLAG, _ROW, _GAP, _BESIDE = 460.0, 580.0, 300.0, 150.0
 _TOP = TITLE_HEIGHT + 130
 
 
@@ -35,18 +35,28 @@ def legend(making: Making, flags: Sequence[Flag]) -> Iterator[Block]:
     if not kinds:
         return
     said = {_kind(flag): core_words(making.words, flag) for flag in kinds}
-    widest = max(
-        flag_width(flag, _FLAG) + 150 + text_width(said[_kind(flag)], BODY) for flag in kinds
-    )
-    widest += _GAP
-    columns = max(int((LIVE_WIDTH + _GAP) // widest), 1)
-    rows = -(-len(kinds) // columns)
+    widths = [
+        flag_width(flag, _FLAG) + _BESIDE + text_width(said[_kind(flag)], BODY) + _GAP
+        for flag in kinds
+    ]
+    places = _places(widths)
+    rows = 1 + max(row for _, row in places)
     items = [
-        _entry(flag, said[_kind(flag)], LIVE_WIDTH / columns * (place // rows), place % rows)
-        for place, flag in enumerate(kinds)
+        _entry(flag, said[_kind(flag)], x, row)
+        for flag, (x, row) in zip(kinds, places, strict=True)
     ]
     head = panel_title(0, LIVE_WIDTH, 0, making.words("lead.colours"))
     yield Block((*head, *joined(items)), _TOP + _ROW * rows, full=True)
+
+
+def _places(widths: Sequence[float]) -> list[tuple[float, int]]:
+    """Return left edge and row of each entry: side by side, or in columns down from the left."""
+    if sum(widths) - _GAP <= LIVE_WIDTH:
+        return [(sum(widths[:place]), 0) for place in range(len(widths))]
+    columns = max(int((LIVE_WIDTH + _GAP) // max(widths)), 1)
+    rows = -(-len(widths) // columns)
+    pitch = LIVE_WIDTH / columns
+    return [(pitch * (place // rows), place % rows) for place in range(len(widths))]
 
 
 def _kind(flag: Flag) -> tuple[str, ...]:
@@ -61,5 +71,5 @@ def _code(flag: Flag) -> str:
 
 def _entry(flag: Flag, words: str, x: float, row: int) -> DrawList:
     y = _TOP + _ROW * row
-    beside = (x + flag_width(flag, _FLAG) + 150, y + _FLAG / 2 + cap(BODY) / 2)
+    beside = (x + flag_width(flag, _FLAG) + _BESIDE, y + _FLAG / 2 + cap(BODY) / 2)
     return (*draw_flag(flag, (x, y), _FLAG), say(beside, words))

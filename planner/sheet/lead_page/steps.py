@@ -1,10 +1,11 @@
 """The numbered steps that belong to no end: cutting, threading, and closing a split."""
 
+import math
 from collections.abc import Iterator
 
 from planner.sheet.block import Block
 from planner.sheet.end_page.panel import Panel, titled
-from planner.sheet.end_page.steps import PITCH, Line, runs_of, steps_panels
+from planner.sheet.end_page.steps import HEAT_ROOM, PITCH, Line, runs_of, steps_panels
 from planner.sheet.leaf import Making
 from planner.sheet.paper import LIVE_WIDTH
 
@@ -22,6 +23,17 @@ def step_blocks(making: Making, stage: str, first: float, room: float) -> Iterat
     for place, piece in enumerate(panel for panel in pieces if panel.height):
         name = making.words("page.goes_on", title=title) if place else title
         yield _block(titled(name, LIVE_WIDTH, piece))
+
+
+def steps_panel(making: Making, stage: str, width: float, pitch: float) -> Panel:
+    """Draw all steps of a stage in one panel; nothing, without height, where there are none."""
+    lines = tuple(_lines(making, stage))
+    if not lines:
+        return Panel((), 0.0)
+    bar = HEAT_ROOM if any(line.heat for line in lines) else 0.0
+    runs = runs_of(lines, width + HEAT_ROOM - bar, pitch)
+    (piece,) = steps_panels(runs, making.words, width, (math.inf,))
+    return titled(making.words("end.steps"), width, piece)
 
 
 def _block(panel: Panel) -> Block:
