@@ -9,10 +9,11 @@ from planner.dryfit.fit import EndFit
 from planner.dryfit.parking import FROM_IRON_MM
 from planner.dryfit.sleeve_sizes import SleeveUse
 from planner.dryfit.sleeves import sleeves_on
+from planner.dryfit.threading import Route
 from planner.dryfit.work.closing import close_steps
 from planner.dryfit.work.facts import WorkFacts
 from planner.dryfit.work.metering import meter_steps
-from planner.dryfit.work.starting import LEAD_CUT, MARK, queues, wants_own_shell
+from planner.dryfit.work.starting import LEAD_CUT, MARK, wants_own_shell
 from planner.dryfit.work.step import Heat, Step, bold_list, by_figure, discs, span
 from planner.model.cable import Core, Shield
 from planner.units import number
@@ -88,12 +89,13 @@ class AtEnd:
     def threaded(self) -> tuple[str, ...]:
         """The steps that thread what must be on before these ends are soldered."""
         found = [
-            queue.id
-            for queue in queues(self.facts)
-            for route in queue.routes
-            if {*route.before_joint_of, route.comes_from} & {*self.group}
+            queue.id for queue in self.facts.queues for route in queue.routes if self._waits(route)
         ]
         return (MARK, *dict.fromkeys(found), self._id("thread/own"))
+
+    def _waits(self, route: Route) -> bool:
+        """Tell whether a part has to be on the cable while these ends are soldered."""
+        return bool({*route.before_joint_of, route.comes_from, route.at} & {*self.group})
 
     @property
     def made(self) -> tuple[str, ...]:
@@ -118,9 +120,9 @@ class AtEnd:
     def _ready(self) -> Step:
         tags = [
             tag
-            for queue in queues(self.facts)
-            for tag, route in zip(queue.tags, queue.routes, strict=False)
-            if self.end in {*route.before_joint_of, route.comes_from}
+            for queue in self.facts.queues
+            for tag, row in zip(queue.tags, queue.rows, strict=True)
+            if any(self._waits(route) for route in row)
         ]
         own = wants_own_shell(self.facts, self.end)
         kinds = ("ready_also", "ready") if tags else ("ready_own", "ready_none")

@@ -1,14 +1,21 @@
 """The steps at a split: join cores of several cables; close it when all there is metered."""
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from planner.dryfit.cut_lengths import SPLICE_MM
-from planner.dryfit.work.closing import closing_needs, split_parts
+from planner.dryfit.work.closing import closing_needs, part_step, resting
 from planner.dryfit.work.facts import WorkFacts
-from planner.dryfit.work.starting import queues
-from planner.dryfit.work.step import Step
+from planner.dryfit.work.starting import opened
+from planner.dryfit.work.step import Heat, Step
 from planner.model.plan import Conductor
 from planner.units import number
+
+_AFTER_SPLICE: tuple[tuple[str, Heat], ...] = (
+    ("splice_look", "hot"),
+    ("splice_push", "hot"),
+    ("splice_meter", "close"),
+)
 
 
 def splicing_steps(facts: WorkFacts) -> Iterator[Step]:
@@ -24,35 +31,34 @@ def closing_steps(facts: WorkFacts) -> Iterator[Step]:
     """Yield the steps that close the splits where cores only leave their jacket."""
     for split in facts.plan.splits:
         if not any(_joins(facts, split.id)):
-            opened = [it for it in facts.lengths.openings if it.split == split.id]
-            needs = [f"{split.id}/open/{it.section}" for it in opened]
-            yield from _close(facts, split.id, (*needs, f"{split.id}/twist"))
+            needs = (*opened(facts, split.id), f"{split.id}/shield", f"{split.id}/twist")
+            yield from _close(facts, split.id, needs)
 
 
 def _made(split: str) -> tuple[str, ...]:
-    return tuple(f"{split}/{act}" for act in ("splice", "splice_look", "splice_push", "meter"))
+    return tuple(f"{split}/{act}" for act in ("splice", *(act for act, _ in _AFTER_SPLICE)))
 
 
 def _splice(facts: WorkFacts, split: str, joins: list[str]) -> Iterator[Step]:
-    threaded = tuple(queue.id for queue in queues(facts))
-    opened = tuple(
-        f"{split}/open/{it.section}" for it in facts.lengths.openings if it.split == split
-    )
-    owns = tuple(f"{end.id}/thread/own" for end in facts.plan.ends)
+    owns = (f"{end.id}/thread/own" for end in facts.plan.ends)
+    ready = (*opened(facts, split), *(queue.id for queue in facts.queues), *owns)
+    prepared = tuple(f"{split}/{act}" for act in ("shield", "splice_tails", "splice_strip"))
+    metal = f"{split}/splice"
+    if _joins_shields(facts, split):
+        yield Step(prepared[1], "splice_tails", split, split, "cold", (), ready)
+    strip = (("mm", number(SPLICE_MM)),)
+    yield Step(prepared[2], "splice_strip", split, split, "cold", strip, ready)
+    told = (("joins", "; ".join(joins)),)
+    yield Step(metal, "splice", split, split, "hot", told, (*ready, *prepared))
+    before: tuple[str, ...] = (metal,)
+    for act, heat in _AFTER_SPLICE:
+        yield Step(f"{split}/{act}", act, split, split, heat, (), before)
+        before = (*before, f"{split}/{act}")
 
-    def step(act: str, heat: str, needs: tuple[str, ...], **values: str) -> Step:
-        told = tuple(values.items())
-        return Step(f"{split}/{act}", act, split, split, heat, told, needs)  # type: ignore[arg-type]
 
-    def ids(*acts: str) -> tuple[str, ...]:
-        return tuple(f"{split}/{act}" for act in acts)
-
-    yield step("splice_strip", "cold", (*opened, *threaded, *owns), mm=number(SPLICE_MM))
-    yield step("splice", "hot", ids("splice_strip"), joins="; ".join(joins))
-    yield step("splice_look", "hot", ids("splice"))
-    yield step("splice_push", "hot", ids("splice", "splice_look"))
-    meter = Step(f"{split}/meter", "splice_meter", split, split, "close", (), ids("splice_push"))
-    yield meter
+def _joins_shields(facts: WorkFacts, split: str) -> bool:
+    shields = [it for it in facts.plan.conductors if it.kind == "shield"]
+    return any(len(list(_pieces(facts, it, split))) > 1 for it in shields)
 
 
 def _joins(facts: WorkFacts, split: str) -> Iterator[str]:
@@ -77,13 +83,8 @@ def _pieces(facts: WorkFacts, conductor: Conductor, split: str) -> Iterator[str]
 
 def _close(facts: WorkFacts, split: str, made: tuple[str, ...]) -> Iterator[Step]:
     before = (*made, *closing_needs(facts, split))
-    parts = list(split_parts(facts, split))
-    for route, threaded in parts:
-        kind = f"split_{route.part.kind.replace('-', '_')}"
-        values = (("tag", route.tag), ("title", route.part.title))
-        name, needs = f"{split}/close/{route.use.id}", (*before, *threaded)
-        uses = (route.use.id,)
-        yield Step(name, kind, split, split, "close", values, needs, parts=uses)
-        before = (*before, name)
-    if not parts:
-        yield Step(f"{split}/close", "split_bare", split, split, "close", (), before)
+    steps = [part_step(facts, (route,), split, ()) for route in resting(facts, split)]
+    bare = Step(f"{split}/close", "split_bare", split, split, "close")
+    for step in steps or [bare]:
+        yield replace(step, needs=(*before, *step.needs))
+        before = (*before, step.id)

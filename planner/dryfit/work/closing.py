@@ -1,17 +1,22 @@
 """How an end is closed: clamp, liner, shell, shrink, boot, in the order that leaves a way in."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from planner.dryfit.threading import Route
 from planner.dryfit.work.facts import WorkFacts
 from planner.dryfit.work.metering import shield_meter, shield_meters
-from planner.dryfit.work.starting import queues, wants_own_shell
+from planner.dryfit.work.queues import row_tag
+from planner.dryfit.work.starting import wants_own_shell
 from planner.dryfit.work.step import Step, span
 from planner.model.connector import Connector
+from planner.model.part import Part
 
 # From the joints outwards. Common practice, no source.
-_OUTWARDS = ("liner", "sleeve", "clamp", "shell", "heat-shrink", "boot", "cover", "label")
-_SHELL = _OUTWARDS.index("shell")
+_AT_END = ("liner", "sleeve", "clamp", "shell", "heat-shrink", "boot", "cover", "label")
+_AT_SPLIT = ("sleeve", "liner", "heat-shrink", "clamp", "boot", "shell", "cover", "label")
+_UNDER_ALL = -1
+Ranked = tuple[int, Step]
 
 
 def closing_needs(facts: WorkFacts, place: str) -> tuple[str, ...]:
@@ -23,85 +28,73 @@ def closing_needs(facts: WorkFacts, place: str) -> tuple[str, ...]:
 
 def close_steps(facts: WorkFacts, group: tuple[str, ...], made: tuple[str, ...]) -> Iterator[Step]:
     """Yield the steps that close an end, one after the other, when it is metered."""
-    end = group[0]
     before = (*made, *(it for each in group for it in closing_needs(facts, each)))
-    for route in _late(facts, group):
-        values = (("tag", route.tag), ("title", route.part.title), ("ends", span(group)))
-        name = f"{end}/late/{route.use.id}"
-        yield Step(name, "late", end, end, "close", values, before, group, (), (route.use.id,))
-        before = (*before, name)
-    for step in _closing(facts, group):
-        yield Step(
-            step.id, step.kind, end, end, "close", step.values, before, group, (), step.parts
-        )
+    ranked = sorted(_closing(facts, group), key=lambda pair: pair[0])
+    for step in (*_late(facts, group), *(step for _, step in ranked)):
+        yield replace(step, needs=(*before, *step.needs))
         before = (*before, step.id)
 
 
-def _late(facts: WorkFacts, group: tuple[str, ...]) -> Iterator[Route]:
-    for route in facts.routes:
-        if route.after_joint and route.comes_from in group:
-            yield route
+def late_id(facts: WorkFacts, route: Route) -> str:
+    """Return the id of the step that puts a part on when its end is soldered."""
+    return f"{facts.group_of[route.comes_from][0]}/late/{route.use.id}"
 
 
-def _closing(facts: WorkFacts, group: tuple[str, ...]) -> Iterator[Step]:
-    """Yield id, kind, values and parts of what closes an end, from the joints outwards."""
-    end = group[0]
-    connector = facts.plan.connector_of(end)
-    assert connector is not None
-    own: list[tuple[tuple[int, int], Step]] = []
-    rows = zip(*(_resting(facts, each) for each in group), strict=False)
-    kinds = set[str]()
-    for at, row in enumerate(rows):
-        part = row[0].part
-        kinds.add(part.kind)
-        rank = _OUTWARDS.index(part.kind)
-        if part.kind == "heat-shrink" and part.bore_mm < connector.barrel.outside_mm:
-            rank = -1  # it cannot go over the barrel, so it lies under it
-        values = (
-            ("tag", span(route.tag for route in row)),
-            ("title", part.title),
-            ("ends", span(group)),
-        )
-        name = f"{end}/close/{row[0].use.id}"
-        uses = tuple(route.use.id for route in row)
-        kind = f"close_{part.kind.replace('-', '_')}"
-        own.append(((rank, at), Step(name, kind, end, values=values, parts=uses)))
-    own += [((rank, -1), step) for rank, step in _usual(facts, end, connector, kinds)]
-    for _, step in sorted(own, key=lambda pair: pair[0]):
-        yield step
+def put_on(facts: WorkFacts, routes: Sequence[Route]) -> tuple[str, ...]:
+    """Return the steps that put parts on the cable; what opens has none."""
+    threaded = {it.use.id: queue.id for queue in facts.queues for it in queue.routes}
+    return tuple(threaded.get(it.use.id, late_id(facts, it)) for it in routes)
 
 
-def _usual(
-    facts: WorkFacts, end: str, connector: Connector, kinds: set[str]
-) -> Iterator[tuple[int, Step]]:
-    """Yield what every plug has: clamp and shell, unless the plan has parts for them."""
-    if "clamp" not in kinds:
-        section = facts.plan.section_at[end]
-        kind = "clamp_leg" if section.fan_of else "clamp"
-        yield _OUTWARDS.index("clamp"), Step(f"{end}/clamp", kind, end)
-    if wants_own_shell(facts, end):
-        yield _SHELL, Step(f"{end}/shell", "shell", end)
-    elif connector.shell.shape == "d" and "shell" not in kinds:
-        yield _SHELL, Step(f"{end}/shell", "hood", end)
-
-
-def _resting(facts: WorkFacts, node: str) -> list[Route]:
-    """Return the parts that rest at a node, in the order of the plan."""
-    place = {use.id: at for at, use in enumerate(facts.plan.parts)}
+def resting(facts: WorkFacts, node: str) -> list[Route]:
+    """Return the parts that rest at a node, from inside out."""
+    kinds = _AT_END if node in facts.plan.end_by_id else _AT_SPLIT
     here = [route for route in facts.routes if route.at == node]
-    return sorted(here, key=lambda route: place[route.use.id])
+    return sorted(here, key=lambda route: (kinds.index(route.part.kind), route.part.id))
 
 
-def split_parts(facts: WorkFacts, split: str) -> Iterator[tuple[Route, tuple[str, ...]]]:
-    """Yield the parts that rest at a split from inside out, each with the steps that thread it."""
-    threaded = {use.use.id: queue.id for queue in queues(facts) for use in queue.routes}
-    parts = sorted(_resting(facts, split), key=lambda route: _split_rank(route.part.kind))
-    for route in parts:
-        late = f"{facts.group_of[route.comes_from][0]}/late/{route.use.id}"
-        yield route, (threaded.get(route.use.id, late),)
+def part_step(facts: WorkFacts, row: Sequence[Route], node: str, ends: tuple[str, ...]) -> Step:
+    """Return the step that puts a part in its place at an end (or alike ends) or a split."""
+    part, uses = row[0].part, tuple(route.use.id for route in row)
+    act = "close" if ends else "split"
+    kind = f"{act}_opens" if part.opens else f"{act}_{part.kind.replace('-', '_')}"
+    told = (("tag", row_tag(row)), ("title", part.title), ("ends", span(ends or (node,))))
+    name, needs = f"{node}/close/{uses[0]}", put_on(facts, row)
+    return Step(name, kind, node, node, "close", told, needs, ends, parts=uses)
 
 
-def _split_rank(kind: str) -> int:
-    """Shrink lies under the cover."""
-    order = ("sleeve", "liner", "heat-shrink", "clamp", "boot", "shell", "cover", "label")
-    return order.index(kind)
+def _late(facts: WorkFacts, group: tuple[str, ...]) -> Iterator[Step]:
+    for route in facts.routes:
+        if route.after_joint and not route.part.opens and route.comes_from in group:
+            told = (("tag", route.tag), ("title", route.part.title), ("ends", span(group)))
+            name, uses, end = late_id(facts, route), (route.use.id,), group[0]
+            yield Step(name, "late", end, end, "close", told, (), group, parts=uses)
+
+
+def _closing(facts: WorkFacts, group: tuple[str, ...]) -> Iterator[Ranked]:
+    """Yield the steps that close a plug, each with its rank from the joints outwards."""
+    connector = facts.plan.connector_of(group[0])
+    if connector is None:
+        return
+    rows = list(zip(*(resting(facts, end) for end in group), strict=True))
+    kinds = {row[0].part.kind for row in rows}
+    for row in rows:
+        yield _rank(row[0].part, connector), part_step(facts, row, group[0], group)
+    if "clamp" not in kinds:
+        fanned = facts.plan.section_at[group[0]].fan_of
+        yield _AT_END.index("clamp"), _usual(group, "clamp", "clamp_leg" if fanned else "clamp")
+    if wants_own_shell(facts, group[0]):
+        yield _AT_END.index("shell"), _usual(group, "shell", "shell")
+    elif connector.shell.shape == "d" and "shell" not in kinds:
+        yield _AT_END.index("shell"), _usual(group, "shell", "hood")
+
+
+def _usual(group: tuple[str, ...], act: str, kind: str) -> Step:
+    """Return the step for what every plug has."""
+    return Step(f"{group[0]}/{act}", kind, group[0], group[0], "close", ends=group)
+
+
+def _rank(part: Part, connector: Connector) -> int:
+    """Rank a part from the joints outwards; a tube that passes no barrel lies under it."""
+    under = part.kind == "heat-shrink" and part.bore_mm < connector.barrel.outside_mm
+    return _UNDER_ALL if under else _AT_END.index(part.kind)

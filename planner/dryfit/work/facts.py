@@ -1,14 +1,15 @@
 """What the order of work is derived from, gathered from a plan once."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import cached_property
 
 from planner.dryfit.cut_lengths import Lengths
 from planner.dryfit.fit import EndFit, fit_end
 from planner.dryfit.threading import Route, thread
 from planner.dryfit.work.alike import alike_ends
+from planner.dryfit.work.queues import Queue, queues_of
 from planner.model.codes import told_apart
-from planner.model.plan import Conductor, Plan, Section
+from planner.model.plan import Conductor, Plan, Run, Section
 from planner.wiring.graph import Wiring
 
 
@@ -38,28 +39,27 @@ class WorkFacts:
         """The ends that share their steps with each end, itself among them."""
         return {end: group for group in self.groups for end in group}
 
+    @cached_property
+    def queues(self) -> tuple[Queue, ...]:
+        """What is threaded before the joints, in the order in which it is threaded."""
+        return queues_of(self.routes, self.group_of)
+
     def fit(self, end: str) -> EndFit | None:
         """Return the dry fit of an end, or None while nothing is landed there."""
         return fit_end(self.plan, self.wiring, end)
 
     def codes(self, end: str) -> dict[str, str]:
         """Return the codes of the conductors that come out of the cable at an end."""
-        found = {
-            conductor.id: part
-            for conductor, run in self.plan.conductors_at.get(end, ())
-            if (part := self.plan.part_of(run)) is not None
-        }
-        codes = told_apart(list(found.values()), shield="SHIELD")
-        return dict(zip(found, codes, strict=True))
+        return self._codes(self.plan.conductors_at.get(end, ()))
 
     def section_codes(self, section: str) -> dict[str, str]:
         """Return the codes of the conductors in a section."""
-        found = {
-            it.id: part
-            for it in self.plan.conductors
-            for run in it.runs
-            if run.section == section and (part := self.plan.part_of(run)) is not None
-        }
+        return self._codes(
+            (it, run) for it in self.plan.conductors for run in it.runs if run.section == section
+        )
+
+    def _codes(self, pairs: Iterable[tuple[Conductor, Run]]) -> dict[str, str]:
+        found = {it.id: part for it, run in pairs if (part := self.plan.part_of(run)) is not None}
         codes = told_apart(list(found.values()), shield="SHIELD")
         return dict(zip(found, codes, strict=True))
 

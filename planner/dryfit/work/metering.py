@@ -1,6 +1,6 @@
 """What is metered at an end while it is still open: afterwards no meter reaches it."""
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from planner.dryfit.work.facts import WorkFacts
 from planner.dryfit.work.step import Step, bold_list, span
@@ -65,19 +65,31 @@ def _landed_shields(facts: WorkFacts, end: str) -> Iterator[Conductor]:
 
 def _bridges(facts: WorkFacts, group: tuple[str, ...], made: tuple[str, ...]) -> Iterator[Step]:
     end = group[0]
+    nets = _nets(facts, end)
+    if len(nets) > 1:
+        few = len(nets) <= EACH_TO_EACH
+        kind = "meter_bridge" if few else "meter_beside"
+        apart = bold_list(contacts[0] for contacts in nets) if few else ""
+        together = _together(contacts for contacts in nets if len(contacts) > 1)
+        if together and not few:
+            kind = "meter_beside_but"
+        values = (("contacts", apart), ("together", together))
+        yield Step(f"{end}/meter", kind, end, end, "close", values, made, group)
+    links = [link.contacts for link in facts.plan.links if link.end == end]
+    if links:
+        values = (("contacts", _together(links)), ("together", ""))
+        yield Step(f"{end}/meter/links", "meter_links", end, end, "close", values, made, group)
+
+
+def _nets(facts: WorkFacts, end: str) -> list[list[str]]:
+    """Return the contacts of an end, those together that are joined anywhere in the lead."""
     connector = facts.plan.connector_of(end)
     nets: dict[int, list[str]] = {}
     for contact in connector.contacts if connector else ():
         net = facts.wiring.net_of(contact_node(end, contact.id))
         nets.setdefault(id(net), []).append(contact.id)
-    if len(nets) > 1:
-        apart = [contacts[0] for contacts in nets.values()]
-        few = len(apart) <= EACH_TO_EACH
-        kind = "meter_bridge" if few else "meter_beside"
-        values = (("contacts", bold_list(apart if few else ())),)
-        yield Step(f"{end}/meter", kind, end, end, "close", values, made, group)
-    joined = [link.contacts for link in facts.plan.links if link.end == end]
-    if joined:
-        told = ", ".join(f"*{' + '.join(contacts)}*" for contacts in joined)
-        values = (("contacts", told),)
-        yield Step(f"{end}/meter/links", "meter_links", end, end, "close", values, made, group)
+    return list(nets.values())
+
+
+def _together(groups: Iterable[Sequence[str]]) -> str:
+    return ", ".join(f"*{' + '.join(contacts)}*" for contacts in groups)

@@ -1,7 +1,7 @@
 """The steps before the first plug: cut, open the splits, twist the legs, mark, thread."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from planner.dryfit.threading import Route
 from planner.dryfit.work.facts import WorkFacts
@@ -44,11 +44,10 @@ def _opening(facts: WorkFacts, split: str) -> Iterator[Step]:
 
 
 def _stops(facts: WorkFacts, split: str) -> Iterator[str]:
-    """Yield the shields that do not go on beyond a split where cores do."""
-    if not facts.spliced(split):
-        for it in facts.plan.conductors:
-            if it.kind == "shield" and split in facts.stops_of(it):
-                yield it.id
+    """Yield the shields that go on into no other section at a split."""
+    for it in facts.plan.conductors:
+        if it.kind == "shield" and split in facts.stops_of(it):
+            yield it.id
 
 
 def _legs(facts: WorkFacts, split: str) -> Iterator[tuple[str, list[str]]]:
@@ -66,20 +65,10 @@ def _mark(facts: WorkFacts) -> Iterator[Step]:
     yield Step(MARK, "mark", CUT, values=(("ends", ends),), needs=needs)
 
 
-@dataclass(frozen=True, slots=True)
-class Queue:
-    """Parts that go on one after another over one end, or over ends that are alike."""
-
-    id: str
-    ends: tuple[str, ...]
-    routes: tuple[Route, ...]
-    tags: tuple[str, ...]
-
-
 def threading_steps(facts: WorkFacts) -> Iterator[Step]:
     """Yield a step for each queue of parts; then what a plug without parts wants on the cable."""
     done: list[tuple[str, set[str]]] = []
-    for queue in queues(facts):
+    for queue in facts.queues:
         over = {section for route in queue.routes for section in _slid_over(facts, route)}
         after = [name for name, other in done if other & over]
         done.append((queue.id, over))
@@ -96,9 +85,10 @@ def threading_steps(facts: WorkFacts) -> Iterator[Step]:
 def _own(facts: WorkFacts, group: tuple[str, ...], threaded: list[str]) -> Step:
     """Return the step for the parts that come with a plug: they go on last at their end."""
     end, values = group[0], (("ends", span(group)),)
-    after = (name for name in threaded if name.startswith(f"{end}/"))
+    after = tuple(name for name in threaded if name.startswith(f"{end}/"))
+    kind = "thread_rest" if after else "thread_own"
     needs = (*_bare(facts), *after)
-    return Step(f"{end}/thread/own", "thread_own", CUT, end, "", values, needs, group)
+    return Step(f"{end}/thread/own", kind, CUT, end, "", values, needs, group)
 
 
 def _bare(facts: WorkFacts) -> tuple[str, ...]:
@@ -106,46 +96,6 @@ def _bare(facts: WorkFacts) -> tuple[str, ...]:
     splits = [split.id for split in facts.plan.splits]
     opens = [name for split in splits for name in opened(facts, split)]
     return (MARK, *opens, *(f"{split}/twist" for split in splits))
-
-
-def queues(facts: WorkFacts) -> Iterator[Queue]:
-    """Yield the parts in threading order, those of one end together as long as no other breaks in.
-
-    Ends that share their steps share a queue, if the queue of each is unbroken.
-    """
-    runs: list[list[Route]] = []
-    for route in facts.routes:
-        if not route.after_joint:
-            if runs and runs[-1][0].comes_from == route.comes_from:
-                runs[-1].append(route)
-            else:
-                runs.append([route])
-    counts: dict[str, int] = {}
-    for run in runs:
-        end = run[0].comes_from
-        counts[end] = counts.get(end, 0) + 1
-    seen: dict[str, int] = {}
-    for run in runs:
-        end = run[0].comes_from
-        group = facts.group_of.get(end, (end,))
-        whole = len(group) > 1 and all(counts.get(it) == 1 for it in group)
-        if whole and end != group[0]:
-            continue
-        seen[end] = seen.get(end, 0) + 1
-        name = f"{end}/thread" if seen[end] == 1 else f"{end}/thread/{seen[end]}"
-        yield _shared(facts, name, group) if whole else _alone(name, end, run)
-
-
-def _alone(name: str, end: str, run: list[Route]) -> Queue:
-    return Queue(name, (end,), tuple(run), tuple(route.tag for route in run))
-
-
-def _shared(facts: WorkFacts, name: str, group: tuple[str, ...]) -> Queue:
-    each = [
-        [it for it in facts.routes if it.comes_from == end and not it.after_joint] for end in group
-    ]
-    tags = tuple(span(route.tag for route in row) for row in zip(*each, strict=True))
-    return Queue(name, group, tuple(route for own in each for route in own), tags)
 
 
 def _slid_over(facts: WorkFacts, route: Route) -> set[str]:
