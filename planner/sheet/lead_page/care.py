@@ -5,7 +5,18 @@ from collections.abc import Callable
 from planner.drawing.primitives import Command, DrawList, Path, Point, Poly, Rect, Style
 from planner.sheet.end_page.rich import rich_lines
 from planner.sheet.leaf import Making
-from planner.sheet.lettering import BODY, INK, PAPER, PEN, TITLE_HEIGHT, cap, panel_title
+from planner.sheet.lettering import (
+    BODY,
+    INK,
+    PAPER,
+    PEN,
+    THIN,
+    TITLE_HEIGHT,
+    box,
+    cap,
+    panel_title,
+    say,
+)
 from planner.sheet.stack import Part, joined
 
 _PITCH, _LINE, _TEXT = 560.0, 440.0, 1000.0
@@ -73,9 +84,18 @@ def _unplugged(at: Point) -> DrawList:
     )
 
 
+def _known(at: Point) -> DrawList:
+    x, y = at
+    return (
+        box((x - 200, y - 200), 400, 400, THIN),
+        say((x, y + cap(BODY) / 2), "i", bold=True, anchor="middle"),
+    )
+
+
 _CARE: dict[str, Callable[[Point], DrawList]] = {
     "iron": _iron,
     "fumes": _fumes,
     "solder": _drop,
     "unplug": _unplugged,
+    "rules": _known,
 }
