@@ -14,7 +14,8 @@ def alike_ends(plan: Plan, routes: Sequence[Route] | None = None) -> tuple[tuple
     """Return all ends in the plan's order, in groups that share their steps; most are alone.
 
     Ends are alike when connector, cable, length, parts and landing pattern are equal: only colours
-    and names of the cores differ. `routes` saves threading anew.
+    and names of the cores differ. An end over which a part goes on late is alone. `routes` saves
+    threading anew.
     """
     routes = thread(plan).routes if routes is None else routes
     groups: dict[Hashable, list[str]] = {}
@@ -37,6 +38,7 @@ def _make(plan: Plan, end: str, routes: Sequence[Route]) -> Hashable:
         for it in routes
         if end in {it.at, it.comes_from}
     )
+    late = end if any(part[2] for part in parts) else ""
     links = tuple(link.contacts for link in plan.links if link.end == end)
     return (
         record.connector,
@@ -49,6 +51,7 @@ def _make(plan: Plan, end: str, routes: Sequence[Route]) -> Hashable:
         _landings(plan, end),
         links,
         parts,
+        late,
     )
 
 

@@ -10,7 +10,7 @@ from planner.dryfit.parking import FROM_IRON_MM
 from planner.dryfit.sleeve_sizes import SleeveUse
 from planner.dryfit.sleeves import sleeves_on
 from planner.dryfit.threading import Route
-from planner.dryfit.work.closing import close_steps
+from planner.dryfit.work.closing import close_steps, put_on
 from planner.dryfit.work.facts import WorkFacts
 from planner.dryfit.work.metering import meter_steps
 from planner.dryfit.work.starting import LEAD_CUT, MARK, wants_own_shell
@@ -87,15 +87,16 @@ class AtEnd:
 
     @cached_property
     def threaded(self) -> tuple[str, ...]:
-        """The steps that thread what must be on before these ends are soldered."""
-        found = [
-            queue.id for queue in self.facts.queues for route in queue.routes if self._waits(route)
-        ]
-        return (MARK, *dict.fromkeys(found), self._id("thread/own"))
+        """The steps that put on what must be on before these ends are soldered."""
+        routes = [it for it in self.facts.routes if self._waits(it)]
+        return (MARK, *dict.fromkeys(put_on(self.facts, routes)), self._id("thread/own"))
 
     def _waits(self, route: Route) -> bool:
         """Tell whether a part has to be on the cable while these ends are soldered."""
-        return bool({*route.before_joint_of, route.comes_from, route.at} & {*self.group})
+        here = {*self.group}
+        if route.use.id in self.facts.late:
+            return bool({*route.before_joint_of} & here)
+        return bool({*route.before_joint_of, route.comes_from, route.at} & here)
 
     @property
     def made(self) -> tuple[str, ...]:

@@ -17,6 +17,7 @@ _AT_END = ("liner", "sleeve", "clamp", "shell", "heat-shrink", "boot", "cover", 
 _AT_SPLIT = ("sleeve", "liner", "heat-shrink", "clamp", "boot", "shell", "cover", "label")
 _UNDER_ALL = -1
 Ranked = tuple[int, Step]
+Values = tuple[tuple[str, str], ...]
 
 
 def closing_needs(facts: WorkFacts, place: str) -> tuple[str, ...]:
@@ -27,10 +28,17 @@ def closing_needs(facts: WorkFacts, place: str) -> tuple[str, ...]:
 
 
 def close_steps(facts: WorkFacts, group: tuple[str, ...], made: tuple[str, ...]) -> Iterator[Step]:
-    """Yield the steps that close an end, one after the other, when it is metered."""
-    before = (*made, *(it for each in group for it in closing_needs(facts, each)))
-    ranked = sorted(_closing(facts, group), key=lambda pair: pair[0])
-    for step in (*_late(facts, group), *(step for _, step in ranked)):
+    """Yield the steps that close an end, one after the other, when it is metered.
+
+    Before that come the parts that go on over the soldered plug.
+    """
+    metered = (*made, *(it for each in group for it in closing_needs(facts, each)))
+    late = list(_late(facts, group))
+    for step in late:
+        over_plug = metered if step.kind == "late" else ()
+        yield replace(step, needs=(*over_plug, *step.needs))
+    before = (*metered, *(step.id for step in late if step.kind == "late"))
+    for _, step in sorted(_closing(facts, group), key=lambda pair: pair[0]):
         yield replace(step, needs=(*before, *step.needs))
         before = (*before, step.id)
 
@@ -43,7 +51,8 @@ def late_id(facts: WorkFacts, route: Route) -> str:
 def put_on(facts: WorkFacts, routes: Sequence[Route]) -> tuple[str, ...]:
     """Return the steps that put parts on the cable; what opens has none."""
     threaded = {it.use.id: queue.id for queue in facts.queues for it in queue.routes}
-    return tuple(threaded.get(it.use.id, late_id(facts, it)) for it in routes)
+    closed = (it for it in routes if not it.part.opens)
+    return tuple(threaded.get(it.use.id) or late_id(facts, it) for it in closed)
 
 
 def resting(facts: WorkFacts, node: str) -> list[Route]:
@@ -58,17 +67,28 @@ def part_step(facts: WorkFacts, row: Sequence[Route], node: str, ends: tuple[str
     part, uses = row[0].part, tuple(route.use.id for route in row)
     act = "close" if ends else "split"
     kind = f"{act}_opens" if part.opens else f"{act}_{part.kind.replace('-', '_')}"
-    told = (("tag", row_tag(row)), ("title", part.title), ("ends", span(ends or (node,))))
+    told = _told(row[0], row_tag(row), ends or (node,))
     name, needs = f"{node}/close/{uses[0]}", put_on(facts, row)
     return Step(name, kind, node, node, "close", told, needs, ends, parts=uses)
 
 
+def _told(route: Route, tag: str, ends: Sequence[str]) -> Values:
+    return ("tag", tag), ("tags", f"*{tag}*"), ("title", route.part.title), ("ends", span(ends))
+
+
 def _late(facts: WorkFacts, group: tuple[str, ...]) -> Iterator[Step]:
+    """Yield a step for each part that goes on late, after what would else be in its way."""
+    before: list[Route] = []
     for route in facts.routes:
-        if route.after_joint and not route.part.opens and route.comes_from in group:
-            told = (("tag", route.tag), ("title", route.part.title), ("ends", span(group)))
-            name, uses, end = late_id(facts, route), (route.use.id,), group[0]
-            yield Step(name, "late", end, end, "close", told, (), group, parts=uses)
+        if route.use.id in facts.late and route.comes_from in group:
+            kind = "late" if route.after_joint else "thread"
+            told = _told(route, route.tag, (route.comes_from,))
+            needs = put_on(facts, [it for it in before if facts.meets(it, route)])
+            name, end = late_id(facts, route), group[0]
+            step = Step(name, kind, end, end, "close", told, needs, group)
+            yield replace(step, parts=(route.use.id,))
+        if not route.part.opens:
+            before.append(route)
 
 
 def _closing(facts: WorkFacts, group: tuple[str, ...]) -> Iterator[Ranked]:

@@ -3,11 +3,12 @@
 from collections.abc import Iterable, Iterator
 from functools import cached_property
 
+from planner.dryfit.cable_tree import CableTree
 from planner.dryfit.cut_lengths import Lengths
 from planner.dryfit.fit import EndFit, fit_end
 from planner.dryfit.threading import Route, thread
 from planner.dryfit.work.alike import alike_ends
-from planner.dryfit.work.queues import Queue, queues_of
+from planner.dryfit.work.queues import Queue, late_parts, queues_of
 from planner.model.codes import told_apart
 from planner.model.plan import Conductor, Plan, Run, Section
 from planner.wiring.graph import Wiring
@@ -40,9 +41,34 @@ class WorkFacts:
         return {end: group for group in self.groups for end in group}
 
     @cached_property
+    def late(self) -> frozenset[str]:
+        """The uses of parts that go on when a plug is soldered already."""
+        return late_parts(self.routes, self.meets)
+
+    @cached_property
     def queues(self) -> tuple[Queue, ...]:
         """What is threaded before the joints, in the order in which it is threaded."""
-        return queues_of(self.routes, self.group_of)
+        early = (it for it in self.routes if not (it.part.opens or it.use.id in self.late))
+        return queues_of(tuple(early), self.group_of)
+
+    def meets(self, one: Route, other: Route) -> bool:
+        """Tell whether two parts could be in each other's way as they are put on."""
+        return self._goes_over(one, other) or self._goes_over(other, one)
+
+    def _goes_over(self, one: Route, other: Route) -> bool:
+        """Tell whether a part goes over the section where another rests; unknown, it may."""
+        return not other.sections or other.sections[-1] in self._passed[one.use.id]
+
+    @cached_property
+    def _passed(self) -> dict[str, frozenset[str]]:
+        """The sections that each part goes over, of all ends on the side that it comes from."""
+        tree = CableTree(self.plan)
+        return {
+            it.use.id: frozenset(
+                (*it.sections, *(name for end in it.ends for name in tree.path(end, it.at)))
+            )
+            for it in self.routes
+        }
 
     def fit(self, end: str) -> EndFit | None:
         """Return the dry fit of an end, or None while nothing is landed there."""

@@ -1,7 +1,7 @@
 """Which parts go on the cable in one go: those of one end, or the same ones at ends made alike."""
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from itertools import groupby
 
@@ -9,6 +9,7 @@ from planner.dryfit.threading import Route
 from planner.dryfit.work.step import span
 
 Groups = Mapping[str, tuple[str, ...]]
+Meets = Callable[[Route, Route], bool]
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,18 +36,25 @@ def row_tag(row: Sequence[Route]) -> str:
     return span(route.tag for route in row)
 
 
-def is_threaded(route: Route) -> bool:
-    """Tell whether a part goes on before the joints; what opens is laid round the cable."""
-    return not (route.after_joint or route.part.opens)
+def late_parts(routes: Sequence[Route], meets: Meets) -> frozenset[str]:
+    """Return the uses of parts that go on when a plug is soldered already.
+
+    That is so as planned, or since such a part has to go on before them. What opens is laid round
+    the cable, and does not wait for anything.
+    """
+    late: list[Route] = []
+    for route in routes:
+        if not route.part.opens and (route.after_joint or any(meets(route, it) for it in late)):
+            late.append(route)
+    return frozenset(route.use.id for route in late)
 
 
 def queues_of(routes: Sequence[Route], group_of: Groups) -> tuple[Queue, ...]:
-    """Return the parts in threading order, those of one end together while no other breaks in.
+    """Return parts in threading order as queues, those of one end while no other end breaks in.
 
     Ends that share their steps share a queue, if the queue of each is unbroken.
     """
-    threaded = [route for route in routes if is_threaded(route)]
-    runs = [tuple(run) for _, run in groupby(threaded, key=lambda route: route.comes_from)]
+    runs = [tuple(run) for _, run in groupby(routes, key=lambda route: route.comes_from)]
     by_end: dict[str, list[tuple[Route, ...]]] = {}
     for run in runs:
         by_end.setdefault(run[0].comes_from, []).append(run)

@@ -3,8 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from planner.dryfit.threading import Route
 from planner.dryfit.work.facts import WorkFacts
+from planner.dryfit.work.queues import Queue
 from planner.dryfit.work.step import CUT, Step, bold_list, span
 from planner.units import number
 
@@ -67,19 +67,22 @@ def _mark(facts: WorkFacts) -> Iterator[Step]:
 
 def threading_steps(facts: WorkFacts) -> Iterator[Step]:
     """Yield a step for each queue of parts; then what a plug without parts wants on the cable."""
-    done: list[tuple[str, set[str]]] = []
+    done: list[Queue] = []
     for queue in facts.queues:
-        over = {section for route in queue.routes for section in _slid_over(facts, route)}
-        after = [name for name, other in done if other & over]
-        done.append((queue.id, over))
+        after = (it.id for it in done if _meet(facts, it, queue))
         values = (("ends", span(queue.ends)), ("tags", bold_list(queue.tags)))
         parts = tuple(route.use.id for route in queue.routes)
         needs = (*_bare(facts), *after)
         step = Step(queue.id, "thread", CUT, queue.ends[0], "", values, needs, queue.ends)
         yield replace(step, parts=parts)
+        done.append(queue)
     for group in facts.groups:
         if wants_own_shell(facts, group[0]):
-            yield _own(facts, group, [name for name, _ in done])
+            yield _own(facts, group, [queue.id for queue in done])
+
+
+def _meet(facts: WorkFacts, one: Queue, other: Queue) -> bool:
+    return any(facts.meets(first, last) for first in one.routes for last in other.routes)
 
 
 def _own(facts: WorkFacts, group: tuple[str, ...], threaded: list[str]) -> Step:
@@ -96,11 +99,6 @@ def _bare(facts: WorkFacts) -> tuple[str, ...]:
     splits = [split.id for split in facts.plan.splits]
     opens = [name for split in splits for name in opened(facts, split)]
     return (MARK, *opens, *(f"{split}/twist" for split in splits))
-
-
-def _slid_over(facts: WorkFacts, route: Route) -> set[str]:
-    legs = (facts.plan.section_at[end].id for end in route.ends if end in facts.plan.section_at)
-    return {*route.sections, *legs}
 
 
 def wants_own_shell(facts: WorkFacts, end: str) -> bool:
