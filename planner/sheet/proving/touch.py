@@ -128,9 +128,15 @@ def _mating_face(connector: Connector, width: float) -> tuple[DrawList, float, f
     centre = (half_x * scale, half_y * scale)
     items: list[DrawList] = [_outline(centre, rounds=rounds)]
     size = BODY
+    named: list[tuple[float, float, float]] = []
     for name, (x, y) in spots.items():
         at = (centre[0] + x * scale, centre[1] + y * scale)
-        reach = max(text_width(name, size, bold=True) / 2 + 60, 300)
+        half = text_width(name, size, bold=True) / 2
+        # Contacts that a record puts in one place are told by `odd-geometry`: one name is read.
+        if any(abs(at[0] - u) < half + other and abs(at[1] - v) < size for u, v, other in named):
+            continue
+        named.append((*at, half))
+        reach = max(half + 60, 300)
         ring = () if len(spots) > 9 else (Circle(at, reach, _PEN),)
         base = centred_baseline(at[1], size)
         items.append((*ring, say((at[0], base), name, size, bold=True, anchor="middle")))
