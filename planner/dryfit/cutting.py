@@ -6,10 +6,11 @@ from itertools import groupby
 from typing import Literal
 
 from planner.dryfit.cut_lengths import EndCut, Lengths, Opening, Strip
+from planner.dryfit.shrink_places import cut_mm
 from planner.dryfit.sleeve_sizes import PLAIN_MM, shrink_bore_mm
 from planner.dryfit.sleeves import sleeves_on
 from planner.model.part import Part
-from planner.model.plan import Plan
+from planner.model.plan import PartUse, Plan
 from planner.units import rounded
 
 Kind = Literal[
@@ -156,14 +157,19 @@ def _parts(plan: Plan) -> Iterator[CutLine]:
     for use in plan.parts:
         part = known.get(use.part)
         if part is not None:
-            length = part_mm(part)
+            length = _part_mm(plan, use, part)
             line = CutLine(part.kind, part.title, length, 1, (use.at,), "", part.id, part.bore_mm)
             yield replace(line, uses=(use.id,))
 
 
-def part_mm(part: Part) -> float:
-    """Return how long to cut a part, mm; 0 for one that is picked as it is."""
-    return rounded(part.length_mm) if part.kind in CUT_KINDS else 0.0
+def _part_mm(plan: Plan, use: PartUse, part: Part) -> float:
+    """Return how long to cut a part, mm; 0 for one that is picked as it is.
+
+    Shrink as long as the step that it covers asks for, all else as long as its record says.
+    """
+    if part.kind not in CUT_KINDS:
+        return 0.0
+    return rounded(cut_mm(plan, use) or part.length_mm)
 
 
 def _sleeves(plan: Plan, lengths: Lengths) -> Iterator[CutLine]:

@@ -4,7 +4,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from planner.dryfit import parts as parts_module
 from planner.dryfit.parts import lacks, proposals
+from planner.dryfit.shrink_places import cut_mm
+from planner.dryfit.sleeves import SleevePlan
 from planner.edits.parts import add_part
 from planner.model.part import Part
 from tests.dryfit.test_fit import plan
@@ -112,3 +115,52 @@ def test_shrink_that_would_stop_the_cover_is_not_proposed():
     ]
     assert [it[0] for it in taken(cue_lead(), [SHRINK, narrow], section=trunk)] == ["cover"]
     assert "4.64 mm" in lacks(cue_lead(), [SHRINK, narrow], section=trunk)[0].why
+
+
+LINER = part("liner", "liner", 9, outside_mm=11.5)
+
+
+@pytest.mark.parametrize(("wanted", "bore_mm", "found"), [
+    (True, 9, ["liner"]),
+    (False, 9, []),
+    (True, 4.5, []),  # passes the jacket, not the joints round the plug's axis
+])  # fmt: skip
+def test_a_liner_where_the_joints_want_one_and_it_passes_them(monkeypatch, wanted, bore_mm, found):
+    monkeypatch.setattr(parts_module, "sleeves_for", lambda *_: SleevePlan(liner=wanted))
+    stock = [LINER.evolve(bore_mm=bore_mm)]
+    assert [it[0] for it in taken(LINE, stock, end="B")] == found
+    told = [it.why for it in lacks(LINE, stock, end="B") if it.kind == "liner"]
+    assert len(told) == (wanted and not found)
+
+
+def test_over_several_ends_of_the_trunks_side_the_nearest_is_named_and_all_must_pass():
+    """A and B join at a split of their own; their jackets of 5 mm are 10 mm side by side."""
+    lead = cue_lead()
+    trunk, *legs = lead.sections
+    thick = lead.definitions.cables[0].evolve(id="thick", jacket_mm=5)
+    sides = [
+        trunk.evolve(id=name, near=name, far="mid", cable="thick", length_mm=length)
+        for name, length in (("A", 300), ("B", 200))
+    ]
+    lead = lead.evolve(
+        definitions=lead.definitions.evolve(cables=(*lead.definitions.cables, thick)),
+        ends=(*lead.ends, lead.ends[0].evolve(id="B")),
+        splits=(*lead.splits, lead.splits[0].evolve(id="mid")),
+        sections=(trunk.evolve(near="mid"), *sides, *legs),
+    )
+    covers = [part(f"cover-{bore}", "cover", bore) for bore in (9.9, 10.1)]
+    told = [it.why for it in lacks(lead, covers, section=trunk.id) if it.at == "split"]
+    assert "at least 10 mm" in told[0]  # wider than 6 mm it slips on the trunk of 4 mm
+    fat = lead.definitions.cables[0].evolve(jacket_mm=8)
+    lead = lead.evolve(definitions=lead.definitions.evolve(cables=(fat, thick)))
+    assert ("cover-10.1", "split", "B") in taken(lead, covers, section=trunk.id)
+
+
+def test_a_chosen_piece_of_shrink_keeps_its_cut_but_is_no_longer_than_in_stock():
+    proposed = next(it for it in proposals(LINE, STOCK, end="B") if it.part is SHRINK)
+    lead = add_part(LINE, part=SHRINK, at="B", comes_from="B")
+    assert cut_mm(lead, lead.parts[0]) == proposed.cut_mm > 0
+    short = add_part(LINE, part=SHRINK.evolve(length_mm=5), at="B", comes_from="B")
+    assert cut_mm(short, short.parts[0]) == 5
+    boot = add_part(LINE, part=BOOT, at="B", comes_from="B")
+    assert cut_mm(boot, boot.parts[0]) == 0

@@ -5,6 +5,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from planner.dryfit.shrinking import shrink_for
+from planner.dryfit.sleeve_sizes import shrink_bore_mm, shrink_widest_mm
 from planner.model.part import Part
 
 # Sizes of AS23053/5, supplied to recovered, mm. From memory.
@@ -91,3 +92,19 @@ def test_more_in_stock_never_makes_it_worse(largest, smallest, stock, more):
     before = shrink_for(largest, smallest, list(stock))
     after = shrink_for(largest, smallest, list(stock | more))
     assert before is None or (after is not None and after.bore_mm <= before.bore_mm)
+
+
+@given(largest=SIZES, smallest=SIZES)
+def test_over_joints_the_same_rule_holds(largest, smallest):
+    assume(smallest <= largest)
+    found = shrink_for(largest, smallest, TWO_TO_ONE)
+    assert shrink_bore_mm(largest, smallest) == (found.bore_mm if found else 0.0)
+    assert largest <= shrink_widest_mm(smallest) or found is None
+
+
+def test_over_joints_what_is_as_thin_as_the_recovered_bore_is_not_gripped():
+    """1.60 recovers to 0.79 at most, so 0.79 may stay loose; 1.65 over 0.82 is more than 2."""
+    assert shrink_bore_mm(1.5, 0.79) == 0.0
+    assert shrink_bore_mm(1.5, 0.8) == 1.6
+    assert shrink_bore_mm(1.6, 0.795) == 0.0
+    assert shrink_widest_mm(0.795) == pytest.approx(1.59)
