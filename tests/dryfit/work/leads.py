@@ -27,7 +27,12 @@ def demo(name):
 
 def threaded_lead(seed):
     """Return a random I or Y with parts that hinder each other, a core landed at each end."""
-    plan, number = random_lead(seed, most=5), count(1)
+    return landed(random_lead(seed, most=5))
+
+
+def landed(plan):
+    """Return such a lead with the core of each section landed."""
+    number = count(1)
     runs = [(Run(section=it.id, core="RD"),) for it in plan.sections]
     conductors = tuple(Conductor(id=f"c{next(number)}", runs=run) for run in runs)
     ends = {end: it for it in conductors for end in _ends(plan, it)}

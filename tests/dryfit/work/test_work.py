@@ -12,8 +12,8 @@ from planner.edits.landings import dab, sleeve
 from planner.edits.work import move_step
 from planner.model.plan import Cap, Plan
 from planner.wiring.graph import Wiring
-from tests.dryfit.threaded import bench, goal
-from tests.dryfit.work.leads import DEMO, demo, shuffled, threaded_lead
+from tests.dryfit.threaded import bench, goal, lead, part, use
+from tests.dryfit.work.leads import DEMO, demo, landed, shuffled, threaded_lead
 
 SEEDS = range(160)
 LEADS = [*DEMO, *range(12)]
@@ -95,6 +95,32 @@ def test_parts_get_to_their_places_in_any_order_that_is_allowed(seed):
     failed = [it for it in leads if not replayed(it if seed is None else mixed(it, seed))]
     print(f"{len(failed)} of {len(leads)} leads fail in the simulator")  # noqa: T201 - the proof
     assert failed == []
+
+
+@pytest.mark.parametrize("seed", range(8))
+def test_parts_from_two_sides_of_one_leg_keep_their_order(seed):
+    plan = lead(
+        "ABC",
+        [2, 2, 2],
+        [3, 3, 3],
+        [part("far", 10, 11, kind="label"), part("near", 10, 13, kind="heat-shrink")],
+        [use("far", "C", "B"), use("near", "C")],
+    )
+    order = ids(mixed(landed(plan), seed))
+    assert order.index("B/thread") < order.index("C/thread")
+
+
+def test_a_part_planned_for_later_goes_on_over_the_soldered_plug():
+    plans = [threaded_lead(seed) for seed in SEEDS]
+    late = 0
+    for plan in plans:
+        acts = put_on(plan)
+        for route in thread(plan).routes:
+            if route.after_joint and not route.part.opens:
+                late += 1
+                part_on = acts.index(("part", route.use.id))
+                assert acts.index(("solder", route.comes_from)) < part_on
+    assert late > 5
 
 
 def test_threading_after_soldering_would_be_seen():
