@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from planner.dryfit import parts as parts_module
 from planner.dryfit.parts import lacks, proposals
-from planner.dryfit.shrink_places import cut_mm
+from planner.dryfit.shrink_places import cut_mm, step_at
 from planner.dryfit.sleeves import SleevePlan
 from planner.edits.parts import add_part
 from planner.model.part import Part
@@ -164,3 +164,10 @@ def test_a_chosen_piece_of_shrink_keeps_its_cut_but_is_no_longer_than_in_stock()
     assert cut_mm(short, short.parts[0]) == 5
     boot = add_part(LINE, part=BOOT, at="B", comes_from="B")
     assert cut_mm(boot, boot.parts[0]) == 0
+
+
+def test_shrink_at_a_split_grips_the_thinner_side_and_laps_both():
+    """Legs of cores, thinner than the trunk of 4 mm: overlaps 8 mm (two diameters) and 5 mm."""
+    step = step_at(cue_lead(), "split")
+    assert step.grips_mm < 4
+    assert step.cover_mm >= 8 + 5
