@@ -171,8 +171,7 @@ class AtEnd:
         for made in dict.fromkeys(part.kind for part in self._tails.values()):
             codes = [self.codes[name] for name, part in self._tails.items() if part.kind == made]
             kind = f"tail_{made}" if len(codes) == 1 else f"tails_{made}"
-            told = bold_list(codes) if len(codes) < len(self._tails) else ""
-            yield self._step(f"tail/{made}", kind, "cold", needs, shields=told)
+            yield self._step(f"tail/{made}", kind, "cold", needs, shields=bold_list(codes))
 
     @cached_property
     def _tail_ids(self) -> tuple[str, ...]:
