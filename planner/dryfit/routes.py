@@ -102,25 +102,34 @@ def _rank(plan: Plan, section: str, index: int, use: PartUse, part: Part) -> tup
     return (0, *away)
 
 
-def ways(tree: CableTree, part: Resting, stays_on: frozenset[str]) -> tuple[Way, ...]:
-    """Return all ways to where a part rests, the planned one first."""
+def planned_way(tree: CableTree, part: Resting, stays_on: frozenset[str]) -> Way:
+    """Return the way over the end that a part is planned to come from."""
+    first, after = part.use.comes_from, part.use.after_joint
     if not part.section:
-        return (Way((part.use.comes_from,), from_near=True, sections=(), needs_mm=0.0, over=""),)
-    found = tuple(_all_ways(tree, part, stays_on))
-    planned = [way for way in found if way.comes_from == part.use.comes_from]
-    if part.use.after_joint:
-        planned = [_way(tree, part, way.ends, stays_on, after_joint=True) for way in planned]
-    others = [way for way in found if way not in planned]
-    return (*planned, *others)
+        return Way((first,), from_near=True, sections=(), needs_mm=0.0, over="")
+    section = tree.plan.section_by_id[part.section]
+    near = tree.side(section, section.near).ends
+    ends = near if first in near else tree.side(section, section.far).ends
+    return _way(tree, part, _in_turn(tree, first, ends, stays_on), stays_on, after_joint=after)
 
 
-def _all_ways(tree: CableTree, part: Resting, stays_on: frozenset[str]) -> Iterator[Way]:
+def other_ways(tree: CableTree, part: Resting, stays_on: frozenset[str]) -> Iterator[Way]:
+    """Yield all other ways, none of them after a joint that is not made already."""
+    if not part.section:
+        return
     section = tree.plan.section_by_id[part.section]
     for node in (section.near, section.far):
         ends = tree.side(section, node).ends
         for first in ends:
-            rest = [end for end in ends if end != first]
-            yield _way(tree, part, (first, *_entering(tree, rest, stays_on)), stays_on)
+            if first != part.use.comes_from or part.use.after_joint:
+                yield _way(tree, part, _in_turn(tree, first, ends, stays_on), stays_on)
+
+
+def _in_turn(
+    tree: CableTree, first: str, ends: tuple[str, ...], stays_on: frozenset[str]
+) -> tuple[str, ...]:
+    rest = [end for end in ends if end != first]
+    return (first, *_entering(tree, rest, stays_on))
 
 
 def _entering(tree: CableTree, ends: list[str], fixed: frozenset[str]) -> list[str]:

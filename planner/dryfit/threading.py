@@ -6,7 +6,7 @@ from typing import Literal
 
 from planner.dryfit.cable_tree import CableTree
 from planner.dryfit.parking import Parking, row_mm
-from planner.dryfit.routes import Blocked, Resting, Way, resting, ways
+from planner.dryfit.routes import Blocked, Resting, Way, resting
 from planner.dryfit.threading_order import (
     Choosing,
     Chosen,
@@ -84,7 +84,7 @@ def thread(plan: Plan, *, stays_on: frozenset[str] = frozenset()) -> Threading:
     """
     tree = CableTree(plan)
     parts = resting(plan, tree)
-    choosing = Choosing(tree, [Going(part, ways(tree, part, stays_on)) for part in parts])
+    choosing = Choosing(tree, [Going(tree, part, stays_on) for part in parts])
     settled = choosing.settle()
     routes = _routes(plan, choosing, settled.chosen)
     hindered = _hindered(choosing, settled)

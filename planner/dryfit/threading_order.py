@@ -9,7 +9,7 @@ from functools import cached_property
 from heapq import heapify, heappop, heappush
 
 from planner.dryfit.cable_tree import CableTree
-from planner.dryfit.routes import Blocked, Resting, Way, goes_before
+from planner.dryfit.routes import Blocked, Resting, Way, goes_before, other_ways, planned_way
 from planner.model.part import Part
 
 Node = int | str
@@ -20,20 +20,30 @@ Ranks = Mapping[Node, tuple[int, ...]]
 
 @dataclass(frozen=True)
 class Going:
-    """A part and the ways to its place, the planned one first."""
+    """A part and the ways to its place; `stays_on` names plugs that are on from the start."""
 
+    tree: CableTree
     part: Resting
-    ways: tuple[Way, ...]
+    stays_on: frozenset[str]
+
+    @cached_property
+    def planned(self) -> Way:
+        """The way that the plan says."""
+        return planned_way(self.tree, self.part, self.stays_on)
+
+    @cached_property
+    def ways(self) -> tuple[Way, ...]:
+        """All ways, the planned one first."""
+        return (self.planned, *other_ways(self.tree, self.part, self.stays_on))
 
     @cached_property
     def open(self) -> tuple[Way, ...]:
         """The ways on which nothing is too thick from the start."""
-        return tuple(way for way in self.ways if way.blocked(self.part.part) is None)
+        return tuple(way for way in self.ways if self.is_open(way))
 
-    @property
-    def planned_is_open(self) -> bool:
-        """Whether the planned way is among the open ones."""
-        return self.ways[:1] == self.open[:1] and bool(self.ways)
+    def is_open(self, way: Way) -> bool:
+        """Tell whether nothing is too thick on a way from the start."""
+        return way.blocked(self.part.part) is None
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,11 +62,11 @@ class Choosing:
 
     tree: CableTree
     goings: Sequence[Going]
-    _asked: dict[tuple[int, tuple[str, ...], int], bool] = field(default_factory=dict)
+    _asked: dict[tuple[int, tuple[str, ...]], frozenset[int]] = field(default_factory=dict)
 
     def settle(self) -> Settled:
         """Keep the planned ways where they work together; find others for the rest."""
-        planned = {at: it.ways[0] for at, it in enumerate(self.goings) if it.planned_is_open}
+        planned = {at: it.planned for at, it in enumerate(self.goings) if it.is_open(it.planned)}
         kept = planned if self.cycle(planned) is None else self._kept(planned)
         late = tuple(at for at in range(len(self.goings)) if at not in kept)
         chosen, stuck = kept, list[int]()
@@ -103,21 +113,24 @@ class Choosing:
         return None
 
     def _clash(self, one: int, way: Way, other: int, other_way: Way) -> bool:
-        return self._before(one, way, other) and self._before(other, other_way, one)
+        return other in self._later(one, way) and one in self._later(other, other_way)
 
-    def _before(self, one: int, way: Way, other: int) -> bool:
-        key = (one, way.ends, other)
+    def _later(self, at: int, way: Way) -> frozenset[int]:
+        """Return all parts that one has to be on before, if it takes this way."""
+        key = (at, way.ends)
         if key not in self._asked:
-            parts = self.goings[one].part, self.goings[other].part
-            self._asked[key] = goes_before(parts[0], way, parts[1])
+            part = self.goings[at].part
+            found = (
+                it for it, other in enumerate(self.goings) if goes_before(part, way, other.part)
+            )
+            self._asked[key] = frozenset(found)
         return self._asked[key]
 
     def edges(self, chosen: Chosen) -> Edges:
         """Return what each part, and each joint, has to come before."""
         after: Edges = {}
         for one, way in chosen.items():
-            later: list[Node] = [it for it in chosen if self._before(one, way, it)]
-            after[one] = [*later, *way.before]
+            after[one] = [*sorted(self._later(one, way) & chosen.keys()), *way.before]
             if way.after_joint and not self.goings[one].part.part.opens:
                 after.setdefault(way.comes_from, []).append(one)
         return after
