@@ -7,6 +7,7 @@ from functools import cached_property
 
 from planner.dryfit.bodies import Lead, cut_mm, stack_mm, strip_mm, top_mm
 from planner.dryfit.fit import EndFit, fit_plan
+from planner.dryfit.splicing import JACKET_BACK_MM, free_mm
 from planner.geometry.packing import pack
 from planner.model.cable import Core
 from planner.model.plan import Plan, Section
@@ -16,9 +17,6 @@ from planner.wiring.graph import Wiring
 # Cut off more jacket than the longest lead takes, so that each lead is cut on the template: common
 # practice, no source.
 SPARE_MM = 2.0
-# How far each cable reaches beyond the middle of a split where its cores are joined to others, for
-# a lap joint: common practice, no source.
-SPLICE_MM = 10.0
 # Lay of cores that are twisted by hand, in diameters of their bundle: common practice, no source.
 LAY_DIAMETERS = 8.0
 # A spare core is left this long before it is capped: common practice, no source.
@@ -210,11 +208,11 @@ class Lengths:
         return EndCut(end, inside, off, trim, fanned=bool(section.fan_of))
 
     def _opening(self, section: Section, split: str, start: str) -> Opening | None:
-        """Return where to open a jacket; a cable that is spliced loses as much on either side."""
+        """Return where to open a jacket: at the middle of a split, or before it for joints."""
         if split in self.plan.end_by_id:
             return None
         spliced = not self._fans(section, split)
-        shown = section.length_mm - (SPLICE_MM if spliced else 0.0)
+        shown = section.length_mm - (JACKET_BACK_MM if spliced else 0.0)
         keep = raised_mm(max(shown + self._reach(section, start), 0.0), 1.0)
         return Opening(split, section.id, start, keep, self.piece_mm(section) - keep, spliced)
 
@@ -232,8 +230,7 @@ class Lengths:
         seen |= {section.id}
         legs = [leg for leg in self._fans(section, node) if leg.id not in seen]
         ways = [self._leg(leg, leg.far if leg.near == node else leg.near, seen) for leg in legs]
-        trim = self.plan.workmanship.trim_mm
-        return max(ways, default=SPLICE_MM + trim)
+        return max(ways, default=free_mm(self.plan, node) - JACKET_BACK_MM)
 
     def _leg(self, leg: Section, beyond: str, seen: frozenset[str]) -> float:
         return leg.length_mm * self.twist_of(leg) + self._reach(leg, beyond, seen)

@@ -9,6 +9,7 @@ from planner.dryfit.cut_lengths import EndCut, Lengths, Opening, Strip
 from planner.dryfit.shrink_places import cut_mm
 from planner.dryfit.sleeve_sizes import PLAIN_MM, shrink_bore_mm
 from planner.dryfit.sleeves import sleeves_on
+from planner.dryfit.splicing import splices_at
 from planner.model.part import Part
 from planner.model.plan import PartUse, Plan
 from planner.units import rounded
@@ -17,7 +18,7 @@ Kind = Literal[
     "cable", "heat-shrink", "sleeve", "label",
     "cover", "boot", "shell", "clamp", "liner", "plug",
 ]  # fmt: skip
-Note = Literal["", "no-cable", "plug-unknown", "no-size", "joint", "tail", "cap"]
+Note = Literal["", "no-cable", "plug-unknown", "no-size", "joint", "tail", "cap", "splice"]
 Act = Literal["cut", "split", "thread", "join", "end", "prove"]
 # Heat-shrink over a spare core: half on its insulation, half closed beyond it. Common practice, no
 # source.
@@ -33,7 +34,8 @@ class CutLine:
     `stock` is the id of the definition that it is cut from or picked as, empty where none is
     chosen. `where` names the sections, ends or splits that it is for, `uses` the plan's parts in
     it. `bore_mm` is that of sleeves and parts, 0 for the rest. A sleeve has no title of its own;
-    its `note` says whether it is for a joint, a tail or the cap of a spare core.
+    its `note` says whether it is for a joint, a tail, the cap of a spare core, or a joint in a
+    split.
     """
 
     kind: Kind
@@ -180,15 +182,18 @@ def _sleeves(plan: Plan, lengths: Lengths) -> Iterator[CutLine]:
         for _, core in lengths.spares(end.id):
             bore = shrink_bore_mm(core.insulation_mm, core.insulation_mm)
             yield _sleeve(end.id, CAP_MM, bore, "cap")
+    for split in plan.splits:
+        for it in splices_at(plan, split.id):
+            yield _sleeve(split.id, it.length_mm, it.bore_mm, "splice")
 
 
-def _sleeve(end: str, length_mm: float, bore_mm: float, purpose: Note) -> CutLine:
+def _sleeve(where: str, length_mm: float, bore_mm: float, purpose: Note) -> CutLine:
     """Return a sleeve as a line; its stock is named as the shipped parts are."""
     length = rounded(length_mm)
     if bore_mm <= 0:
-        return CutLine("sleeve", "", length, 1, (end,), "no-size")
+        return CutLine("sleeve", "", length, 1, (where,), "no-size")
     kind = "sleeve" if bore_mm in PLAIN_MM else "heat-shrink"
-    return CutLine("sleeve", "", length, 1, (end,), purpose, f"{kind}-{bore_mm}", bore_mm)
+    return CutLine("sleeve", "", length, 1, (where,), purpose, f"{kind}-{bore_mm}", bore_mm)
 
 
 def _plugs(plan: Plan) -> Iterator[CutLine]:

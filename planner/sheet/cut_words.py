@@ -7,6 +7,7 @@ from planner.model.plan import Plan
 from planner.sheet.words import Words
 from planner.units import number
 
+_SLEEVES = frozenset({"joint", "tail", "cap", "splice", "no-size"})
 # Named with their bore: what a piece is cut from is told by it.
 _BY_BORE = {"heat-shrink": "heat_shrink", "sleeve": "sleeve", "label": "label"}
 
@@ -17,10 +18,8 @@ def cut_words(line: CutLine, plan: Plan, words: Words) -> str:
         return words("cuts.plug", where=", ".join(line.where), title=line.title)
     where = where_words(_nodes(line, plan), plan, words)
     if line.kind == "cable":
-        cable = _cable(line.title, line.stock, plan, words)
-        several = sum(not section.fan_of for section in plan.sections) > 1
-        return words("cuts.part_for", part=cable, where=where) if several else cable
-    if line.kind == "sleeve" and line.note in {"joint", "tail", "cap", "no-size"}:
+        return _cable_line(line, where, plan, words)
+    if line.kind == "sleeve" and line.note in _SLEEVES:
         key = f"cuts.sleeve_{line.note.replace('-', '_')}"
         return words(key, bore=number(line.bore_mm), where=where)
     return words("cuts.part_for", part=_part(line, words), where=where)
@@ -64,6 +63,14 @@ def _split(name: str, plan: Plan, words: Words) -> str:
     if len(plan.splits) == 1:
         return words("cuts.the_split")
     return words("cuts.at_split", split=name)
+
+
+def _cable_line(line: CutLine, where: str, plan: Plan, words: Words) -> str:
+    """Say which cable, of several which one, and whether a plug is missing that takes of it."""
+    said = _cable(line.title, line.stock, plan, words)
+    if sum(not section.fan_of for section in plan.sections) > 1:
+        said = words("cuts.part_for", part=said, where=where)
+    return f"{said}. {words('cuts.plug_unknown')}" if line.note == "plug-unknown" else said
 
 
 def _cable(title: str, stock: str, plan: Plan, words: Words) -> str:

@@ -107,13 +107,14 @@ def test_a_lead_is_cut_and_stripped_as_the_dry_fit_says():
 
 
 def test_cables_of_their_own_are_lapped_at_a_split():
-    # stereo-to-two-mono: each reaches 10 beyond the middle, 10 are squared off, and the jacket
-    # ends 10 before it. A leg: 300 + 24 in the barrel + 26 off + 10, less 10: 350; cut 380.
+    # stereo-to-two-mono. The jacket ends 10 before the middle: a leg keeps 300 + 24 in the barrel
+    # + 26 off + 10 - 10 = 350. Shrink over a joint: a lap of 6 and 5 on the insulation either side,
+    # 16, over 0.9, in halves 18. It parks 2 clear of what is stripped: 18 + 2 + 6 = 26 of core.
     plan = read_plan(DEMO / "stereo-to-two-mono.json")
     found = Lengths(plan)
     leg = found.openings[1]
-    assert leg == Opening("split", "leg-L", "L", 350.0, 30.0, spliced=True)
-    assert found.piece_mm(plan.section_by_id["leg-L"]) == 380.0
+    assert leg == Opening("split", "leg-L", "L", 350.0, 26.0, spliced=True)
+    assert found.piece_mm(plan.section_by_id["leg-L"]) == 376.0
 
 
 def test_the_longest_leg_counts():

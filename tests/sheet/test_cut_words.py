@@ -31,12 +31,18 @@ def test_of_several_cables_each_says_which_plugs_it_goes_to():
     assert legs == "Cable, 1 core, braid, *spool 8*, for plug *L, R*"
 
 
+def test_a_cable_says_that_nothing_is_added_for_a_plug_that_is_missing():
+    line = CutLine("cable", "4 cores, braid", 600.0, 1, ("trunk",), "plug-unknown", "hp4-braid")
+    assert cut_words(line, CUE, WORDS).endswith(". A plug is not chosen: nothing is added for it.")
+
+
 @pytest.mark.parametrize(
     ("note", "said"),
     [
         ("joint", "Sleeve, bore *1.6*, for joints, plug *A*"),
         ("tail", "Sleeve, bore *1.6*, for the shield, plug *A*"),
         ("cap", "Cap for a spare core, shrink *1.6*, plug *A*"),
+        ("splice", "Sleeve, bore *1.6*, for joints in plug *A*"),
         ("no-size", "Sleeve: no size fits, plug *A*"),
     ],
 )

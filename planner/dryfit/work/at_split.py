@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import replace
 
-from planner.dryfit.cut_lengths import SPLICE_MM
+from planner.dryfit.splicing import SPLICE_MM
 from planner.dryfit.work.closing import closing_needs, part_step, resting
 from planner.dryfit.work.facts import WorkFacts
 from planner.dryfit.work.starting import opened
