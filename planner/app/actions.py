@@ -9,8 +9,9 @@ from PySide6.QtGui import QAction, QKeySequence
 from PySide6.QtWidgets import QWidget
 
 # Where the keys work. Single letters never work everywhere (WCAG 2.2, 2.1.4): `bench` is the
-# canvas of the lead, `fit` the view of the dry fit, `walk` both and the panels beside them.
-Scope = Literal["window", "bench", "fit", "walk"]
+# canvas of the lead, `fit` the view of the dry fit, `work` that of the order of work, `walk` all
+# of them and the panels beside them.
+Scope = Literal["window", "bench", "fit", "work", "walk"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -86,6 +87,14 @@ SPECS = (
         "Dr&y fit",
         "See one end as it will be soldered: turn, gaps, order, sleeves",
         ("Alt+2",),
+        "View",
+        checkable=True,
+    ),
+    ActionSpec(
+        "work",
+        "Order of wor&k",
+        "See all steps from cutting to closing, what is threaded when, and what to cut",
+        ("Alt+3",),
         "View",
         checkable=True,
     ),
@@ -250,6 +259,22 @@ SPECS = (
         ("Shift+S",),
         "Lead",
         "fit",
+    ),
+    ActionSpec(
+        "parts_proposed",
+        "&Parts as proposed",
+        "Take the parts that the ends and splits still want, by what they must pass and grip",
+        ("P",),
+        "Lead",
+        "work",
+    ),
+    ActionSpec(
+        "computed_order",
+        "&Computed order of work",
+        "Do the steps in the order that is computed again",
+        ("C",),
+        "Lead",
+        "work",
     ),
     ActionSpec(
         "workmanship",

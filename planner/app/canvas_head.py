@@ -25,7 +25,11 @@ class CanvasHead(QWidget):
         ]
         self.views = {
             name: self._action(actions, name, words, at, look)
-            for name, words, at in (("wire", "Wire", "first"), ("dry_fit", "Dry fit", "last"))
+            for name, words, at in (
+                ("wire", "Wire", "first"),
+                ("dry_fit", "Dry fit", "middle"),
+                ("work", "Work", "last"),
+            )
         }
         self.solder = self._choice("Solder side", "first", "Look at the solder side", look)
         self.mating = self._choice("Mating side", "last", "Look at the mating side, mirrored", look)

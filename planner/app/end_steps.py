@@ -43,13 +43,14 @@ def end_weights(workbench: "Workbench") -> dict[str, Weight]:
 class EndSteps(QObject):
     """Join the strip, the bench and the actions. In one column the bench shows one end at first.
 
-    The dry fit always shows one end, and leaves it to the bench how much that shows.
+    The dry fit always shows one end, the order of work the whole lead; neither changes how much
+    the bench shows.
     """
 
     def __init__(self, window: Window, canvas: "BenchView", fitting: "FitView") -> None:
         super().__init__(window)
         self._window, self._canvas, self._workbench = window, canvas, canvas.workbench
-        self._fitting, self._in_fit = fitting, False
+        self._fitting, self._view = fitting, "wire"
         self._on = {Form.WIDE: False, Form.COMPACT: False, Form.COLUMN: True}
         self._end = ""
         self.strip = EndsStrip(window.look)
@@ -72,13 +73,19 @@ class EndSteps(QObject):
     @property
     def on(self) -> bool:
         """Tell whether one end at a time is shown: by the dry fit, or in the form that is on."""
-        return self._in_fit or self._on[self._window.regions.form]
+        if self._view != "wire":
+            return self._in_fit
+        return self._on[self._window.regions.form]
 
-    def enter_fit(self, *, entered: bool) -> None:
-        """Show the chosen end in the dry fit, or go back to the bench."""
-        if entered and not self._in_fit:
+    @property
+    def _in_fit(self) -> bool:
+        return self._view == "dry_fit"
+
+    def enter(self, view: str) -> None:
+        """Show the chosen end in the dry fit, no end in the order of work, or go to the bench."""
+        if view == "dry_fit" and not self._in_fit:
             self._end = self._chosen_first()
-        self._in_fit = entered
+        self._view = view
         self.renew()
 
     def renew(self) -> None:
@@ -91,21 +98,21 @@ class EndSteps(QObject):
             self._end = ends.next_to("", 0)
         one = self.on and bool(plan.ends)
         for name in ("next_end", "previous_end"):
-            self._window.acts[name].setEnabled(bool(plan.ends))
-        self._window.acts["one_end"].setEnabled(bool(plan.ends) and not self._in_fit)
+            self._window.acts[name].setEnabled(bool(plan.ends) and self._view != "work")
+        self._window.acts["one_end"].setEnabled(bool(plan.ends) and self._view == "wire")
         self._window.acts["one_end"].setChecked(one)
         self._window.regions.show_ends(shown=one)
         ends.show_current(self._end)
         self._show_weights()
         if self._in_fit:
             self._fitting.show_end(self._end)
-        else:
+        elif self._view == "wire":
             self._canvas.show_end(self._end if one else None)
 
     def show_end(self, end: str) -> None:
         """Show one end."""
         self._end = end
-        if not self._in_fit:
+        if self._view == "wire":
             self._on[self._window.regions.form] = True
         self.renew()
 
@@ -125,7 +132,7 @@ class EndSteps(QObject):
             self.show_end(end)
 
     def _on_end_shown(self, end: str) -> None:
-        if end and end != self._end and not self._in_fit:
+        if end and end != self._end and self._view == "wire":
             self.show_end(end)
 
     def _on_one_end(self) -> None:

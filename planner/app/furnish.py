@@ -16,6 +16,8 @@ from planner.app.fitting.view import FitView
 from planner.app.focus_ring import FocusKeeper
 from planner.app.lead_acts import LeadActs
 from planner.app.mishap import MishapHook
+from planner.app.order_of_work.menu_acts import WorkMenu
+from planner.app.order_of_work.view import WorkView
 from planner.app.panels.findings import FindingsPanel
 from planner.app.panels.guide import GuidePanel
 from planner.app.panels.in_hand import InHandPanel
@@ -62,8 +64,9 @@ class Bench(QObject):
         self.guide = GuidePanel(bench, look)
         self.canvas = BenchView(bench, look)
         self.fitting = FitView(bench, self.window.acts, look)
+        self.work = WorkView(bench, self.window.acts, self._save_cuts, look)
         self.stack = QStackedWidget()
-        for page in (self.canvas, self.fitting, self.guide):
+        for page in (self.canvas, self.fitting, self.work, self.guide):
             self.stack.addWidget(page)
         self._add_fold_buttons(look)
         for name, panel in (
@@ -101,6 +104,8 @@ class Bench(QObject):
         self.view_acts.connect_to_actions()
         self.fit_menu = FitMenu(self.fitting, self.view_acts, self.ask)
         self.fit_menu.connect_to(window.acts)
+        self.work_menu = WorkMenu(self.work, self.view_acts, window.acts)
+        self.plan_acts.leads = lambda: self.work.state.leads
         window.acts.scope_to(self.canvas, "bench", "walk")
         for panel in (self.landings, self.findings):
             window.acts.scope_to(panel, "walk")
@@ -130,6 +135,9 @@ class Bench(QObject):
         self.view_acts.view_chosen.connect(self._show_page)
         self.canvas.file_dropped.connect(lambda name: self.session.open(Path(name)))
         window.lately.chosen.connect(self.session.open)
+
+    def _save_cuts(self) -> None:
+        self.plan_acts.save_cuts()
 
     # -- begun ------------------------------------------------------------------------------
 
@@ -172,6 +180,8 @@ class Bench(QObject):
             panel = "guide"
         elif panel == "canvas" and self.stack.currentWidget() is self.fitting:
             panel = "fitting"
+        elif panel == "canvas" and self.stack.currentWidget() is self.work:
+            panel = "work"
         self.window.hints.show_hints(panel)
 
     def _on_opened(self) -> None:
@@ -189,8 +199,8 @@ class Bench(QObject):
     def _show_page(self) -> None:
         """Show the view that is on; the guide, and the plans of late, while there are no ends."""
         new = not self.workbench.plan.ends
-        view = self.fitting if self.view_acts.view == "dry_fit" else self.canvas
-        self.stack.setCurrentWidget(self.guide if new else view)
+        views = {"wire": self.canvas, "dry_fit": self.fitting, "work": self.work}
+        self.stack.setCurrentWidget(self.guide if new else views[self.view_acts.view])
         self.window.lately.show_plans(self.settings.recent, datetime.now().astimezone())
         self.window.regions.show_lately(shown=new)
         self.view_acts.allow(bench=not new)
@@ -219,6 +229,7 @@ class Bench(QObject):
             button.set_look(look)
         self.canvas.set_look(look)
         self.fitting.set_look(look)
+        self.work.set_look(look)
 
     def _on_settings_changed(self, key: str) -> None:
         if key == "recent":
@@ -245,6 +256,7 @@ class Bench(QObject):
         self.mishaps.remove()
         self.focus.let_go()
         self.fitting.let_go()
+        self.work.let_go()
         self.workbench.undo_stack.blockSignals(True)  # it signals once more while it is destroyed
         for part in (self.shelf, self.findings, self.in_hand, self.landings, self.guide):
             part.detach()

@@ -1,8 +1,10 @@
 """What the Plan and Help menus do."""
 
+from collections.abc import Callable, Sequence
 from datetime import date
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 from PySide6.QtGui import QAction
@@ -17,6 +19,10 @@ from planner.app.settings import Settings
 from planner.app.workbench import Workbench
 from planner.edits.texts import set_order, set_remarks, set_revision, set_title
 from planner.model.plan import Plan
+from planner.problem import InputError
+
+if TYPE_CHECKING:
+    from planner.app.printing.desk import SheetDesk
 
 
 class PlanActs(QObject):
@@ -37,6 +43,7 @@ class PlanActs(QObject):
         self._settings = settings
         self._ask = ask
         self._notice = notice
+        self.leads: Callable[[], int] = lambda: 1  # in the run that is being looked at
 
     def connect_to(self, actions: Actions) -> None:
         """Take on the actions."""
@@ -112,13 +119,30 @@ class PlanActs(QObject):
         said = "All other definitions are on the shelf as usual."
         self._ask.trouble("Problems in the library", self._workbench.library.problems, said)
 
-    def show_sheet(self, leads: int = 1) -> None:
-        """Show the sheet as it prints, for a run of leads; afterwards say what was written."""
+    def show_sheet(self) -> None:
+        """Show the sheet as it prints; afterwards say what was written."""
+        desk = self._desk()
+        self._ask.sheet(desk)
+        if desk.written:
+            self._say_written(desk.written)
+
+    def save_cuts(self) -> None:
+        """Ask where to, and write the cut list of the run."""
+        desk = self._desk()
+        path = self._ask.where_to_write_cuts(desk.file_name(" cut list.csv"))
+        if path is None:
+            return
+        try:
+            self._say_written(desk.write(path))
+        except InputError as error:
+            self._ask.trouble("The cut list can\u2019t be written", error.problems)
+
+    def _desk(self) -> "SheetDesk":
         from planner.app.printing.desk import SheetDesk  # noqa: PLC0415 - only when it is wanted
 
         bench, today = self._workbench, date.today().isoformat()  # noqa: DTZ011 - as it hangs there
-        desk = SheetDesk(bench.plan, bench.findings, self._settings, date=today, leads=leads)
-        self._ask.sheet(desk)
-        if desk.written:
-            names = ", ".join(str(name) for name in desk.written)
-            self._notice.say(f"Written: {names}")
+        settings, leads = self._settings, self.leads()
+        return SheetDesk(bench.plan, bench.findings, settings, date=today, leads=leads)
+
+    def _say_written(self, paths: Sequence[Path]) -> None:
+        self._notice.say("Written: " + ", ".join(str(path) for path in paths))

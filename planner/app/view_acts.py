@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from planner.app.panels.shelf import ShelfPanel
 
 _THEMES = ("system", "light", "dark")
-VIEWS = ("wire", "dry_fit")
+VIEWS = ("wire", "dry_fit", "work")
 _ZOOMS = ("fit", "zoom_in", "zoom_out", "zoom_reset")
 
 
@@ -73,8 +73,8 @@ class ViewActs(QObject):
     # -- views --------------------------------------------------------------------------------
 
     def choose_view(self, name: str) -> None:
-        """Show the lead to wire, or one end as it fits; the dry fit knows one side only."""
-        if name == "dry_fit":
+        """Show the lead to wire, one end as it fits, or the work; the last two know one side."""
+        if name != "wire":
             self._canvas.workbench.put_back()
             self._canvas.set_side("solder")
         self.view = name
@@ -83,16 +83,16 @@ class ViewActs(QObject):
 
     def allow(self, *, bench: bool) -> None:
         """Allow what is done in the view that is on, or nothing while the guide lies over it."""
-        acts, in_fit = self._window.acts, self.view == "dry_fit"
+        acts, wire = self._window.acts, self.view == "wire"
         for name in _ZOOMS:
-            acts[name].setEnabled(bench)
+            acts[name].setEnabled(bench and self.view != "work")
         for name in ("one_scale", "mating"):
-            acts[name].setEnabled(bench and not in_fit)
+            acts[name].setEnabled(bench and wire)
         for name in VIEWS:
             acts[name].setEnabled(bench)
             acts[name].setChecked(name == self.view)
-        self._canvas.rest(resting=bench and in_fit)
-        self.end_steps.enter_fit(entered=bench and in_fit)
+        self._canvas.rest(resting=bench and not wire)
+        self.end_steps.enter(self.view if bench else "wire")
         self._show_zoom()
 
     def _shown(self) -> "BenchView | FitView":

@@ -1,0 +1,1 @@
+"""The order of work: steps, parts in threading order, cut list; all in one view."""

@@ -1,0 +1,68 @@
+"""Parts in words: tag, where each rests, before which joint; and what can't go on, with figures."""
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from planner.app.panels.words import listed
+from planner.checks.hindered import easiest, names
+from planner.units import number
+
+if TYPE_CHECKING:
+    from planner.app.order_of_work.facts import WorkFacts
+    from planner.dryfit.threading import Hindrance, Route
+    from planner.model.plan import Plan
+
+
+@dataclass(frozen=True, slots=True)
+class PartRow:
+    """One part: what stands in bold, what in small below it, whether it can't go on."""
+
+    use: str
+    text: str
+    small: str
+    stop: bool = False
+
+
+def part_rows(plan: "Plan", facts: "WorkFacts") -> tuple[PartRow, ...]:
+    """Return the parts that go on, in order, then those that do not."""
+    stuck = {it.use.id: it for it in facts.threading.hindrances}
+    going = [route for route in facts.threading.routes if route.use.id not in stuck]
+    return (
+        *(PartRow(it.use.id, f"{it.tag}  {it.part.title}", _way(plan, it)) for it in going),
+        *(PartRow(it.use.id, it.part.title, _why(it), stop=True) for it in stuck.values()),
+    )
+
+
+def _way(plan: "Plan", route: "Route") -> str:
+    ends = names(route.ends)
+    split = next((it for it in plan.splits if it.id == route.at), None)
+    where = f"to the {split.name or 'split'}" if split else f"rests at {route.at}"
+    if route.after_joint:
+        when = "after the joint"
+    elif route.before_joint_of:
+        when = f"before {listed(route.before_joint_of)} is soldered"
+    else:
+        when = "at any time"
+    return f"over {ends}, {where}; {when}"
+
+
+def _why(found: "Hindrance") -> str:
+    """Say for each side what is in the way, with the bore that there is and the one needed."""
+    sides = easiest(found)
+    if not sides:
+        return f"{found.over}: has {number(found.has_mm)} mm, needs {number(found.needs_mm)} mm"
+    return "; ".join(
+        f"over {names(it.ends)}: bore {number(it.has_mm)} mm, {it.over} {number(it.needs_mm)} mm"
+        for it in sides
+    )
+
+
+def rework_said(facts: "WorkFacts") -> str:
+    """Say what a rework leaves to thread; nothing while no end stays on."""
+    if not facts.stays_on:
+        return ""
+    stuck = [it.part.title for it in facts.threading.hindrances]
+    kept = listed(sorted(facts.stays_on))
+    if not stuck:
+        return f"With {kept} soldered every part can still be threaded."
+    return f"With {kept} soldered, take a split or shrinkable type of: {listed(stuck)}."

@@ -1,0 +1,116 @@
+"""The parts in threading order, end by end; how the chosen one goes on; what a rework leaves."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QVBoxLayout, QWidget
+
+from planner.app.buttons import ActionButton
+from planner.app.order_of_work.part_rows import PartRow, part_rows, rework_said
+from planner.app.order_of_work.plain_list import PlainList
+from planner.app.panels.widgets.fields import Check, Choice, check
+from planner.app.panels.widgets.labels import button, label, line
+from planner.app.panels.widgets.panel import Panel
+
+if TYPE_CHECKING:
+    from planner.app.actions import Actions
+    from planner.app.order_of_work.state import Work
+    from planner.drawing.looks import Look
+
+
+class PartsPane(Panel):
+    """Queues over, acts under; the boxes of a rework stay in the view and never in the plan."""
+
+    def __init__(self, work: "Work", actions: "Actions", look: "Look") -> None:
+        super().__init__(work.workbench, look)
+        self.work = work
+        self.rows: tuple[PartRow, ...] = ()
+        self.list = PlainList("Parts in threading order", look)
+        self.list.setSelectionMode(QAbstractItemView.SelectionMode.NoSelection)
+        self.list.chosen.connect(lambda place: work.choose_part(self.rows[place].use))
+        self.proposed = ActionButton(actions["parts_proposed"], look, text="As proposed")
+        self.comes_from = Choice("From end", (), lambda end: work.route(comes_from=end))
+        self.late = check(
+            "After its joint",
+            lambda on: work.route(after_joint=on),
+            "The part comes on when the end that it comes from is soldered already",
+        )
+        self.off = button("Take off", work.take_off, tip="Take the chosen part off the lead")
+        self.said = label("", "small", wrap=True)
+        self.stays: dict[str, Check] = {}
+        self.setAccessibleName("Threading")
+        self._build()
+        self.attach(work.changed, self.renew)
+        self.attach(work.part_changed, self._show_part)
+        self.attach(work.said, self.said.setText)
+        self.set_look(look)
+
+    def _build(self) -> None:
+        column = QVBoxLayout(self)
+        column.setContentsMargins(12, 8, 12, 8)
+        column.setSpacing(6)
+        column.addWidget(self.list, 1)
+        row = QHBoxLayout()
+        row.setSpacing(8)
+        self.comes_from.setFixedWidth(180)
+        for part in (self.comes_from, self.late):
+            row.addWidget(part)
+        row.addStretch(1)
+        column.addLayout(row)
+        acts = QHBoxLayout()
+        acts.addWidget(self.off)
+        acts.addStretch(1)
+        acts.addWidget(self.proposed)
+        column.addLayout(acts)
+        column.addWidget(line())
+        self._rework = QHBoxLayout()
+        self._rework.setSpacing(12)
+        self._rework.addWidget(label("Rework, stays on:", "second"))
+        self._rework.addStretch(1)
+        column.addLayout(self._rework)
+        column.addWidget(self.said)
+
+    def renew(self) -> None:
+        """Show the parts as they go on now."""
+        work = self.work
+        self.rows = part_rows(work.plan, work.facts)
+        self.list.show_rows([(row.text, row.small, row.stop) for row in self.rows])
+        self._show_ends()
+        self.said.setText(rework_said(work.facts))
+        self._show_part()
+
+    def _show_ends(self) -> None:
+        ends = [end.id for end in self.work.plan.ends]
+        for end in [it for it in self.stays if it not in ends]:
+            self._drop(self.stays.pop(end))
+        for end in ends:
+            if end not in self.stays:
+                made = check(end, self._keeper(end), f"The plug at {end} is soldered and stays on")
+                made.setAccessibleName(f"{end} stays on")
+                self.stays[end] = made
+                self._rework.insertWidget(self._rework.count() - 1, made)
+            self.stays[end].setChecked(end in self.work.stays_on)
+        self.comes_from.set_choices([(end, end) for end in ends])
+
+    def _keeper(self, end: str):  # noqa: ANN202 - a slot
+        return lambda on: self.work.keep_on(end, stays=on)
+
+    @staticmethod
+    def _drop(widget: QWidget) -> None:
+        widget.hide()
+        widget.deleteLater()
+
+    def _show_part(self) -> None:
+        use = self.work.use
+        for part in (self.comes_from, self.late, self.off):
+            part.setEnabled(use is not None)
+        if use is not None:
+            self.comes_from.show_value(use.comes_from)
+            self.late.setChecked(use.after_joint)
+        places = [place for place, row in enumerate(self.rows) if row.use == self.work.part]
+        self.list.mark(places[0] if places else -1)
+
+    def set_look(self, look: "Look") -> None:
+        """Draw in another look."""
+        super().set_look(look)
+        self.list.set_look(look)
+        self.proposed.set_look(look)
