@@ -166,7 +166,7 @@ class AtEnd:
         back = [self.codes[name] for name in self._shields_here if name not in self._tails]
         needs = self._ids("jacket")
         if back:
-            kind = "shields_back" if self._tails else "shield_back"
+            kind = "shields_back" if self._tails or len(back) > 1 else "shield_back"
             yield self._step("shield_back", kind, "cold", needs, shields=bold_list(back))
         for made in dict.fromkeys(part.kind for part in self._tails.values()):
             codes = [self.codes[name] for name, part in self._tails.items() if part.kind == made]
@@ -216,7 +216,7 @@ class AtEnd:
         needs = (*self._ids("strip"), *self._tail_ids)
         if not cores:
             return self._step("tin", "tin_tails", "hot", needs)
-        kind = "tin_all" if self._tails else "tin"
+        kind = ("tin", "tin_all", "tin_many")[min(len(self._tails), 2)]
         return self._step("tin", kind, "hot", needs, strands=by_figure(cores))
 
     def _park(self) -> Iterator[Step]:
@@ -240,11 +240,17 @@ class AtEnd:
         for place, (_, accesses) in enumerate(clampings, start=1):
             contacts = tuple(access.contact for access in accesses)
             joints = discs(self.order[contact] for contact in contacts)
-            kind = "solder" if place == 1 else "solder_turned"
+            kind = self._solder_kind(place, len(contacts))
             needs = (*self.threaded, *before, *self.joints[-1:])
             act = f"solder/{place}"
             yield self._step(act, kind, "hot", needs, soldered=contacts, joints=joints)
             self.joints.append(self._id(act))
+
+    @staticmethod
+    def _solder_kind(clamping: int, joints: int) -> str:
+        if clamping > 1:
+            return "solder_turned"
+        return "solder" if joints > 1 else "solder_one"
 
     # -- insulate
 

@@ -68,17 +68,18 @@ def _bridges(facts: WorkFacts, group: tuple[str, ...], made: tuple[str, ...]) ->
     nets = _nets(facts, end)
     if len(nets) > 1:
         few = len(nets) <= EACH_TO_EACH
-        kind = "meter_bridge" if few else "meter_beside"
+        kind = ("meter_two" if len(nets) == 2 else "meter_bridge") if few else "meter_beside"
         apart = bold_list(contacts[0] for contacts in nets) if few else ""
         together = _together(contacts for contacts in nets if len(contacts) > 1)
         if together and not few:
             kind = "meter_beside_but"
-        values = (("contacts", apart), ("together", together))
+        one, other = nets[0][0], nets[-1][0]
+        values = (("contacts", apart), ("together", together), ("one", one), ("other", other))
         yield Step(f"{end}/meter", kind, end, end, "close", values, made, group)
     links = [link.contacts for link in facts.plan.links if link.end == end]
     if links:
-        values = (("contacts", _together(links)), ("together", ""))
-        yield Step(f"{end}/meter/links", "meter_links", end, end, "close", values, made, group)
+        told = (("contacts", _together(links)),)
+        yield Step(f"{end}/meter/links", "meter_links", end, end, "close", told, made, group)
 
 
 def _nets(facts: WorkFacts, end: str) -> list[list[str]]:
