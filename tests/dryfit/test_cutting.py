@@ -11,6 +11,8 @@ from hypothesis import strategies as st
 from planner.data import data_dir
 from planner.dryfit.cutting import BatchStep, CutLine, batch, cut_list
 from planner.files.plans import read_plan
+from planner.model.part import Part
+from planner.model.plan import PartUse
 from tests import building
 from tests.strategies import plans
 
@@ -67,6 +69,24 @@ def test_a_sleeve_of_which_no_size_fits_is_said():
     # A cup of 3 mm and a core of 0.8: nothing that passes the one grips the other.
     found = sleeves(sleeved(phones("RD A.T B.T"), "A.RD"))
     assert [(it.note, it.stock, it.bore_mm) for it in found] == [("no-size", "", 0.0)]
+
+
+def test_shrink_is_cut_as_long_as_its_step_asks_and_is_one_with_its_use():
+    # On a jacket of 6, 12 of overlap (two diameters) and one diameter of the cores over them:
+    # 0.8 for one core, 12.8, over 0.9 and in halves 14.5; the piece in stock has 40.
+    tube = Part(
+        id="tube", title="t", kind="heat-shrink", bore_mm=9, recovered_mm=0.5, outside_mm=10,
+        length_mm=40,
+    )  # fmt: skip
+    plan = phones("RD A.T B.T")
+    use = PartUse(id="one", part="tube", at="A", comes_from="A")
+    found = plan.evolve(
+        parts=(use, use.evolve(id="two", at="B", comes_from="B")),
+        definitions=plan.definitions.evolve(parts=(tube,)),
+    )
+    (line,) = (it for it in cut_list(found).lines if it.kind == "heat-shrink")
+    assert (line.length_mm, line.count, line.where) == (14.5, 2, ("A", "B"))
+    assert line.uses == ("one", "two")
 
 
 def test_a_spare_core_gets_a_cap_of_the_smallest_shrink_that_passes_it():

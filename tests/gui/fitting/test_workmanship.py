@@ -31,9 +31,10 @@ def test_each_choice_names_its_source(dialog):
 def test_figures_are_typed_in_percent_and_mm(dialog):
     dialog.figures["watch_share"].setText("80")
     dialog.figures["tolerance_mm"].setText("0,1")
+    dialog.figures["trim_mm"].setText("12,5")
     dialog.choices["shield_joint"].setCurrentIndex(1)
     assert Workmanship(**dialog.chosen()) == Workmanship(
-        watch_share=0.8, tolerance_mm=0.1, shield_joint="first"
+        watch_share=0.8, tolerance_mm=0.1, trim_mm=12.5, shield_joint="first"
     )
 
 
