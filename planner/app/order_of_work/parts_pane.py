@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QVBoxLayout, QWidg
 from planner.app.buttons import ActionButton
 from planner.app.order_of_work.part_rows import PartRow, part_rows, rework_said
 from planner.app.order_of_work.plain_list import PlainList
+from planner.app.order_of_work.queue_strip import QueueStrip
 from planner.app.panels.widgets.fields import Check, Choice, check
 from planner.app.panels.widgets.labels import button, label, line
 from planner.app.panels.widgets.panel import Panel
@@ -37,6 +38,7 @@ class PartsPane(Panel):
         self.off = button("Take off", work.take_off, tip="Take the chosen part off the lead")
         self.said = label("", "small", wrap=True)
         self.stays: dict[str, Check] = {}
+        self.strip = QueueStrip(work, look)
         self.setAccessibleName("Threading")
         self._build()
         self.attach(work.changed, self.renew)
@@ -48,6 +50,7 @@ class PartsPane(Panel):
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 8, 12, 8)
         column.setSpacing(6)
+        column.addWidget(self.strip)
         column.addWidget(self.list, 1)
         row = QHBoxLayout()
         row.setSpacing(8)
@@ -106,6 +109,7 @@ class PartsPane(Panel):
         if use is not None:
             self.comes_from.show_value(use.comes_from)
             self.late.setChecked(use.after_joint)
+        self.strip.renew()
         places = [place for place, row in enumerate(self.rows) if row.use == self.work.part]
         self.list.mark(places[0] if places else -1)
 
@@ -114,3 +118,4 @@ class PartsPane(Panel):
         super().set_look(look)
         self.list.set_look(look)
         self.proposed.set_look(look)
+        self.strip.set_look(look)
