@@ -19,7 +19,7 @@ Kind = Literal[
     "cover", "boot", "shell", "clamp", "liner", "plug",
 ]  # fmt: skip
 Note = Literal["", "no-cable", "plug-unknown", "no-size", "joint", "tail", "cap", "splice"]
-Act = Literal["cut", "split", "thread", "join", "end", "prove"]
+Act = Literal["cut", "split", "thread", "own", "join", "end", "prove"]
 # Heat-shrink over a spare core: half on its insulation, half closed beyond it. Common practice, no
 # source.
 CAP_MM = 10.0
@@ -128,6 +128,9 @@ def _steps(plan: Plan, leads: int) -> Iterator[BatchStep]:
     if plan.parts:
         comes_from = dict.fromkeys(use.comes_from for use in plan.parts)
         yield BatchStep("thread", tuple(comes_from), leads * len(plan.parts))
+    plugs = tuple(end.id for end in plan.ends if plan.connector_of(end.id) is not None)
+    if plugs:
+        yield BatchStep("own", plugs, leads * len(plugs))
     joins = tuple(split.id for split in plan.splits if split.id not in fans)
     if joins:
         yield BatchStep("join", joins, leads * len(joins))

@@ -126,6 +126,7 @@ def test_all_splits_come_before_all_parts_and_these_before_all_plugs():
         BatchStep("cut", ("trunk",), 6),
         BatchStep("split", ("split",), 6),
         BatchStep("thread", ("A", "L", "R"), 24),
+        BatchStep("own", ("A", "L", "R"), 18),
         BatchStep("end", ("A",), 6),
         BatchStep("end", ("L", "R"), 12),
         BatchStep("prove", (), 6),
@@ -134,7 +135,7 @@ def test_all_splits_come_before_all_parts_and_these_before_all_plugs():
 
 def test_a_split_of_cables_of_their_own_is_joined_after_the_parts_are_on():
     acts = [(it.act, it.count) for it in batch(demo("stereo-to-two-mono"), 2).steps]
-    assert acts == [("cut", 6), ("join", 2), ("end", 2), ("end", 4), ("prove", 2)]
+    assert acts == [("cut", 6), ("own", 6), ("join", 2), ("end", 2), ("end", 4), ("prove", 2)]
 
 
 @pytest.mark.parametrize("leads", [0, -1])

@@ -40,6 +40,9 @@ def test_read_back_it_is_the_list(path, leads):
         (it.kind, it.title, it.stock, it.length_mm, it.count * leads, " ".join(it.where))
         for it in cuts.lines
     ]
+    assert [figure(row["total_mm"]) for row in listed(text, "cut")] == [
+        it.length_mm * it.count * leads for it in cuts.lines
+    ]
     assert [
         (r["for"], r["item"], figure(r["length_mm"]), figure(r["strip_mm"]), int(r["pieces"]))
         for r in listed(text, "strip")

@@ -56,6 +56,7 @@ def test_the_order_of_a_run_in_words():
         "Cut all cables: *6* pieces.",
         "Open the split on all leads: *6*.",
         "Thread all parts: *24*. Count them.",
+        "Thread over each end what came with its plug: *18*.",
         "Make plug *A* on all leads: *6*.",
         "Make plug *L, R* on all leads: *12*.",
         "Prove all leads, each on its own page: *6*.",
