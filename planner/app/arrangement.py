@@ -9,7 +9,7 @@ from enum import Enum
 Box = tuple[int, int, int, int]  # x, y, width, height in px
 
 # The row of the ends, and what the view's buttons need beside it in one column, px.
-ENDS_HIGH, HEAD_WIDE = 48, 436
+ENDS_HIGH, HEAD_WIDE = 48, 484
 # What is kept for the state of saving at the end of the bottom bar, px.
 STATE_WIDE = 136
 

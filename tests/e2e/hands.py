@@ -13,9 +13,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from planner.app.printing.dialog import SheetDialog
+
 LEFT, NONE = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
 CTRL = Qt.KeyboardModifier.ControlModifier
-ENTER = Qt.Key.Key_Return
+ENTER, S = Qt.Key.Key_Return, Qt.Key.Key_S
 _STEPS = 6
 
 
@@ -127,6 +129,21 @@ class Hands:
             self.click(_button(dialog, button)) if button else self.key(ENTER)
 
         self.in_dialog(QFileDialog, doing, begin)
+
+    def save_sheet(self, name: str, begin, *, button: str = ""):
+        """Save the sheet from the dialog that `begin` opens: by its buttons, or by keys alone."""
+
+        def doing(dialog):
+            for _ in range(500):  # the pages are drawn in the background
+                if not dialog.desk.busy:
+                    break
+                QTest.qWait(20)
+            save = dialog.save
+            ask = (lambda: self.click(save)) if button else lambda: self.key(S, modifiers=CTRL)
+            self.name_file(name, ask, button=button)
+            self.click(dialog.closing) if button else self.key(Qt.Key.Key_Escape)
+
+        self.in_dialog(SheetDialog, doing, begin)
 
     def click_file(self, name: str, begin):
         """Click a file, and then Open, in the dialog that `begin` opens."""

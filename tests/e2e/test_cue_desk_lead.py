@@ -101,7 +101,7 @@ def test_the_lead_is_made_by_mouse(hands, tmp_path, capsys):
     assert bench.workbench.undo_stack.count() == 1 + len(LANDINGS)
     hands.name_file(PLAN, lambda: hands.click_menu("Plan", "save"), button="Save")
     assert not bench.session.dirty
-    hands.name_file(SHEET, lambda: hands.click(hands.shell.window.band.sheet), button="Save")
+    hands.save_sheet(SHEET, lambda: hands.click(hands.shell.window.band.sheet), button="Save")
     made = hands.plan()
     hands.click_menu("Plan", "new")
     assert hands.plan() == Plan()
@@ -152,7 +152,7 @@ def test_the_lead_is_made_by_keyboard_alone(hands, tmp_path, capsys):
     press = hands.key
     hands.name_file(PLAN, lambda: press(Qt.Key.Key_S, modifiers=CTRL))
     assert not bench.session.dirty
-    hands.name_file(SHEET, lambda: press(Qt.Key.Key_P, modifiers=CTRL))
+    hands.save_sheet(SHEET, lambda: press(Qt.Key.Key_P, modifiers=CTRL))
     made = hands.plan()
     press(Qt.Key.Key_N, modifiers=CTRL)
     assert hands.plan() == Plan()

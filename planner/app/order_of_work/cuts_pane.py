@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QGuiApplication
+from PySide6.QtGui import QGuiApplication, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHBoxLayout,
@@ -30,7 +30,8 @@ if TYPE_CHECKING:
     from planner.app.order_of_work.state import Work
     from planner.drawing.looks import Look
 
-_HEADS = ("Piece", "Cut, mm", "A lead", "Run", "Together, mm")
+_HEADS = ("Piece", "Cut, mm", "Pieces", "Pieces", "In all, mm")
+_ROW_GAP = 8
 
 
 class CutsPane(Panel):
@@ -84,8 +85,8 @@ class CutsPane(Panel):
         for part in (words, self.leads):
             row.addWidget(part)
         row.addStretch(1)
-        for part in (self.copy, self.save):
-            row.addWidget(part)
+        for act in (self.copy, self.save):
+            row.addWidget(act)
         column.addLayout(row)
         column.addWidget(self.table, 1)
         column.addWidget(self.order)
@@ -106,13 +107,24 @@ class CutsPane(Panel):
                 str(pieces),
                 number(line.length_mm * pieces) if line.length_mm else "",
             )
-        for column in (3, 4):
-            self.table.setColumnHidden(column, leads == 1)
-        self.table.resizeRowsToContents()
+        for column, shown in ((2, leads == 1), (3, leads > 1), (4, leads > 1)):
+            self.table.setColumnHidden(column, not shown)
+        self._space_rows()
         run = batch(plan, leads).steps if leads > 1 and plan.sections else ()
         said = [plain(step_words(step, plan, words)) for step in run]
         self.order.setText("\n".join(f"{at}. {text}" for at, text in enumerate(said, start=1)))
         self.order.setVisible(bool(said))
+
+    def _space_rows(self) -> None:
+        """Leave more white between pieces than between the lines of one."""
+        self.table.resizeRowsToContents()
+        for row in range(self.table.rowCount()):
+            self.table.setRowHeight(row, self.table.rowHeight(row) + _ROW_GAP)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Break the words anew."""
+        super().resizeEvent(event)
+        self._space_rows()
 
     def _fill(self, place: int, *cells: str) -> None:
         for column, text in enumerate(cells):

@@ -5,10 +5,12 @@ from typing import TYPE_CHECKING
 
 from planner.app.panels.words import listed
 from planner.checks.hindered import easiest, names
+from planner.dryfit.rework import instead
 from planner.units import number
 
 if TYPE_CHECKING:
     from planner.app.order_of_work.facts import WorkFacts
+    from planner.dryfit.rework import Instead
     from planner.dryfit.threading import Hindrance, Route
     from planner.model.plan import Plan
 
@@ -57,12 +59,21 @@ def _why(found: "Hindrance") -> str:
     )
 
 
-def rework_said(facts: "WorkFacts") -> str:
+def rework_said(plan: "Plan", facts: "WorkFacts") -> str:
     """Say what a rework leaves to thread; nothing while no end stays on."""
     if not facts.stays_on:
         return ""
-    stuck = [it.part.title for it in facts.threading.hindrances]
     kept = listed(sorted(facts.stays_on))
-    if not stuck:
+    if not facts.threading.hindrances:
         return f"With {kept} soldered every part can still be threaded."
-    return f"With {kept} soldered, take a split or shrinkable type of: {listed(stuck)}."
+    told = [_wanted(it) for it in instead(plan, facts.threading)]
+    rest = f" In place of it take: {'; '.join(told)}." if told else ""
+    return f"With {kept} soldered not every part gets to its place.{rest}"
+
+
+def _wanted(part: "Instead") -> str:
+    kinds = "one that opens"
+    if part.may_shrink:
+        bore, grips = number(part.passes_mm), number(part.grips_mm)
+        kinds += f", or shrink from {bore} mm down to under {grips} mm"
+    return f"{part.part.title}: {kinds}"

@@ -13,9 +13,13 @@ from planner.app.panels.widgets.labels import button, label, line
 from planner.app.panels.widgets.panel import Panel
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from planner.app.actions import Actions
     from planner.app.order_of_work.state import Work
     from planner.drawing.looks import Look
+
+_NONE = "No parts are chosen yet: press P for those that are proposed, or take them from the shelf."
 
 
 class PartsPane(Panel):
@@ -78,7 +82,7 @@ class PartsPane(Panel):
         self.rows = part_rows(work.plan, work.facts)
         self.list.show_rows([(row.text, row.small, row.stop) for row in self.rows])
         self._show_ends()
-        self.said.setText(rework_said(work.facts))
+        self.said.setText(rework_said(work.plan, work.facts) if self.rows else _NONE)
         self._show_part()
 
     def _show_ends(self) -> None:
@@ -89,12 +93,13 @@ class PartsPane(Panel):
             if end not in self.stays:
                 made = check(end, self._keeper(end), f"The plug at {end} is soldered and stays on")
                 made.setAccessibleName(f"{end} stays on")
+                made.setMinimumWidth(made.sizeHint().width() + 10)
                 self.stays[end] = made
                 self._rework.insertWidget(self._rework.count() - 1, made)
             self.stays[end].setChecked(end in self.work.stays_on)
         self.comes_from.set_choices([(end, end) for end in ends])
 
-    def _keeper(self, end: str):  # noqa: ANN202 - a slot
+    def _keeper(self, end: str) -> "Callable[[bool], object]":
         return lambda on: self.work.keep_on(end, stays=on)
 
     @staticmethod

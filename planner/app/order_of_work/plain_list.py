@@ -40,7 +40,7 @@ class _Rows(QStyledItemDelegate):
             painter.fillRect(box, colour(owner.look.accent_wash))
         painter.save()
         painter.translate(box.topLeft())
-        paint(painter, owner.items(index.row()))
+        paint(painter, owner.drawn(index.row()))
         painter.restore()
         if owner.hasFocus() and index.row() == owner.currentRow():
             painter.setPen(QPen(colour(owner.look.ink), 2))
@@ -62,7 +62,7 @@ class PlainList(QListWidget):
         self.setItemDelegate(_Rows(self))
         self.setVerticalScrollMode(QListWidget.ScrollMode.ScrollPerPixel)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOn)
+        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAsNeeded)
         self.currentRowChanged.connect(self._on_current)
         self.itemClicked.connect(lambda item: self.chosen.emit(self.row(item)))
 
@@ -91,7 +91,7 @@ class PlainList(QListWidget):
         self.marked = place
         self.viewport().update()
 
-    def items(self, place: int) -> DrawList:
+    def drawn(self, place: int) -> DrawList:
         """Draw one row."""
         text, small, stop = self.shown[place]
         left = _LEFT + (24 if stop else 0)

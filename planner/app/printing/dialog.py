@@ -170,7 +170,7 @@ class SheetDialog(QDialog):
         made.clicked.connect(lambda _on=False: act())
         if keys:
             made.setToolTip(f"{text.rstrip(chr(0x2026))} ({keys})")
-            made.setShortcut(QKeySequence(keys))
+            QShortcut(QKeySequence(keys), self, made.click)  # at once, where it is enabled
         return made
 
     def _strip(self) -> QWidget:

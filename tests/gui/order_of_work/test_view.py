@@ -244,6 +244,7 @@ def test_a_run_multiplies_the_pieces(work):
     assert table.isColumnHidden(3)
     work.view.cuts.leads.setValue(6)
     assert not table.isColumnHidden(3)
+    assert table.isColumnHidden(2)
     cells = [[table.item(row, at).text() for at in (2, 3)] for row in range(table.rowCount())]
     assert [int(run) for _, run in cells] == [6 * int(one) for one, _ in cells]
     assert work.view.cuts.order.text().startswith("1. Cut all cables: 6 pieces.")

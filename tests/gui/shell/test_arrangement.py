@@ -72,8 +72,8 @@ def test_form_follows_the_size(size, form):
 
 def test_the_steps_stand_beside_the_view_s_buttons_in_one_column_and_over_the_bench_else():
     made = arrange(720, 426, Folds(ends=True), Form.COLUMN).boxes
-    assert made["ends"] == (0, 48, 284, 48)
-    assert made["head"] == (284, 48, 436, 48)
+    assert made["ends"] == (0, 48, 236, 48)
+    assert made["head"] == (236, 48, 484, 48)
     assert made["canvas"] == (0, 96, 720, 286)
     wide = arrange(1440, 868, Folds(ends=True), Form.WIDE).boxes
     assert wide["ends"][1] == wide["head"][1] + wide["head"][3]
