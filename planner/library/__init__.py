@@ -1,1 +1,1 @@
-"""TODO."""
+"""The collection of definitions: what ships, the user's own, and shared folders."""

@@ -1,0 +1,1 @@
+"""Take in connectors and pinouts: drafts, helpers that place contacts, live checks, likenesses."""
