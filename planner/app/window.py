@@ -10,7 +10,8 @@ from PySide6.QtCore import QMimeData, Qt, Signal
 from PySide6.QtGui import QCloseEvent, QDragEnterEvent, QDropEvent, QFontMetrics
 from PySide6.QtWidgets import QMainWindow, QMenu, QWidget
 
-from planner.app.actions import MENUS, Actions
+from planner.app.action_specs import MENUS
+from planner.app.actions import Actions
 from planner.app.answer_band import AnswerBand
 from planner.app.arrangement import SIZES, Arrangement, Form
 from planner.app.canvas_head import CanvasHead

@@ -2,7 +2,7 @@ import pytest
 from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QAbstractButton
 
-from planner.app.actions import MENUS, SPECS
+from planner.app.action_specs import MENUS, SPECS
 from planner.app.buttons import LEAST
 from planner.app.dialogs.keys import KeysDialog, key_table
 
