@@ -1,0 +1,96 @@
+"""Places of contacts by rule: a ring, a row, a grid. Millimetres, x right, y up, as looked at."""
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Ring:
+    """`count` contacts on a circle about the axis.
+
+    The first stands at `start_deg`, counter-clockwise from x; each next one `step_deg` on, the
+    other way round where `clockwise`. A step of 0 shares the whole circle out evenly.
+    """
+
+    count: int
+    circle_mm: float
+    start_deg: float = 90.0
+    step_deg: float = 0.0
+    clockwise: bool = False
+
+    def places(self) -> tuple[Point, ...]:
+        """Return the middles, mm; ValueError for a count below 1 or a circle below 0."""
+        if self.count < 1 or self.circle_mm < 0:
+            msg = "a ring needs at least one contact and a circle of 0 mm or more"
+            raise ValueError(msg)
+        step = self.step_deg or 360.0 / self.count
+        turn = -step if self.clockwise else step
+        return tuple(
+            _on_circle(self.circle_mm / 2, self.start_deg + turn * at) for at in range(self.count)
+        )
+
+    def outward_deg(self) -> tuple[float, ...]:
+        """Return the direction away from the axis at each contact, in [-180, 180)."""
+        return tuple(math.degrees(math.atan2(y, x)) for x, y in self.places())
+
+
+@dataclass(frozen=True, slots=True)
+class Grid:
+    """Rows of contacts, the first on top; each is centred unless `stagger_mm` moves it.
+
+    `counts` are the contacts of each row, `pitch_mm` apart along it, `row_mm` from row to row.
+    `stagger_mm` moves every second row to the right, from where it would be if its first contact
+    stood under the first of the top row; None centres each row on the axis. `leftwards` counts
+    from right to left.
+    """
+
+    counts: Sequence[int]
+    pitch_mm: float
+    row_mm: float = 0.0
+    stagger_mm: float | None = None
+    leftwards: bool = False
+
+    def places(self) -> tuple[Point, ...]:
+        """Return the middles row by row, mm, centred on the axis; ValueError for an empty row."""
+        if not self.counts or min(self.counts) < 1:
+            msg = "a grid needs at least one contact in each row"
+            raise ValueError(msg)
+        top = self.row_mm * (len(self.counts) - 1) / 2
+        sign = -1.0 if self.leftwards else 1.0
+        return tuple(
+            (sign * (self._start_mm(row) + self.pitch_mm * at), top - self.row_mm * row)
+            for row, count in enumerate(self.counts)
+            for at in range(count)
+        )
+
+    def _start_mm(self, row: int) -> float:
+        if self.stagger_mm is None:
+            return -self.pitch_mm * (self.counts[row] - 1) / 2
+        top = -self.pitch_mm * (self.counts[0] - 1) / 2
+        return top + (self.stagger_mm if row % 2 else 0.0)
+
+
+def _on_circle(radius_mm: float, angle_deg: float) -> Point:
+    angle = math.radians(angle_deg)
+    return radius_mm * math.cos(angle), radius_mm * math.sin(angle)
+
+
+def runs_clockwise(places: Sequence[Point]) -> bool | None:
+    """Tell which way round the axis places in the order of their numbers run; None if neither.
+
+    Rows do not run round the axis: the area that the order encloses tells nothing there, unless the
+    rows as a whole do.
+    """
+    if len(places) < 3:
+        return None
+    area = sum(
+        x1 * y2 - x2 * y1
+        for (x1, y1), (x2, y2) in zip(places, (*places[1:], places[0]), strict=True)
+    )
+    reach = max(math.hypot(x, y) for x, y in places)
+    if abs(area) <= 1e-6 * reach * reach:
+        return None
+    return area < 0
