@@ -5,8 +5,10 @@ import pytest
 
 from planner.data import data_dir
 from planner.drawing.pdf import PdfPage, pdf_bytes
+from planner.drawing.primitives import Rect, Style
 from planner.files.plans import read_plan
-from planner.sheet.page import UNIT_MM, sheet_pages
+from planner.sheet.lettering import INK, THIN
+from planner.sheet.page import UNIT_MM, Page, sheet_pages
 from tests.drawing.rendered import by_poppler, needs_poppler
 from tests.sheet.samples import findings_of
 
@@ -38,13 +40,22 @@ def test_each_check_bar_measures_100_mm(name, paper, tmp_path):
 
 
 def bar_mm(dark, dpi):
-    """Return the length of the bar without its pen: five dark cells 10 mm long, 10 mm apart."""
+    """Return the length of the bar from edge to edge: five dark cells 10 mm long, and its frame."""
     for row in dark:
         edges = np.flatnonzero(np.diff(np.pad(row.astype(np.int8), 1)))
         runs = edges.reshape(-1, 2) / dpi * MM
         cells = runs[np.abs(runs[:, 1] - runs[:, 0] - 10) < 0.5]
         if len(cells) == 5:
-            # The frame's pen is 0.35 mm wide: half of it lies outside at each end.
             last = runs[runs[:, 0] > cells[-1, 1]][0]
-            return last[1] - cells[0, 0] - 0.35
+            return last[1] - cells[0, 0]
     return 0.0
+
+
+@needs_poppler
+def test_a_bar_with_half_its_pen_outside_is_found_too_long(tmp_path):
+    dpi, pen = 600, Style(stroke=INK, width=THIN)
+    cells = [Rect((1000 + 2000 * place, 1000), 1000, 400, Style(fill=INK)) for place in range(5)]
+    page = Page((Rect((1000, 1000), 10000, 400, pen), *cells), 13000, 3000)
+    assert bar_mm(by_poppler(pdf_of(page), tmp_path, dpi) < 128, dpi) == pytest.approx(
+        100.35, abs=0.1
+    )

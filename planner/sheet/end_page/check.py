@@ -45,7 +45,10 @@ def plug_panel(
 
 
 def _bar() -> DrawList:
-    frame = Rect((0, 0), WIDTH, _BAR, Style(fill=PAPER, stroke=INK, width=THIN))
+    """Draw ten cells in a frame whose pen lies inside: from edge to edge it is WIDTH long."""
+    pen = Style(fill=PAPER, stroke=INK, width=THIN)
+    inner = (WIDTH - THIN, _BAR - THIN)
+    frame = Rect((THIN / 2, THIN / 2), *inner, pen, owner="check-bar/frame")
     cells = tuple(
         Rect((20 * MM * place, 0), 10 * MM, _BAR, Style(fill=INK), owner=f"check-bar/{place}")
         for place in range(5)
