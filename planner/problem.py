@@ -30,6 +30,18 @@ class InputError(Exception):
         return cls([Problem(what, where, mend)])
 
 
+class EditRefused(Exception):  # noqa: N818 - it is an answer to the builder, not a fault
+    """An edit that cannot be done, with a reason fit to show: `tip takes one core`."""
+
+    def __init__(self, reason: str, mend: str = "") -> None:
+        super().__init__(reason)
+        self.reason = reason
+        self.mend = mend
+
+    def __str__(self) -> str:
+        return f"{self.reason}. {self.mend}" if self.mend else f"{self.reason}."
+
+
 def did_you_mean(name: str, known: Iterable[str]) -> str:
     """Say which known name was probably meant, or list what is known (at most eight)."""
     names = sorted(known)

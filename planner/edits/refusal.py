@@ -1,16 +1,6 @@
 """Why an edit cannot be done; `check_...` functions raise these, told apart by class."""
 
-
-class EditRefused(Exception):  # noqa: N818 - it is an answer to the builder, not a fault
-    """An edit that cannot be done, with a reason fit to show: `tip takes one core`."""
-
-    def __init__(self, reason: str, mend: str = "") -> None:
-        super().__init__(reason)
-        self.reason = reason
-        self.mend = mend
-
-    def __str__(self) -> str:
-        return f"{self.reason}. {self.mend}" if self.mend else f"{self.reason}."
+from planner.problem import EditRefused
 
 
 class NotThere(EditRefused):

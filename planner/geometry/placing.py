@@ -78,19 +78,23 @@ def _on_circle(radius_mm: float, angle_deg: float) -> Point:
     return radius_mm * math.cos(angle), radius_mm * math.sin(angle)
 
 
-def runs_clockwise(places: Sequence[Point]) -> bool | None:
-    """Tell which way round the axis places in the order of their numbers run; None if neither.
+def same_hand(seen: Sequence[Point], known: Sequence[Point]) -> bool | None:
+    """Tell whether two sets of places, in the same order, match turned (True) or mirrored (False).
 
-    Rows do not run round the axis: the area that the order encloses tells nothing there, unless the
-    rows as a whole do.
+    None where neither is plainly the better: one row of contacts is its own mirror. With places as
+    complex numbers about their middles, the sums of conj(p) q and of p q measure the best fit by a
+    turn and by a mirror (orthogonal Procrustes problem in the plane, Schonemann 1966, from memory).
     """
-    if len(places) < 3:
+    one, other = _about_middle(seen), _about_middle(known)
+    turned = abs(sum(p.conjugate() * q for p, q in zip(one, other, strict=True)))
+    flipped = abs(sum(p * q for p, q in zip(one, other, strict=True)))
+    most = max(turned, flipped)
+    if most == 0 or abs(turned - flipped) < 0.02 * most:
         return None
-    area = sum(
-        x1 * y2 - x2 * y1
-        for (x1, y1), (x2, y2) in zip(places, (*places[1:], places[0]), strict=True)
-    )
-    reach = max(math.hypot(x, y) for x, y in places)
-    if abs(area) <= 1e-6 * reach * reach:
-        return None
-    return area < 0
+    return turned > flipped
+
+
+def _about_middle(places: Sequence[Point]) -> list[complex]:
+    points = [complex(*place) for place in places]
+    middle = sum(points) / len(points) if points else 0
+    return [point - middle for point in points]

@@ -5,8 +5,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.geometry.placing import Grid, Ring, runs_clockwise
-from planner.geometry.views import mirrored_point
+from planner.geometry.placing import Grid, Ring, same_hand
+from planner.geometry.views import mirrored_point, turned_point
 
 mm = st.floats(0.1, 50)
 
@@ -27,7 +27,7 @@ def test_the_mirror_of_a_ring_is_the_ring_the_other_way_round(count, circle, sta
     other = Ring(count, circle, 180 - start, clockwise=True).places()
 
     assert seen == [pytest.approx(it, abs=1e-9) for it in other]
-    assert runs_clockwise(seen) is True
+    assert same_hand(seen, Ring(count, circle, start).places()) is (False if count > 2 else None)
 
 
 @given(st.lists(st.integers(1, 20), min_size=1, max_size=4), mm, mm, st.booleans())
@@ -49,11 +49,21 @@ def test_a_staggered_row_begins_half_a_pitch_on():
     assert grid.places() == ((-2, 1.5), (0, 1.5), (2, 1.5), (-1, -1.5), (1, -1.5))
 
 
-def test_in_which_sense_numbers_run():
-    assert runs_clockwise(Ring(5, 7).places()) is False
-    assert runs_clockwise(Ring(5, 7, clockwise=True).places()) is True
-    assert runs_clockwise(((0, 0), (1, 0), (2, 0))) is None
-    assert runs_clockwise(((0, 0), (1, 0))) is None
+@given(st.integers(3, 20), st.floats(-180, 180), st.floats(0.5, 2))
+def test_a_turned_set_is_of_the_same_hand_and_a_mirrored_one_is_not(count, turn, scale):
+    known = Ring(count, 10, 20, 300 / count).places()
+    seen = [turned_point(scale * x, scale * y, turn) for x, y in known]
+
+    assert same_hand(seen, known) is True
+    assert same_hand([mirrored_point(*it) for it in seen], known) is False
+
+
+def test_one_row_is_its_own_mirror():
+    row = ((-1, 0), (0, 0), (1, 0))
+
+    assert same_hand(row, row) is None
+    assert same_hand(row[::-1], row) is None
+    assert same_hand((), ()) is None
 
 
 @pytest.mark.parametrize("broken", [Ring(0, 7), Ring(3, -1), Grid((), 2), Grid((3, 0), 2)])

@@ -2,7 +2,7 @@
 
 import pytest
 
-from planner.geometry.placing import Grid, Ring, runs_clockwise
+from planner.geometry.placing import Grid, Ring, same_hand
 from planner.geometry.views import mirrored_point
 
 # DIN 41524 and IEC 60130-9, as quoted by others: pins on a 7.0 mm circle, 45 degrees apart.
@@ -73,4 +73,4 @@ def test_rules_give_the_faces_that_ship(shipped, connector, rule, numbers):
 
     _within(rule.places(), [(it.x_mm, it.y_mm) for it in terminals])
     seen = [mirrored_point(*place) for place in rule.places()]
-    assert runs_clockwise(seen) is not runs_clockwise(rule.places())
+    assert same_hand(seen, rule.places()) is False
