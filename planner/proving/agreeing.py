@@ -1,6 +1,6 @@
 """Two readings of one pair of contacts: whether they agree, and which one counts."""
 
-from planner.problem import Problem
+from planner.proving.csv_table import Slip
 from planner.proving.entries import Entry, entry_text
 from planner.proving.reading import Contact, Meter, Pair, Reading
 
@@ -12,11 +12,11 @@ class Gathering:
     take the place of a figure.
     """
 
-    def __init__(self, meter: Meter, name: str) -> None:
-        self._meter, self._name = meter, name
+    def __init__(self, meter: Meter) -> None:
+        self._meter = meter
         self._first: dict[Pair, tuple[int, Reading]] = {}
         self._kept: dict[Pair, Reading] = {}
-        self.problems: list[Problem] = []
+        self.slips: list[Slip] = []
 
     @property
     def readings(self) -> tuple[Reading, ...]:
@@ -32,13 +32,13 @@ class Gathering:
             return
         earlier_line, earlier = self._first[pair]
         if not agree(earlier, reading, self._meter):
-            self.problems.append(self._contradiction(earlier_line, earlier, line, reading))
+            self.slips.append(self._contradiction(earlier_line, earlier, line, reading))
         elif reading.ohm is not None or self._kept[pair].ohm is None:
             self._kept[pair] = reading
 
     def _contradiction(
         self, earlier_line: int, earlier: Reading, line: int, reading: Reading
-    ) -> Problem:
+    ) -> Slip:
         shown = [entry_text(Entry(one.joined, one.ohm)) for one in (earlier, reading)]
         one, other = _spoken(earlier.one), _spoken(earlier.other)
         if earlier.one == reading.one:
@@ -48,8 +48,7 @@ class Gathering:
                 f"{one} to {other} is {shown[0]} in row {earlier_line}, and the other way round "
                 f"it is {shown[1]} here; a lead has no direction"
             )
-        where = f"{self._name}: row {line}, column reading"
-        return Problem(what, where, "Measure again, and keep the row that is right.")
+        return Slip(line, "reading", what, "Measure again, and keep the row that is right.")
 
 
 def agree(one: Reading, other: Reading, meter: Meter) -> bool:

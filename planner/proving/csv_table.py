@@ -1,6 +1,7 @@
 """The grid of a file of readings: its separator, its head, its rows by column, its `#` lines."""
 
 import csv
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -10,7 +11,23 @@ COLUMNS = ("from_end", "from_contact", "to_end", "to_contact", "reading")
 # What the expected sweep and people write beside the readings; it is not read.
 PASSED_OVER = ("expected_ohm", "limit_ohm", "remark")
 _SEPARATORS = "\t;,"
+_FILLED_UP = re.compile(r"[,;\t]{3,}$")
 _SPOKEN = {"\t": "tabs", ";": "semicolons", ",": "commas"}
+
+
+@dataclass(frozen=True, slots=True)
+class Slip:
+    """One thing wrong in a row: the line from 1, the column's name or nothing, what, the mend."""
+
+    line: int
+    column: str
+    what: str
+    mend: str
+
+    def problem(self, name: str) -> Problem:
+        """Return it as a problem of the file `name`."""
+        column = f", column {self.column}" if self.column else ""
+        return Problem(self.what, f"{name}: row {self.line}{column}", self.mend)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,7 +53,7 @@ class Table:
 
     notes: tuple[Note, ...]
     rows: tuple[Row, ...]
-    problems: tuple[Problem, ...]
+    slips: tuple[Slip, ...]
 
 
 def table_of(text: str, name: str) -> Table:
@@ -49,7 +66,7 @@ def table_of(text: str, name: str) -> Table:
         (number, line) for number, line in enumerate(_lines(text), start=1) if line.strip(" \t;,")
     ]
     notes = tuple(_notes(lines))
-    body = [(number, line) for number, line in lines if not line.lstrip().startswith("#")]
+    body = [(number, line) for number, line in lines if not _remark(line)]
     if not body:
         raise InputError.single(
             "there are no readings in it",
@@ -58,10 +75,9 @@ def table_of(text: str, name: str) -> Table:
         )
     separator = next((mark for mark in _SEPARATORS if mark in body[0][1]), ",")
     places, width, headed = _head(body[0], separator, name)
-    grid = _Grid(separator, places, width, name)
-    problems: list[Problem] = []
-    rows = tuple(grid.rows(body[1:] if headed else body, problems))
-    return Table(notes, rows, tuple(problems))
+    grid, slips = _Grid(separator, places, width), list[Slip]()
+    rows = tuple(grid.rows(body[1:] if headed else body, slips))
+    return Table(notes, rows, tuple(slips))
 
 
 def _lines(text: str) -> list[str]:
@@ -69,10 +85,18 @@ def _lines(text: str) -> list[str]:
     return text.removeprefix("\ufeff").replace("\r\n", "\n").replace("\r", "\n").split("\n")
 
 
+def _remark(line: str) -> str:
+    """Return a `#` line as it was before a spreadsheet quoted it and filled it up with cells."""
+    bare = _FILLED_UP.sub("", line.strip())
+    if bare.startswith('"#'):
+        bare = bare[1:].removesuffix('"').replace('""', '"')
+    return bare if bare.startswith("#") else ""
+
+
 def _notes(lines: Sequence[tuple[int, str]]) -> Iterator[Note]:
     for number, line in lines:
-        key, colon, value = line.strip().strip('",;\t').lstrip("#").partition(":")
-        if line.strip().strip('"').startswith("#") and colon:
+        key, colon, value = _remark(line).lstrip("#").partition(":")
+        if colon:
             yield Note(number, normal(key), value.strip())
 
 
@@ -98,25 +122,26 @@ def _head(first: tuple[int, str], separator: str, name: str) -> tuple[tuple[int,
         return tuple(range(len(COLUMNS))), len(COLUMNS), False
     while names and not names[-1]:
         names.pop()
-    problems = tuple(_head_problems(names, f"{name}: row {number}"))
-    if problems:
-        raise InputError(problems)
+    slips = tuple(_head_slips(names, number))
+    if slips:
+        raise InputError(slip.problem(name) for slip in slips)
     return tuple(names.index(column) for column in COLUMNS), len(names), True
 
 
-def _head_problems(names: Sequence[str], where: str) -> Iterator[Problem]:
+def _head_slips(names: Sequence[str], line: int) -> Iterator[Slip]:
     known = {*COLUMNS, *PASSED_OVER}
     for place, name in enumerate(names, start=1):
-        at = f"{where}, column {place}"
         if name not in known:
             free = [column for column in COLUMNS if column not in names]
             mend = did_you_mean(name, free or known)
-            yield Problem(f"the column {name!r} is not known here", at, mend)
+            yield Slip(line, str(place), f"the column {name!r} is not known here", mend)
         elif name in names[: place - 1]:
-            yield Problem(f"the column {name!r} stands twice", at, "Keep one of the two.")
+            yield Slip(
+                line, str(place), f"the column {name!r} stands twice", "Keep one of the two."
+            )
     for column in COLUMNS:
         if column not in names:
-            yield Problem(f"the column {column!r} is missing", where, "Add it to the head.")
+            yield Slip(line, "", f"the column {column!r} is missing", "Add it to the head.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,31 +149,27 @@ class _Grid:
     separator: str
     places: tuple[int, ...]
     width: int
-    name: str
 
-    def rows(self, lines: Sequence[tuple[int, str]], problems: list[Problem]) -> Iterator[Row]:
+    def rows(self, lines: Sequence[tuple[int, str]], slips: list[Slip]) -> Iterator[Row]:
         for number, line in lines:
-            where = f"{self.name}: row {number}"
             try:
                 cells = _cells(line, self.separator)
             except csv.Error:
-                mend = 'Close the quote: "0,12".'
-                problems.append(Problem("a quote is not closed", where, mend))
+                slips.append(Slip(number, "", "a quote is not closed", 'Close it: "0,12".'))
                 continue
             while len(cells) > self.width and not cells[-1]:
                 cells.pop()
             if len(cells) == self.width:
                 yield Row(number, tuple(cells[place] for place in self.places))
             else:
-                problems.append(self._ragged(cells, where))
+                slips.append(self._ragged(cells, number))
 
-    def _ragged(self, cells: Sequence[str], where: str) -> Problem:
-        what = (
-            f"the row has {len(cells)} {'cell' if len(cells) == 1 else 'cells'}, not {self.width}"
-        )
+    def _ragged(self, cells: Sequence[str], number: int) -> Slip:
+        found = "1 cell" if len(cells) == 1 else f"{len(cells)} cells"
+        what = f"the row has {found}, not {self.width}"
         if self.separator == "," and len(cells) > self.width:
             mend = 'Between commas a decimal comma stands in quotes: "0,12"; or write 0.12.'
         else:
             spoken = _SPOKEN[self.separator]
             mend = f"Put {spoken} between the cells, as in the first row, and leave none out."
-        return Problem(what, where, mend)
+        return Slip(number, "", what, mend)

@@ -4,7 +4,6 @@ import re
 from dataclasses import dataclass
 from decimal import Decimal
 
-from planner.problem import Problem
 from planner.proving.reading import OPEN_FROM_OHM
 from planner.units import MINUS
 
@@ -29,10 +28,6 @@ class EntryError(ValueError):
     def __init__(self, what: str, mend: str = _EXAMPLES) -> None:
         self.what, self.mend = what, mend
         super().__init__(f"{what}. {mend}")
-
-    def at(self, where: str) -> Problem:
-        """Return it as a problem of a place."""
-        return Problem(self.what, where, self.mend)
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,39 +5,33 @@ from difflib import get_close_matches
 
 from pydantic import ValidationError
 
-from planner.problem import Problem
-from planner.proving.csv_table import Note
+from planner.proving.csv_table import Note, Slip
 from planner.proving.reading import Meter
 from planner.units import parse_figure
 
-_FIELDS = {
-    "meter": "name",
-    "zero_ohm": "zero_ohm",
-    "percent": "percent",
-    "offset_ohm": "offset_ohm",
-}
+_FIGURES = ("zero_ohm", "percent", "offset_ohm")
+_FIELDS = {"meter": "name"} | {key: key for key in _FIGURES}
 
 
-def meter_of(notes: Iterable[Note], name: str, problems: list[Problem]) -> Meter:
-    """Return the meter that the lines describe; what is wrong in them goes to `problems`.
+def meter_of(notes: Iterable[Note], slips: list[Slip]) -> Meter:
+    """Return the meter that the lines describe; what is wrong in them goes to `slips`.
 
     A line that is nothing of ours is a remark, but one that is nearly ours is a slip.
     """
     found: dict[str, object] = {}
     for note in notes:
-        where = f"{name}: row {note.line}"
         if note.key in found:
             what = f"the line '# {note.key}:' stands twice"
-            problems.append(Problem(what, where, "Keep one of the two."))
+            slips.append(Slip(note.line, "", what, "Keep one of the two."))
         elif note.key in _FIELDS:
-            found[note.key] = _value(note, where, problems)
+            found[note.key] = _value(note, slips)
         elif close := get_close_matches(note.key, _FIELDS, n=1, cutoff=0.8):
             what = f"the line '# {note.key}:' is not known here"
-            problems.append(Problem(what, where, f"Did you mean '# {close[0]}:'?"))
+            slips.append(Slip(note.line, "", what, f"Did you mean '# {close[0]}:'?"))
     return Meter(**{_FIELDS[key]: value for key, value in found.items() if value is not None})
 
 
-def _value(note: Note, where: str, problems: list[Problem]) -> object:
+def _value(note: Note, slips: list[Slip]) -> object:
     """Return the value of a line, or None where it can't be one."""
     try:
         value = note.value if note.key == "meter" else parse_figure(note.value, "ohm", "Ω", "%")
@@ -49,7 +43,7 @@ def _value(note: Note, where: str, problems: list[Problem]) -> object:
         what = f"{note.key} is {note.value[:40]!r}, which is no number"
     else:
         return value
-    problems.append(Problem(what, where, f"Write '# {note.key}: {_EXAMPLES[note.key]}'."))
+    slips.append(Slip(note.line, "", what, f"Write '# {note.key}: {_EXAMPLES[note.key]}'."))
     return None
 
 
@@ -59,5 +53,5 @@ _EXAMPLES = {"meter": "bench meter 2", "zero_ohm": "0.2", "percent": "1", "offse
 def meter_text(meter: Meter) -> tuple[str, ...]:
     """Return the lines that describe a meter."""
     given = {"meter": meter.name} if meter.name else {}
-    figures = {key: getattr(meter, key) for key in ("zero_ohm", "percent", "offset_ohm")}
+    figures = {key: getattr(meter, key) for key in _FIGURES}
     return tuple(f"# {key}: {value}" for key, value in (given | figures).items())

@@ -9,7 +9,7 @@ from planner.model.plan import Plan
 from planner.problem import InputError, Problem
 from planner.proving.agreeing import Gathering
 from planner.proving.csv_places import Finder, Missing
-from planner.proving.csv_table import COLUMNS, Row, table_of
+from planner.proving.csv_table import COLUMNS, Row, Slip, table_of
 from planner.proving.entries import Entry, EntryError, entry_text, parse_entry
 from planner.proving.meter_lines import meter_of, meter_text
 from planner.proving.reading import Contact, Reading, Readings
@@ -30,60 +30,59 @@ def readings_from_text(text: str, plan: Plan, name: str) -> Readings:
     that agree the last counts (see `agreeing`).
     """
     table = table_of(text, name)
-    problems = list(table.problems)
-    meter = meter_of(table.notes, name, problems)
-    finder, gathering = Finder(plan), Gathering(meter, name)
+    slips = list(table.slips)
+    meter = meter_of(table.notes, slips)
+    finder, gathering = Finder(plan), Gathering(meter)
     for row in table.rows:
-        reading = _reading(row, finder, name, problems)
+        reading = _reading(row, finder, slips)
         if reading is not None:
             gathering.take(row.line, reading)
-    problems += gathering.problems
-    if problems:
-        raise InputError(_foremost(problems, name))
+    slips += gathering.slips
+    if slips:
+        raise InputError(_problems(slips, name))
     return Readings(meter=meter, readings=gathering.readings)
 
 
-def _reading(row: Row, finder: Finder, name: str, problems: list[Problem]) -> Reading | None:
+def _reading(row: Row, finder: Finder, slips: list[Slip]) -> Reading | None:
     """Return the reading of a row; None where there is none, or something is wrong with it."""
-    known = len(problems)
-    one = _contact(row, 0, finder, name, problems)
-    other = _contact(row, 2, finder, name, problems)
-    entry: Entry | None = None
-    if row.cells[4]:
-        try:
-            entry = parse_entry(row.cells[4])
-        except EntryError as error:
-            problems.append(error.at(_where(name, row, 4)))
+    known = len(slips)
+    one, other = _contact(row, 0, finder, slips), _contact(row, 2, finder, slips)
+    entry = _entry(row, slips)
     if one is not None and one == other:
         what = f"{one[1]} at {one[0]} is measured against itself"
-        problems.append(Problem(what, _where(name, row, 3), "Delete the row."))
-    if one is None or other is None or entry is None or len(problems) > known:
+        slips.append(Slip(row.line, COLUMNS[3], what, "Delete the row."))
+    if one is None or other is None or entry is None or len(slips) > known:
         return None
     return Reading(one=one, other=other, joined=entry.joined, ohm=entry.ohm)
 
 
-def _contact(
-    row: Row, first: int, finder: Finder, name: str, problems: list[Problem]
-) -> Contact | None:
+def _contact(row: Row, first: int, finder: Finder, slips: list[Slip]) -> Contact | None:
+    """Return the contact that two cells from `first` on name."""
     found = finder.find(row.cells[first], row.cells[first + 1])
-    if not isinstance(found, Missing):
-        return found
-    where = _where(name, row, first + found.column)
-    problems.append(Problem(found.what, where, found.mend))
-    return None
+    if isinstance(found, Missing):
+        slips.append(Slip(row.line, COLUMNS[first + found.column], found.what, found.mend))
+        return None
+    return found
 
 
-def _where(name: str, row: Row, column: int) -> str:
-    return f"{name}: row {row.line}, column {COLUMNS[column]}"
+def _entry(row: Row, slips: list[Slip]) -> Entry | None:
+    if not row.cells[4]:
+        return None
+    try:
+        return parse_entry(row.cells[4])
+    except EntryError as error:
+        slips.append(Slip(row.line, COLUMNS[4], error.what, error.mend))
+        return None
 
 
-def _foremost(problems: list[Problem], name: str) -> list[Problem]:
-    """Return the first problems; of very many, the rest only as a number."""
-    if len(problems) <= MOST_PROBLEMS:
-        return problems
-    more = len(problems) - MOST_PROBLEMS
-    rest = Problem(f"there are {more} more problems", name, "Mend these first, then read it again.")
-    return [*problems[:MOST_PROBLEMS], rest]
+def _problems(slips: list[Slip], name: str) -> list[Problem]:
+    """Return the problems by row; of very many the first ones and how many more there are."""
+    slips.sort(key=lambda slip: slip.line)
+    problems = [slip.problem(name) for slip in slips[:MOST_PROBLEMS]]
+    if len(slips) > MOST_PROBLEMS:
+        what = f"there are {len(slips) - MOST_PROBLEMS} more problems"
+        problems.append(Problem(what, name, "Mend these first, then read it again."))
+    return problems
 
 
 def readings_text(readings: Readings) -> str:
