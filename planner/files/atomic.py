@@ -39,7 +39,7 @@ def _replace(target: Path, data: bytes) -> None:
         with suppress(OSError):
             part.unlink()
         raise
-    _sync_folder(target.parent)
+    sync_folder(target.parent)
 
 
 def _permissions(target: Path) -> int:
@@ -51,7 +51,7 @@ def _permissions(target: Path) -> int:
     return 0o666 & ~mask
 
 
-def _sync_folder(folder: Path) -> None:
+def sync_folder(folder: Path) -> None:
     """Make the rename itself last; some systems can't sync a folder, and the file is whole."""
     with suppress(OSError):
         handle = os.open(folder, os.O_RDONLY)

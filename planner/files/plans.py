@@ -1,5 +1,6 @@
 """Read and write build plans: JSON, the same bytes for the same plan."""
 
+import hashlib
 from collections.abc import Mapping
 from pathlib import Path
 from typing import Any
@@ -43,6 +44,11 @@ def plan_values(plan: Plan) -> dict[str, Any]:
 def plan_bytes(plan: Plan) -> bytes:
     """Return the file of a plan in UTF-8, the same bytes for the same plan."""
     return json_text(plan_values(plan)).encode()
+
+
+def plan_digest(plan: Plan) -> str:
+    """Return the SHA-256 of a plan's file: 64 figures that change with anything in the plan."""
+    return hashlib.sha256(plan_bytes(plan)).hexdigest()
 
 
 def write_plan(path: Path, plan: Plan) -> None:

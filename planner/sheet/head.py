@@ -1,12 +1,11 @@
 """The head and foot of every page: what is built, whether it may be, order, digest, page."""
 
-import hashlib
 from dataclasses import dataclass
 
 from planner.checks.acceptance import acceptance_of
 from planner.drawing.metrics import clipped, text_width, wrapped
 from planner.drawing.primitives import DrawList, Rect, Style, Text, centred_baseline
-from planner.files.plans import plan_bytes
+from planner.files.plans import plan_digest
 from planner.sheet.leaf import Leaf, Making
 from planner.sheet.lettering import BIG, BODY, HEAD, INK, PAPER, SMALL, TAB, THIN, rule, say
 from planner.sheet.paper import Paper
@@ -43,7 +42,7 @@ def heading(making: Making) -> Heading:
         order=plan.order or words("page.no_order"),
         revision=str(plan.revision),
         date=making.date,
-        figures=hashlib.sha256(plan_bytes(plan)).hexdigest(),
+        figures=plan_digest(plan),
     )
 
 

@@ -1,0 +1,152 @@
+"""The file of units beside a plan: one line for each state of a unit, only ever added to."""
+
+import hashlib
+import json
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+from typing import BinaryIO
+
+from planner.files.appending import append_line
+from planner.files.definitions import validated
+from planner.files.syntax import parse_json
+from planner.problem import InputError, Problem
+from planner.proving.units import UnitRecord
+
+FORMAT, VERSION = "cupwright-unit", 1
+LINE_BYTES = 2_000_000
+
+# The head of a line has one shape in every version, so that its bytes can be checked unread.
+_LINE = re.compile(
+    rb'\{"format":"cupwright-unit","version":(\d{1,9}),"sha256":"([0-9a-f]{64})","record":(\{.*\})\}',
+    re.DOTALL,
+)
+_NUMBER = re.compile(rb'"record":\{"number":(\d{1,6}),')
+_TORN = "It was being written when the program or the machine stopped; enter that unit again."
+_SPOILT = "Something changed it since it was written; restore the file from a copy if you have one."
+
+
+@dataclass(frozen=True)
+class Units:
+    """What a file of units holds, in the order in which it was written, and what was dropped."""
+
+    records: tuple[UnitRecord, ...] = ()
+    dropped: tuple[Problem, ...] = ()
+
+    @cached_property
+    def latest(self) -> dict[int, UnitRecord]:
+        """The last state of each unit, by number, in the order of the numbers."""
+        found = {record.number: record for record in self.records}
+        return dict(sorted(found.items()))
+
+    def history(self, number: int) -> tuple[UnitRecord, ...]:
+        """Return every state of a unit, the oldest first."""
+        return tuple(record for record in self.records if record.number == number)
+
+    @property
+    def next_number(self) -> int:
+        """The number after the highest."""
+        return max(self.latest, default=0) + 1
+
+
+def units_path(plan_path: Path) -> Path:
+    """Return the file of units that goes with a plan's file."""
+    target = plan_path.resolve()
+    return target.with_name(f"{target.stem}.units.jsonl")
+
+
+def append_unit(plan_path: Path, record: UnitRecord) -> None:
+    """Add the state of a unit to the file beside the plan; InputError if it can't be written."""
+    path = units_path(plan_path)
+    line = unit_line(record)
+    if len(line) >= LINE_BYTES:
+        raise InputError.single(
+            f"unit {record.number} takes {len(line) / 1e6:.1f} MB, more than the "
+            f"{LINE_BYTES / 1e6:.0f} MB of a line",
+            str(path),
+            "Shorten its remarks, or keep them in a file and attach that.",
+        )
+    append_line(path, line)
+
+
+def unit_line(record: UnitRecord) -> bytes:
+    """Return the line of a record, without its end."""
+    values = record.model_dump(mode="json", exclude_defaults=True)
+    # In full: the meter that was used must not change with what is typical later.
+    values.setdefault("readings", {})["meter"] = record.meter.model_dump(mode="json")
+    body = json.dumps(values, separators=(",", ":")).encode("ascii")
+    digest = hashlib.sha256(body).hexdigest().encode()
+    head = b'{"format":"%b","version":%d,"sha256":"%b","record":'
+    return head % (FORMAT.encode(), VERSION, digest) + body + b"}"
+
+
+def load_units(plan_path: Path) -> Units:
+    """Read the file beside a plan; none is no units. InputError only where it can't be read.
+
+    A line that is torn, spoilt, strange or too long is dropped with its reason; all others load.
+    """
+    path = units_path(plan_path)
+    records: list[UnitRecord] = []
+    dropped: list[Problem] = []
+    try:
+        with path.open("rb") as stream:
+            for number, line in enumerate(_lines(stream), start=1):
+                if not line.strip():
+                    continue
+                try:
+                    records.append(_record(line, f"{path}: line {number}"))
+                except InputError as error:
+                    dropped.append(_dropped(line, error))
+    except FileNotFoundError:
+        return Units()
+    except OSError as error:
+        what = f"it can't be read: {(error.strerror or str(error)).lower()}"
+        raise InputError.single(what, str(path), "Check the file and its permissions.") from None
+    return Units(tuple(records), tuple(dropped))
+
+
+def _lines(stream: BinaryIO) -> Iterator[bytes]:
+    """Yield each line with its end, of one that is too long only the beginning."""
+    while line := stream.readline(LINE_BYTES):
+        rest = line
+        while len(rest) == LINE_BYTES and not rest.endswith(b"\n"):
+            rest = stream.readline(LINE_BYTES)
+        yield line
+
+
+def _dropped(line: bytes, error: InputError) -> Problem:
+    """Say which unit was dropped, as far as its line tells, and why."""
+    first, more = error.problems[0], len(error.problems) - 1
+    named = _NUMBER.search(line)
+    unit = f"unit {int(named.group(1))}" if named else "a unit"
+    and_more = f" (and {more} more)" if more else ""
+    return Problem(f"{unit} was dropped: {first.what}{and_more}", first.where, first.mend)
+
+
+def _record(line: bytes, where: str) -> UnitRecord:
+    """Return the record of a line; InputError says what keeps it from being one."""
+    if len(line) >= LINE_BYTES and not line.endswith(b"\n"):
+        what = f"the line has more than {LINE_BYTES / 1e6:.0f} MB"
+        raise InputError.single(what, where, "Check that it is the right file.")
+    match = _LINE.fullmatch(line.rstrip(b"\r\n"))
+    if match is None:
+        what = "the line is no unit" if line.endswith(b"\n") else "the last line is torn"
+        raise InputError.single(what, where, _TORN)
+    version, digest, body = match.groups()
+    if int(version) != VERSION:
+        what = f"it is of version {int(version)}, this Cupwright reads {VERSION}"
+        raise InputError.single(what, where, "Install a newer Cupwright to read it.")
+    if hashlib.sha256(body).hexdigest().encode() != digest:
+        raise InputError.single("its digest does not fit what it holds", where, _SPOILT)
+    return unit_from(body, where)
+
+
+def unit_from(body: bytes, where: str) -> UnitRecord:
+    """Make a record of its JSON; InputError if it is not valid."""
+    try:
+        text = body.decode("utf-8")
+    except UnicodeDecodeError:
+        raise InputError.single("it is not text in UTF-8", where, _SPOILT) from None
+    return validated(UnitRecord, parse_json(text, Path(where)), Path(where))
