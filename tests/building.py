@@ -5,7 +5,7 @@ from dataclasses import dataclass
 
 from planner.model.cable import Cable, Core, Shield
 from planner.model.connector import Barrel, Clamp, Connector, Contact, Shell, Terminal
-from planner.model.pinout import PinoutRecord, Source
+from planner.model.pinout import PinoutRecord
 from planner.model.plan import (
     Cap,
     Conductor,
@@ -18,6 +18,7 @@ from planner.model.plan import (
     Section,
     Split,
 )
+from planner.model.source import Source
 
 POLE_NAMES = {
     "T": "tip",

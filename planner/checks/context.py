@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from planner.checks.wording import Words
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Plan
+from planner.model.source import Retired
 from planner.wiring.exchanges import Exchanges
 from planner.wiring.graph import Node, Wiring, contact_node
 from planner.wiring.joins import Joins, Pair
@@ -25,6 +26,11 @@ class Context:
     plan: Plan
     wiring: Wiring
     known_pinouts: tuple[PinoutRecord, ...] = ()
+
+    def retired(self, record: PinoutRecord) -> Retired | None:
+        """Return why a record is to be used no more, as it says itself or the library does."""
+        known = (it.retired for it in self.known_pinouts if it.id == record.id)
+        return record.retired or next(filter(None, known), None)
 
     @cached_property
     def joins(self) -> Joins:

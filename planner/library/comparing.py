@@ -56,6 +56,8 @@ def _flat(place: str, value: object) -> Iterator[tuple[str, str]]:
 def _text(value: object) -> str:
     if isinstance(value, Sequence) and not isinstance(value, str):
         return " ".join(str(item) for item in value)
+    if value is None:
+        return ""
     if isinstance(value, bool):
         return "yes" if value else "no"
     return f"{value:g}" if isinstance(value, float) else str(value)

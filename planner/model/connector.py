@@ -11,6 +11,7 @@ from pydantic import Field, ValidationInfo, field_validator, model_validator
 from pydantic_core import PydanticKnownError
 
 from planner.model.base import Ident, Line, Paragraph, Record
+from planner.model.source import MOST_DOCUMENTS, Document, Retired
 
 Side = Literal["solder", "mating", "unstated"]
 TerminalKind = Literal["cup", "lug", "post"]
@@ -147,6 +148,8 @@ class Connector(Record):
     barrel: Barrel
     contacts: tuple[Contact, ...] = Field(min_length=1, max_length=256)
     basis: tuple[FigureBasis, ...] = ()
+    documents: tuple[Document, ...] = Field(default=(), max_length=MOST_DOCUMENTS)
+    retired: Retired | None = None
 
     @model_validator(mode="after")
     def _contacts_are_unique(self) -> "Connector":

@@ -1,6 +1,6 @@
 """Samples for the rules about definitions and pinout records. All of them are invented."""
 
-from planner.model.pinout import Source
+from planner.model.source import Retired, Source
 from tests.building import PHONES, PHONES_IN, Fitting, fitting, lead, plug, record
 from tests.checks.samples import bad, good
 
@@ -24,6 +24,14 @@ def hearsay():
 def confirmed_on_the_part():
     """The same record after it was measured on the part."""
     return lead({"A": PHONES, "B": heard_of("confirmed", "letter")}, WIRES)
+
+
+@good("pinout-conflict")
+def the_other_was_retired():
+    """The second record disagrees, but it was retired."""
+    other = record("other-inlet", "three-pole-jack", "T R+, R L+, S L- R-", use="phones-inlet")
+    retired = other.evolve(retired=Retired(reason="the part says otherwise"))
+    return lead({"A": PHONES, "B": PHONES_IN}, WIRES), (PHONES_IN.pinout, retired)
 
 
 @bad("pinout-conflict")

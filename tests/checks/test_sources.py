@@ -2,9 +2,9 @@
 
 import pytest
 
-from planner.model.pinout import Source
+from planner.model.source import Retired, Source
 from planner.services.checking import check_plan
-from tests.building import PHONES, PHONES_IN, fitting, lead
+from tests.building import PHONES, PHONES_IN, Fitting, fitting, lead
 from tests.checks.samples_records import WIRES
 
 
@@ -44,3 +44,20 @@ def test_a_drawing_that_is_only_hearsay_is_called_so():
         "Odd inlet rests on a drawing (leaflet in the box); "
         "it counts as hearsay, and no part has been measured."
     )
+
+
+@pytest.mark.parametrize("known", [False, True])
+def test_a_retired_record_says_why_whoever_knows_it(known):
+    """The copy in the plan may be older than the library's record, where it was retired."""
+    inlet = fitting(PHONES_IN.connector, "odd-inlet", "T L+, R R+, S L- R-")
+    retired = inlet.pinout.evolve(
+        retired=Retired(reason="drawn from the mating side.", by="A. Weller", date="2026-05-11")
+    )
+    used = inlet if known else Fitting(inlet.connector, retired)
+    found = check_plan(lead({"A": PHONES, "B": used}, WIRES), (retired,) if known else ())
+    assert [(each.code, each.what) for each in found] == [
+        (
+            "pinout-unconfirmed",
+            "Odd inlet was retired (A. Weller, 2026-05-11): drawn from the mating side.",
+        )
+    ]

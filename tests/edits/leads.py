@@ -5,8 +5,9 @@ from planner.edits.ends import choose_connector, rename_end
 from planner.edits.shapes import one_to_many, one_to_one, one_to_two
 from planner.model.cable import Cable, Core, Shield
 from planner.model.connector import Barrel, Clamp, Connector, Contact, Shell, Terminal
-from planner.model.pinout import PinoutRecord, Source
+from planner.model.pinout import PinoutRecord
 from planner.model.plan import Plan
+from planner.model.source import Source
 
 
 def connector(

@@ -5,8 +5,9 @@ from hypothesis import strategies as st
 from planner.model.cable import COLOUR_WORDS, Cable, Core, Shield
 from planner.model.connector import Barrel, Clamp, Connector, Contact, FigureBasis, Shell, Terminal
 from planner.model.part import Part
-from planner.model.pinout import PinoutRecord, Source
+from planner.model.pinout import PinoutRecord
 from planner.model.plan import Definitions, Plan
+from planner.model.source import SUFFIXES, Confirmation, Document, Retired, Source, Statement
 
 IDENTS = st.from_regex(r"[A-Za-z0-9][A-Za-z0-9._-]{0,15}", fullmatch=True)
 PRINTED = st.characters(codec="utf-8", exclude_categories=("Cc", "Cf", "Cs", "Cn", "Zl", "Zp"))
@@ -68,23 +69,67 @@ CONNECTORS = st.builds(
         ),
         max_size=2,
     ).map(tuple),
+    documents=st.deferred(lambda: DOCUMENTS),
+    retired=st.deferred(lambda: RETIRED),
 )
 
 SIGNALS = st.lists(st.sampled_from(["L+", "L-", "R+", "mic-", "8+", "shield"]), max_size=3)
-PINOUTS = st.builds(
-    PinoutRecord,
-    id=IDENTS,
-    title=TITLES,
-    fits=st.lists(IDENTS, min_size=1, max_size=3).map(tuple),
-    use=TITLES,
-    drive=st.sampled_from(["load", "single-ended", "driven-balanced", "line"]),
-    signals=st.dictionaries(IDENTS, SIGNALS.map(tuple), min_size=1, max_size=5),
-    source=st.builds(
-        Source, kind=st.sampled_from(["standard", "letter", "memory"]), reference=LINES, date=LINES
+KINDS = st.sampled_from(["standard", "drawing", "letter", "measured", "hearsay", "memory"])
+SOURCES = st.builds(Source, kind=KINDS, reference=LINES, date=LINES, recorded_by=LINES)
+FILE_NAMES = st.builds("{}.{}".format, IDENTS, st.sampled_from(["pdf", "txt"]))
+DOCUMENTS = st.lists(
+    st.builds(
+        Document,
+        digest=st.from_regex(r"[0-9a-f]{64}", fullmatch=True),
+        name=FILE_NAMES,
+        media=st.sampled_from(sorted(SUFFIXES)),
+        remark=LINES,
     ),
-    trust=st.sampled_from(["hearsay", "documented", "confirmed"]),
-    remarks=PARAGRAPHS,
-)
+    max_size=2,
+    unique_by=lambda document: document.digest,
+).map(tuple)
+CONFIRMATIONS = st.lists(st.builds(Confirmation, who=TITLES, date=LINES, how=TITLES), max_size=3)
+RETIRED = st.none() | st.builds(Retired, reason=TITLES, by=LINES, date=LINES)
+
+
+@st.composite
+def statements(draw, contacts, digests):
+    """What some of the contacts rest on, shown by one of the documents or by none."""
+    known = st.builds(
+        Statement,
+        contacts=st.lists(st.sampled_from(contacts), min_size=1, max_size=2).map(tuple),
+        kind=KINDS,
+        reference=LINES,
+        document=st.sampled_from(["", *digests]),
+    )
+    return tuple(draw(st.lists(known, max_size=2)))
+
+
+@st.composite
+def pinouts(draw):
+    """Pinout records with all that a source card holds."""
+    signals = draw(st.dictionaries(IDENTS, SIGNALS.map(tuple), min_size=1, max_size=5))
+    documents = draw(DOCUMENTS)
+    confirmations = tuple(draw(CONFIRMATIONS))
+    stated = ["hearsay", "documented", *([] if confirmations else ["confirmed"])]
+    return PinoutRecord(
+        id=draw(IDENTS),
+        title=draw(TITLES),
+        fits=tuple(draw(st.lists(IDENTS, min_size=1, max_size=3))),
+        use=draw(TITLES),
+        drive=draw(st.sampled_from(["load", "single-ended", "driven-balanced", "line"])),
+        signals=signals,
+        source=draw(SOURCES),
+        trust=draw(st.sampled_from(stated)),
+        remarks=draw(PARAGRAPHS),
+        documents=documents,
+        statements=draw(statements(list(signals), [each.digest for each in documents])),
+        confirmations=confirmations,
+        retired=draw(RETIRED),
+    )
+
+
+PINOUTS = pinouts()
 
 COLOURS = st.sampled_from(sorted(COLOUR_WORDS))
 CORES = st.builds(

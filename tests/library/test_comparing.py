@@ -24,6 +24,7 @@ def test_figures_signals_and_missing_keys_are_told(tmp_path):
         Difference("source.kind", "letter", "memory"),
         Difference("source.reference", "letter from the maker", ""),
         Difference("source.date", "1996-03-04", ""),
+        Difference("trust", "documented", "hearsay"),
     )
 
 

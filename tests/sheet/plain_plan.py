@@ -2,7 +2,7 @@
 
 from planner.checks.finding import Finding
 from planner.model.cable import Cable
-from planner.model.pinout import PinoutRecord, Source
+from planner.model.pinout import PinoutRecord
 from planner.model.place import Place
 from planner.model.plan import (
     Acceptance,
@@ -14,6 +14,7 @@ from planner.model.plan import (
     Run,
     Section,
 )
+from planner.model.source import Source
 from tests.drawing.samples import BRAID, connector, core, cup, lug
 
 PLUG = connector(cup("T", -1.5, 1, 146), cup("R", 1.5, 1, 34), lug("S", 0, -2, 270), id="plug")

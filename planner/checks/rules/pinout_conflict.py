@@ -21,9 +21,11 @@ def conflicts(context: Context) -> Iterator[Found]:
     """Find each record that contradicts one in use."""
     plan = context.plan
     for record in plan.definitions.pinouts:
+        if context.retired(record):
+            continue
         ends = [end for end in plan.ends if end.pinout == record.id and end.connector]
         for other in context.known_pinouts:
-            if other.id != record.id and other.use == record.use:
+            if other.id != record.id and other.use == record.use and not other.retired:
                 alike = [end for end in ends if {end.connector} <= set(other.fits)]
                 contacts = _differing(record, other)
                 if alike and contacts:

@@ -7,6 +7,7 @@ from planner.checks.registry import Found, rule
 from planner.checks.wording import headline
 from planner.model.pinout import PinoutRecord
 from planner.model.place import Place
+from planner.model.source import Retired
 
 _SOURCES = {
     "standard": "a standard",
@@ -30,13 +31,27 @@ def unconfirmed(context: Context) -> Iterator[Found]:
     plan = context.plan
     for record in plan.definitions.pinouts:
         ends = tuple(end.id for end in plan.ends if end.pinout == record.id)
-        if ends and not record.confirmed:
+        retired = context.retired(record)
+        if ends and retired is not None:
+            yield _no_more(record, retired, ends)
+        elif ends and not record.confirmed:
             yield Found(
                 what=f"{headline(record.title)} rests on {_basis(record)}; {_rest(record)}.",
                 mend="Measure the part in hand, and record that it was confirmed.",
                 where=tuple(sorted(Place(end=end) for end in ends)),
                 title=f"{headline(record.title)} not confirmed",
             )
+
+
+def _no_more(record: PinoutRecord, retired: Retired, ends: tuple[str, ...]) -> Found:
+    told = ", ".join(filter(None, (retired.by, retired.date)))
+    return Found(
+        what=f"{headline(record.title)} was retired{f' ({told})' if told else ''}: "
+        f"{retired.reason.rstrip('.')}.",
+        mend="Choose another record, or measure the part in hand before any joint.",
+        where=tuple(sorted(Place(end=end) for end in ends)),
+        title=f"{headline(record.title)} was retired",
+    )
 
 
 def _basis(record: PinoutRecord) -> str:
@@ -57,6 +72,6 @@ def _basis(record: PinoutRecord) -> str:
 
 def _rest(record: PinoutRecord) -> str:
     measured = "no part has been measured"
-    if record.trust == "hearsay" and record.source.kind != "hearsay":
+    if record.trust == "hearsay" and record.source.kind not in {"hearsay", "memory"}:
         return f"it counts as hearsay, and {measured}"
     return measured
