@@ -1,8 +1,11 @@
 """Places of contacts by rule: a ring, a row, a grid. Millimetres, x right, y up, as looked at."""
 
 import math
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from itertools import combinations
+
+from planner.geometry.views import mirrored_point
 
 Point = tuple[float, float]
 
@@ -98,3 +101,21 @@ def _about_middle(places: Sequence[Point]) -> list[complex]:
     points = [complex(*place) for place in places]
     middle = sum(points) / len(points) if points else 0
     return [point - middle for point in points]
+
+
+def mirror_partners(places: Mapping[str, Point]) -> dict[str, str] | None:
+    """Return for each named place the one that stands at its mirror image, x turned to -x.
+
+    None where some image has no place near it (nearer than half of the least distance).
+    """
+    least = min(
+        (math.dist(one, other) for one, other in combinations(places.values(), 2)), default=0.0
+    )
+    partners = {}
+    for name, place in places.items():
+        image = mirrored_point(*place)
+        nearest = min(places, key=lambda other: (math.dist(places[other], image), other))
+        if math.dist(places[nearest], image) > least / 2:
+            return None
+        partners[name] = nearest
+    return partners if len(set(partners.values())) == len(places) else None

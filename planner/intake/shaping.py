@@ -170,6 +170,9 @@ def _first(error: ValidationError) -> str:
 
 
 def _terminal(terminal: Terminal, figures: dict[str, Any]) -> Terminal:
+    figures = {
+        key: rounded(it, DIGITS) if isinstance(it, float) else it for key, it in figures.items()
+    }
     kind = figures.get("kind", terminal.kind)
     if kind != terminal.kind:
         across = terminal.across_mm
@@ -213,13 +216,18 @@ def _outward_deg(place: Point) -> float:
     x_mm, y_mm = place
     if math.hypot(x_mm, y_mm) < 1e-9:
         return 90.0
-    return rounded(math.degrees(math.atan2(y_mm, x_mm)), DIGITS)
+    return rounded(_turn(math.degrees(math.atan2(y_mm, x_mm))), DIGITS)
+
+
+def _turn(angle_deg: float) -> float:
+    """Return a direction in [-180, 180)."""
+    return (angle_deg + 180) % 360 - 180
 
 
 def _turned(contact: Contact, turn_deg: float) -> Contact:
     terminal = contact.terminal
     place = turned_point(terminal.x_mm, terminal.y_mm, turn_deg)
-    opening = (terminal.opening_deg + turn_deg + 180) % 360 - 180
+    opening = _turn(terminal.opening_deg + turn_deg)
     return _evolved(
         contact, terminal=_at(terminal, place).evolve(opening_deg=rounded(opening, DIGITS))
     )
