@@ -24,7 +24,7 @@ def forbidden_mark(text: str) -> str:
 
 def read_text(path: Path, limit_bytes: int) -> str:
     """Read a UTF-8 file of at most `limit_bytes`; InputError says what keeps it from being read."""
-    raw = _read_bytes(path, limit_bytes)
+    raw = read_bytes(path, limit_bytes)
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
@@ -38,7 +38,8 @@ def read_text(path: Path, limit_bytes: int) -> str:
     return text
 
 
-def _read_bytes(path: Path, limit_bytes: int) -> bytes:
+def read_bytes(path: Path, limit_bytes: int) -> bytes:
+    """Read a plain file of at most `limit_bytes`; InputError says what keeps it from being read."""
     try:
         if path.is_dir():
             raise InputError.single("it is a folder", str(path), "Name a file inside it.")

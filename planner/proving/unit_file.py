@@ -23,9 +23,12 @@ _LINE = re.compile(
     rb'\{"format":"cupwright-unit","version":(\d{1,9}),"sha256":"([0-9a-f]{64})","record":(\{.*\})\}',
     re.DOTALL,
 )
+_START = b'{"format":"cupwright-unit"'
 _NUMBER = re.compile(rb'"record":\{"number":(\d{1,6}),')
 _TORN = "It was being written when the program or the machine stopped; enter that unit again."
 _SPOILT = "Something changed it since it was written; restore the file from a copy if you have one."
+
+_STRANGE = "Nothing else is kept in this file; take that line out."
 
 
 @dataclass(frozen=True)
@@ -68,7 +71,14 @@ def append_unit(plan_path: Path, record: UnitRecord) -> None:
             str(path),
             "Shorten its remarks, or keep them in a file and attach that.",
         )
+    refuse_strange(path)
     append_line(path, line)
+
+
+def refuse_strange(path: Path) -> None:
+    """Raise InputError where something else than a plain file stands: a link leads elsewhere."""
+    if path.is_symlink() or (path.exists() and not path.is_file()):
+        raise InputError.single("it is no plain file", str(path), "Move it out of the way.")
 
 
 def unit_line(record: UnitRecord) -> bytes:
@@ -90,6 +100,7 @@ def load_units(plan_path: Path) -> Units:
     path = units_path(plan_path)
     records: list[UnitRecord] = []
     dropped: list[Problem] = []
+    refuse_strange(path)
     try:
         with path.open("rb") as stream:
             for number, line in enumerate(_lines(stream), start=1):
@@ -132,8 +143,9 @@ def _record(line: bytes, where: str) -> UnitRecord:
         raise InputError.single(what, where, "Check that it is the right file.")
     match = _LINE.fullmatch(line.rstrip(b"\r\n"))
     if match is None:
-        what = "the line is no unit" if line.endswith(b"\n") else "the last line is torn"
-        raise InputError.single(what, where, _TORN)
+        if line.startswith(_START) or _START.startswith(line):
+            raise InputError.single("its line is torn", where, _TORN)
+        raise InputError.single("the line is no unit of ours", where, _STRANGE)
     version, digest, body = match.groups()
     if int(version) != VERSION:
         what = f"it is of version {int(version)}, this Cupwright reads {VERSION}"
