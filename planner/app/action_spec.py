@@ -4,9 +4,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 # Where the keys work. Single letters never work everywhere (WCAG 2.2, 2.1.4): `bench` is the
-# canvas of the lead, `fit` the view of the dry fit, `work` that of the order of work, `walk` all
-# of them and the panels beside them.
-Scope = Literal["window", "bench", "fit", "work", "walk"]
+# canvas of the lead, `fit` the view of the dry fit, `work` that of the order of work, `prove` that
+# of proving, `walk` all of them and the panels beside them.
+Scope = Literal["window", "bench", "fit", "work", "prove", "walk"]
 
 
 @dataclass(frozen=True, slots=True)

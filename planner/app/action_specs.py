@@ -71,6 +71,14 @@ SPECS = (
         checkable=True,
     ),
     ActionSpec(
+        "prove",
+        "Pro&ve",
+        "Enter what a meter shows, see what is wrong and where, and keep a record of each unit",
+        ("Alt+4",),
+        "View",
+        checkable=True,
+    ),
+    ActionSpec(
         "fit",
         "&Fit the lead",
         "Show the whole lead, or the whole end",
@@ -290,4 +298,4 @@ SPECS = (
     ),
     ActionSpec("about", "&About Cupwright", "Version and licence", menu="Help", no_key=_RARE),
 )
-MENUS = ("Plan", "Edit", "View", "Lead", "Help")
+MENUS = ("Plan", "Edit", "View", "Lead", "Prove", "Help")

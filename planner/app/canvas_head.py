@@ -28,7 +28,8 @@ class CanvasHead(QWidget):
             for name, words, at in (
                 ("wire", "Wire", "first"),
                 ("dry_fit", "Dry fit", "middle"),
-                ("work", "Work", "last"),
+                ("work", "Work", "middle"),
+                ("prove", "Prove", "last"),
             )
         }
         self.solder = self._choice("Solder side", "first", "Look at the solder side", look)

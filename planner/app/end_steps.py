@@ -98,7 +98,9 @@ class EndSteps(QObject):
             self._end = ends.next_to("", 0)
         one = self.on and bool(plan.ends)
         for name in ("next_end", "previous_end"):
-            self._window.acts[name].setEnabled(bool(plan.ends) and self._view != "work")
+            self._window.acts[name].setEnabled(
+                bool(plan.ends) and self._view in {"wire", "dry_fit"}
+            )
         self._window.acts["one_end"].setEnabled(bool(plan.ends) and self._view == "wire")
         self._window.acts["one_end"].setChecked(one)
         self._window.regions.show_ends(shown=one)

@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
-from PySide6.QtWidgets import QStackedWidget
+from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from planner.app.autosave import Autosave
 from planner.app.buttons import fold_button
@@ -24,6 +24,7 @@ from planner.app.panels.in_hand import InHandPanel
 from planner.app.panels.landings import LandingsPanel
 from planner.app.panels.shelf import ShelfPanel
 from planner.app.plan_acts import PlanActs
+from planner.app.proving_view.view import ProvingView
 from planner.app.session import Session
 from planner.app.standing import standing
 from planner.app.taken import taken_in
@@ -65,8 +66,9 @@ class Bench(QObject):
         self.canvas = BenchView(bench, look)
         self.fitting = FitView(bench, self.window.acts, look)
         self.work = WorkView(bench, self.window.acts, self._save_cuts, look)
+        self.proving = ProvingView(bench, self.window.acts, look)
         self.stack = QStackedWidget()
-        for page in (self.canvas, self.fitting, self.work, self.guide):
+        for page in (self.canvas, self.fitting, self.work, self.proving, self.guide):
             self.stack.addWidget(page)
         self._add_fold_buttons(look)
         for name, panel in (
@@ -178,10 +180,11 @@ class Bench(QObject):
             panel = "hand"
         elif panel == "canvas" and self.stack.currentWidget() is self.guide:
             panel = "guide"
-        elif panel == "canvas" and self.stack.currentWidget() is self.fitting:
-            panel = "fitting"
-        elif panel == "canvas" and self.stack.currentWidget() is self.work:
-            panel = "work"
+        elif panel == "canvas":
+            views = (
+                (self.fitting, "fitting"), (self.work, "work"), (self.proving, "proving"),
+            )  # fmt: skip
+            panel = next((it for page, it in views if page is self.stack.currentWidget()), panel)
         self.window.hints.show_hints(panel)
 
     def _on_opened(self) -> None:
@@ -199,10 +202,16 @@ class Bench(QObject):
     def _show_page(self) -> None:
         """Show the view that is on; the guide, and the plans of late, while there are no ends."""
         new = not self.workbench.plan.ends
-        views = {"wire": self.canvas, "dry_fit": self.fitting, "work": self.work}
+        views: dict[str, QWidget] = {
+            "wire": self.canvas,
+            "dry_fit": self.fitting,
+            "work": self.work,
+            "prove": self.proving,
+        }
         self.stack.setCurrentWidget(self.guide if new else views[self.view_acts.view])
         self.window.lately.show_plans(self.settings.recent, datetime.now().astimezone())
         self.window.regions.show_lately(shown=new)
+        self.window.regions.set_aside(aside=not new and self.view_acts.view == "prove")
         self.view_acts.allow(bench=not new)
         self._show_hints()
 
@@ -230,6 +239,7 @@ class Bench(QObject):
         self.canvas.set_look(look)
         self.fitting.set_look(look)
         self.work.set_look(look)
+        self.proving.set_look(look)
 
     def _on_settings_changed(self, key: str) -> None:
         if key == "recent":
@@ -257,6 +267,7 @@ class Bench(QObject):
         self.focus.let_go()
         self.fitting.let_go()
         self.work.let_go()
+        self.proving.let_go()
         self.workbench.undo_stack.blockSignals(True)  # it signals once more while it is destroyed
         for part in (self.shelf, self.findings, self.in_hand, self.landings, self.guide):
             part.detach()

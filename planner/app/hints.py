@@ -36,6 +36,16 @@ HINTS: dict[str, tuple[Hint, ...]] = {
         ("F6", "next panel"),
         ("F1", "all keys"),
     ),
+    "proving": (
+        ("0.12", "ohm"),
+        ("o", "open"),
+        ("b", "beep"),
+        ("Enter", "takes it, next unread"),
+        ("\u2191 \u2193", "row"),
+        ("Del", "unreads"),
+        ("F6", "next panel"),
+        ("F1", "all keys"),
+    ),
     "hand": (
         ("Drop", "lands it"),
         ("Shift", "exchanges with a landed core"),

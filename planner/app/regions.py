@@ -100,6 +100,7 @@ class Regions(QWidget):
         self.holders = {name: Holder(name, self) for name in REGIONS}
         self.form = Form.WIDE
         self._folds = dict(_AT_FIRST)
+        self._put_aside: dict[Form, Folds] = {}
         self._panel = ""
         self.arrangement = Arrangement(Form.WIDE, {})
         app = QApplication.instance()
@@ -116,6 +117,23 @@ class Regions(QWidget):
     def fold(self, **changes: bool | str) -> None:
         """Fold or open: shelf, landings (bool), sheet (a panel's name)."""
         self._folds[self.form] = replace(self.folds, **changes)  # type: ignore[arg-type] # by name
+        self.lay_out()
+
+    def set_aside(self, *, aside: bool) -> None:
+        """Fold shelf and landings while a view needs neither; afterwards they are as before.
+
+        What is opened or folded meanwhile holds for as long as the view is on.
+        """
+        if aside and not self._put_aside:
+            self._put_aside = dict(self._folds)
+            self._folds = {
+                form: replace(it, shelf=True, landings=True) for form, it in self._folds.items()
+            }
+        elif not aside and self._put_aside:
+            for form, before in self._put_aside.items():
+                now = self._folds[form]
+                self._folds[form] = replace(now, shelf=before.shelf, landings=before.landings)
+            self._put_aside = {}
         self.lay_out()
 
     def show_lately(self, *, shown: bool) -> None:

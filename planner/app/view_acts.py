@@ -17,7 +17,7 @@ if TYPE_CHECKING:
     from planner.app.panels.shelf import ShelfPanel
 
 _THEMES = ("system", "light", "dark")
-VIEWS = ("wire", "dry_fit", "work")
+VIEWS = ("wire", "dry_fit", "work", "prove")
 _ZOOMS = ("fit", "zoom_in", "zoom_out", "zoom_reset")
 
 
@@ -73,7 +73,10 @@ class ViewActs(QObject):
     # -- views --------------------------------------------------------------------------------
 
     def choose_view(self, name: str) -> None:
-        """Show the lead to wire, one end as it fits, or the work; the last two know one side."""
+        """Show the lead to wire, one end as it fits, the work or the proof.
+
+        All but the first know one side.
+        """
         if name != "wire":
             self._canvas.workbench.put_back()
             self._canvas.set_side("solder")
@@ -85,7 +88,7 @@ class ViewActs(QObject):
         """Allow what is done in the view that is on, or nothing while the guide lies over it."""
         acts, wire = self._window.acts, self.view == "wire"
         for name in _ZOOMS:
-            acts[name].setEnabled(bench and self.view != "work")
+            acts[name].setEnabled(bench and self.view in {"wire", "dry_fit"})
         for name in ("one_scale", "mating"):
             acts[name].setEnabled(bench and wire)
         for name in VIEWS:

@@ -1,0 +1,239 @@
+"""What the view of proving looks at: the probes of the plan, the unit under way, its readings."""
+
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Signal
+from PySide6.QtGui import QUndoCommand, QUndoStack
+
+from planner.app.fitting.errands import Errands
+from planner.app.proving_view.facts import ProofFacts, proof_facts, rows_of
+from planner.app.proving_view.rows import (
+    READ,
+    ProbeRow,
+    Row,
+    Standing,
+    contacts_words,
+    readings_of,
+    standing_of,
+)
+from planner.app.proving_view.under_way import UnderWay
+from planner.proving.entries import EntryError, parse_entry
+from planner.proving.reading import Pair
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from planner.app.workbench import Workbench
+    from planner.model.plan import Plan
+    from planner.proving.reading import Readings
+
+
+class UnitCommand(QUndoCommand):
+    """One undo step: the unit before and after. Records are shared, so this costs little."""
+
+    def __init__(self, state: "Proving", text: str, after: UnderWay) -> None:
+        super().__init__(text)
+        self._state, self._after = state, after
+        self._before, self._at = state.unit, state.at
+
+    def redo(self) -> None:
+        """Put the later unit in place."""
+        self._state.put_unit(self._after)
+
+    def undo(self) -> None:
+        """Put the earlier unit in place, and go where it was changed."""
+        self._state.put_unit(self._before)
+        self._state.go_to(self._at)
+
+
+class Proving(QObject):
+    """Follow the workbench's plan; nothing is computed while nobody looks.
+
+    Readings are no part of the plan: they have an undo stack of their own.
+    """
+
+    rows_changed = Signal()  # other rows
+    unit_changed = Signal()  # something was read, or another unit is under way
+    row_changed = Signal()  # another row is looked at
+    busy_changed = Signal()
+    said = Signal(str)
+
+    def __init__(self, workbench: "Workbench", parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.workbench = workbench
+        self.facts = ProofFacts()
+        self.unit: UnderWay | None = None
+        self.rows: tuple[Row, ...] = ()
+        self.at = -1
+        self._method = "pairs"
+        self.undo_stack = QUndoStack(self)
+        self.clock: Callable[[], datetime] = lambda: datetime.now().astimezone()
+        self._standings: dict[int, Standing] = {}
+        self._awake = False
+        self._errands = Errands(self)
+        self._errands.done.connect(self._on_facts)
+        self._errands.busy_changed.connect(self.busy_changed)
+        workbench.plan_changed.connect(lambda _changes: self._renew())
+
+    # -- what is looked at ------------------------------------------------------------------------
+
+    @property
+    def plan(self) -> "Plan":
+        """The plan as it is."""
+        return self.workbench.plan
+
+    @property
+    def busy(self) -> bool:
+        """Tell whether the probes are still being worked out."""
+        return self._errands.busy
+
+    @property
+    def readings(self) -> "Readings | None":
+        """What was read of the unit under way."""
+        return self.unit.readings if self.unit is not None else None
+
+    @property
+    def method(self) -> str:
+        """How isolation is read: as the unit under way was begun, else as was chosen last."""
+        return self.unit.method if self.unit is not None else self._method
+
+    @property
+    def row(self) -> ProbeRow | None:
+        """The row that is looked at."""
+        found = self.rows[self.at] if 0 <= self.at < len(self.rows) else None
+        return found if isinstance(found, ProbeRow) else None
+
+    def standing(self, place: int) -> Standing:
+        """Tell how a row stands."""
+        row = self.rows[place]
+        if self.unit is None or not isinstance(row, ProbeRow):
+            return "unread"
+        if place not in self._standings:
+            unit = self.unit
+            self._standings[place] = standing_of(row, unit.readings, unit.heard_groups)
+        return self._standings[place]
+
+    def count(self) -> tuple[int, int]:
+        """Return how many rows were read, and how many there are."""
+        places = [at for at, row in enumerate(self.rows) if isinstance(row, ProbeRow)]
+        return sum(self.standing(at) in READ for at in places), len(places)
+
+    def wake(self, *, awake: bool) -> None:
+        """Begin to compute, or rest while the view is not shown."""
+        if awake != self._awake:
+            self._awake = awake
+            self._renew()
+
+    def let_go(self) -> None:
+        """Stop what is under way."""
+        self._awake = False
+        self._errands.let_go()
+        self.undo_stack.blockSignals(True)  # it signals once more while it is destroyed
+
+    def _renew(self) -> None:
+        if self._awake:
+            plan, wiring = self.plan, self.workbench.wiring
+            self._errands.start(lambda _progress, off: proof_facts(plan, wiring, off))
+
+    def _on_facts(self, made: ProofFacts) -> None:
+        self.facts = made
+        self._make_rows()
+
+    def _make_rows(self) -> None:
+        here = self.row
+        heard = self.unit.heard_groups if self.unit is not None else frozenset[Pair]()
+        self._standings.clear()
+        self.rows = rows_of(self.facts, self.method, heard)
+        self.at = self.rows.index(here) if here in self.rows else -1
+        self.rows_changed.emit()
+
+    # -- the unit ---------------------------------------------------------------------------------
+
+    def begin(self, number: int = 1, who: str = "") -> None:
+        """Begin a unit."""
+        begun = self.clock().isoformat(timespec="seconds")
+        unit = UnderWay(number=number, who=who, begun=begun, method=self.method)
+        self.take_up(unit)
+
+    def take_up(self, unit: UnderWay | None) -> None:
+        """Go on with a unit; the undo history starts anew."""
+        self.undo_stack.clear()
+        self.put_unit(unit)
+
+    def put_unit(self, unit: UnderWay | None) -> None:
+        """Put a unit in place; the undo steps call this, and nothing else does twice."""
+        before, self.unit = self.unit, unit
+        self._standings.clear()
+        if _rows_by(before) != _rows_by(unit):
+            self._make_rows()
+        self.unit_changed.emit()
+
+    def change(self, text: str, after: UnderWay) -> None:
+        """Change the unit under way as one undo step."""
+        if self.unit is not None and after != self.unit:
+            self.undo_stack.push(UnitCommand(self, text, after))
+
+    def set_zero(self, ohm: float) -> None:
+        """Take what the meter shows with its probes together."""
+        if self.unit is not None:
+            readings = self.unit.readings
+            meter = readings.meter.evolve(zero_ohm=ohm)
+            after = self.unit.evolve(readings=readings.evolve(meter=meter), zero_asked=True)
+            self.change("Meter\u2019s zero", after)
+
+    def set_method(self, method: str) -> None:
+        """Read isolation by another method; what was read stays."""
+        self._method = method
+        if self.unit is not None:
+            self.change("Another way to read isolation", self.unit.evolve(method=method))
+        else:
+            self._make_rows()
+
+    # -- readings ---------------------------------------------------------------------------------
+
+    def go_to(self, place: int) -> None:
+        """Look at a row."""
+        if 0 <= place < len(self.rows) and place != self.at:
+            self.at = place
+            self.row_changed.emit()
+
+    def next_unread(self, after: int) -> int:
+        """Return the next row that is not read, from the one after on and round; -1 for none."""
+        count = len(self.rows)
+        order = ((after + step) % count for step in range(1, count + 1))
+        return next((at for at in order if self._wants_reading(at)), -1)
+
+    def _wants_reading(self, place: int) -> bool:
+        return isinstance(self.rows[place], ProbeRow) and self.standing(place) in {"unread", "part"}
+
+    def enter(self, place: int, typed: str) -> EntryError | None:
+        """Take what was typed for a row; return what is wrong with it, or None."""
+        row = self.rows[place]
+        if self.unit is None or not isinstance(row, ProbeRow):
+            return None
+        try:
+            entry = parse_entry(typed)
+        except EntryError as error:
+            return error
+        taken = readings_of(row, entry)
+        after = self.unit.with_readings(taken) if taken else self.unit.with_heard(row.key)
+        self.change(f"Reading {row_words(row)}", after)
+        return None
+
+    def unread(self, place: int) -> None:
+        """Take back what was read at a row."""
+        row = self.rows[place]
+        if self.unit is not None and isinstance(row, ProbeRow):
+            pairs = [frozenset(pair) for pair in row.pairs()]
+            self.change(f"Unread {row_words(row)}", self.unit.without(pairs, row.key))
+
+
+def _rows_by(unit: UnderWay | None) -> object:
+    """Return what of a unit decides which rows there are."""
+    return (unit.method, unit.heard_groups) if unit is not None else None
+
+
+def row_words(row: ProbeRow) -> str:
+    """Name a row shortly: `A T to L T`."""
+    return f"{contacts_words(row.ones)} to {contacts_words(row.others)}"
