@@ -23,6 +23,7 @@ COMMANDS = {
     "layout": "the dry fit of every end: turn, gaps, order, sleeves, fits; --write keeps it",
     "schema": "JSON Schema of a plan, a connector, a pinout record, a cable, a part",
     "sheet": "the bench sheet of a plan, as SVG or PDF",
+    "sweep": "what a sound lead shows to a meter, and how to probe it",
 }
 WRONG_USE, NOT_READ = 2, 3
 INTERRUPTED = 130

@@ -3,11 +3,11 @@
 import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from typing import Literal
 
 from planner.model.plan import Plan
 from planner.proving.colouring import coloured
 from planner.proving.expected import Path, Sweep, expected_sweep
+from planner.proving.methods import METHODS, Method
 from planner.proving.nearness import NearPair, near_pairs, stop_line_mm
 from planner.proving.reading import Contact
 from planner.proving.unseen import (
@@ -19,8 +19,6 @@ from planner.proving.unseen import (
 )
 from planner.wiring.graph import Wiring
 
-Method = Literal["pairs", "against-the-rest", "gangs", "gangs-of-near"]
-METHODS: tuple[Method, ...] = ("pairs", "against-the-rest", "gangs", "gangs-of-near")
 # So many pairs are all measured, and nothing is left out.
 FEW_PAIRS = 15
 
@@ -95,14 +93,14 @@ def probe_plan(plan: Plan, wiring: Wiring, method: Method = "pairs") -> ProbePla
     sweep = expected_sweep(plan, wiring)
     continuity = tuple(Probe((it.one,), (it.other,), True, it) for it in sweep.paths)
     unseen = (*hidden_opens(plan, sweep), *unreached(wiring, sweep), CONTINUITY_UNSEEN)
-    isolation = _METHODS[method](_Nets(plan, wiring, sweep))
+    isolation = _PLANS[method](_Nets(plan, wiring, sweep))
     return ProbePlan(continuity, isolation, unseen)
 
 
 def isolation_plans(plan: Plan, wiring: Wiring) -> tuple[IsolationPlan, ...]:
     """Return the plans of isolation by each method, for comparison."""
     nets = _Nets(plan, wiring, expected_sweep(plan, wiring))
-    return tuple(_METHODS[method](nets) for method in METHODS)
+    return tuple(_PLANS[method](nets) for method in METHODS)
 
 
 class _Nets:
@@ -189,7 +187,7 @@ def _gangs(firsts: Sequence[Contact], codes: Sequence[int]) -> Iterator[Probe]:
         yield Probe(tuple(sides[0]), tuple(sides[1]), False)
 
 
-_METHODS: dict[Method, Callable[[_Nets], IsolationPlan]] = {
+_PLANS: dict[Method, Callable[[_Nets], IsolationPlan]] = {
     "pairs": _by_pairs,
     "against-the-rest": _against_the_rest,
     "gangs": _by_gangs,

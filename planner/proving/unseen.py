@@ -58,6 +58,8 @@ def _lines(mm_by_end: dict[str, float]) -> str:
 
 
 def _ends(ends: list[str]) -> str:
+    if len(ends) > 3:
+        return f"{ends[0]} to {ends[-1]}"
     return ends[0] if len(ends) == 1 else f"{', '.join(ends[:-1])} and {ends[-1]}"
 
 

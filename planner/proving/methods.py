@@ -1,0 +1,6 @@
+"""The ways to measure isolation. A module of its own: the command line names them at once."""
+
+from typing import Literal, get_args
+
+Method = Literal["pairs", "against-the-rest", "gangs", "gangs-of-near"]
+METHODS: tuple[Method, ...] = get_args(Method)
