@@ -7,11 +7,11 @@ from functools import cached_property
 
 from planner.dryfit.bodies import Lead, cut_mm, stack_mm, strip_mm, top_mm
 from planner.dryfit.fit import EndFit, fit_plan
+from planner.dryfit.shrinking import raised_mm
 from planner.dryfit.splicing import JACKET_BACK_MM, free_mm
 from planner.geometry.packing import pack
 from planner.model.cable import Core
 from planner.model.plan import Plan, Section
-from planner.units import rounded
 from planner.wiring.graph import Wiring
 
 # Cut off more jacket than the longest lead takes, so that each lead is cut on the template: common
@@ -76,11 +76,6 @@ class Opening:
     keep_mm: float
     off_mm: float
     spliced: bool = False
-
-
-def raised_mm(length_mm: float, step_mm: float) -> float:
-    """Round a length up to a step, mm: what is cut too short is lost."""
-    return rounded(math.ceil(round(length_mm / step_mm, 6)) * step_mm)
 
 
 def cable_mm(length_mm: float) -> float:

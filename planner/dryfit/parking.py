@@ -34,5 +34,5 @@ def row_mm(row: Sequence[Resting]) -> float:
     reach = 0.0
     for it in row:
         start = max(reach, FROM_IRON_MM) if it.part.kind == "heat-shrink" else reach
-        reach = start + it.part.length_mm
+        reach = start + it.length_mm
     return reach

@@ -1,8 +1,9 @@
 """Which parts from stock an end or a split wants, and why: what they must pass and grip."""
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
+from itertools import count
 
 from planner.dryfit.bodies import joint_bodies
 from planner.dryfit.fit import EndFit, fit_end
@@ -23,9 +24,10 @@ from planner.dryfit.thickness import (
     together_mm,
     trunk_at,
 )
+from planner.dryfit.threading import thread
 from planner.model.connector import Connector
 from planner.model.part import Part
-from planner.model.plan import Plan, Section
+from planner.model.plan import PartUse, Plan, Section
 from planner.units import number
 from planner.wiring.graph import Wiring
 
@@ -63,7 +65,8 @@ def proposals(
     """Return the parts that an end still wants, or the splits that a section is the trunk of.
 
     The whole lead where neither is named. A kind that is chosen at a place already is not proposed
-    again. Parts come from the nearest end on their side. Raise KeyError for what is not there.
+    again. Parts come from the nearest end on their side that they get to their place from. Raise
+    KeyError for what is not there.
     """
     found = answers(plan, stock, end=end, section=section)
     return tuple(it for it in found if isinstance(it, Proposal))
@@ -89,7 +92,37 @@ def answers(
         way = trunk_at(plan, split.id)
         if way is not None and trunk in {"", way.id}:
             found += _at_split(plan, stock, split.id, way)
-    return tuple(found)
+    return tuple(_reached(plan, found))
+
+
+def _reached(plan: Plan, found: Sequence[Answer]) -> Iterator[Answer]:
+    """Let each proposal come from an end that it gets to its place from, all of them together.
+
+    What has no way is lacking.
+    """
+    known = {use.id for use in plan.parts}
+    names = (name for at in count(1) if (name := f"proposed-{at}") not in known)
+    uses = {
+        at: PartUse(id=next(names), part=it.part.id, at=it.at, comes_from=it.comes_from)
+        for at, it in enumerate(found)
+        if isinstance(it, Proposal)
+    }
+    threading = thread(_with(plan, [it for it in found if isinstance(it, Proposal)], uses.values()))
+    for at, it in enumerate(found):
+        if isinstance(it, Lack):
+            yield it
+        elif (route := threading.route_of(uses[at].id)) is None:
+            yield Lack(
+                it.part.kind, it.at, f"{it.part.title} has no way to its place past the others"
+            )
+        else:
+            yield replace(it, comes_from=route.comes_from)
+
+
+def _with(plan: Plan, proposed: Sequence[Proposal], uses: Iterable[PartUse]) -> Plan:
+    parts = {it.id: it for it in (*(it.part for it in proposed), *plan.definitions.parts)}
+    definitions = plan.definitions.evolve(parts=tuple(parts.values()))
+    return plan.evolve(parts=(*plan.parts, *uses), definitions=definitions)
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,17 +145,26 @@ class _Place:
     def answer(
         self, kind: str, does: str, suiting: Sequence[Part], *, sits_on_mm: float = math.inf
     ) -> Iterator[Answer]:
-        """Yield the smallest suiting part that passes and is not loose where it sits, or a lack."""
+        """Yield the smallest suiting part that passes and is not loose where it sits, or a lack.
+
+        What opens has nothing to pass, and comes after all else that does.
+        """
         if self.chosen(kind):
             return
         most_mm = LOOSE * sits_on_mm
-        fitting = [part for part in suiting if self.passes_mm <= part.bore_mm <= most_mm]
-        best = min(fitting, key=_size, default=None)
+        least_mm = min(sits_on_mm, self.passes_mm)
+        fitting = [
+            part
+            for part in suiting
+            if (least_mm if part.opens else self.passes_mm) <= part.bore_mm <= most_mm
+        ]
+        best = min(fitting, key=lambda part: (part.opens, *_size(part)), default=None)
         if best is None:
             yield Lack(kind, self.at, self._wanted(kind, does, most_mm, suiting))
         else:
-            bore = f"its bore of {number(best.bore_mm)} mm passes {self.over}"
-            yield Proposal(best, self.at, self.comes_from, f"{does}: {bore}")
+            laid = f"is laid round {number(least_mm)} mm" if best.opens else f"passes {self.over}"
+            why = f"{does}: its bore of {number(best.bore_mm)} mm {laid}"
+            yield Proposal(best, self.at, self.comes_from, why)
 
     def _wanted(self, kind: str, does: str, most_mm: float, suiting: Sequence[Part]) -> str:
         bore = f"a bore of at least {number(self.passes_mm)} mm to pass {self.over}"

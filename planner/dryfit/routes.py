@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass, field
 
 from planner.dryfit.cable_tree import CableTree, Side, Thing, bundle_mm
+from planner.dryfit.shrink_places import cut_mm
 from planner.model.part import Part
 from planner.model.plan import PartUse, Plan, Section
 
@@ -17,12 +18,16 @@ _NEARNESS = ("liner", "sleeve", "clamp", "shell", "heat-shrink", "boot", "cover"
 
 @dataclass(frozen=True, slots=True)
 class Resting:
-    """A part where it is to rest: round a section, at a place counted from the near node."""
+    """A part where it is to rest: round a section, at a place counted from the near node.
+
+    `length_mm` is how long it is when it goes on: of shrink what is cut from the piece in stock.
+    """
 
     use: PartUse
     part: Part
     section: str
     place: int
+    length_mm: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,7 +84,11 @@ def resting(plan: Plan, tree: CableTree) -> tuple[Resting, ...]:
     place = {
         index: place for place, index in enumerate(sorted(range(len(uses)), key=ranks.__getitem__))
     }
-    return tuple(Resting(use, parts[use.part], at[i], place[i]) for i, use in enumerate(uses))
+    return tuple(
+        Resting(use, part, at[i], place[i], cut_mm(plan, use) or part.length_mm)
+        for i, use in enumerate(uses)
+        for part in (parts[use.part],)
+    )
 
 
 def _section_of(plan: Plan, tree: CableTree, use: PartUse) -> str:
@@ -114,15 +123,20 @@ def planned_way(tree: CableTree, part: Resting, stays_on: frozenset[str]) -> Way
 
 
 def other_ways(tree: CableTree, part: Resting, stays_on: frozenset[str]) -> Iterator[Way]:
-    """Yield all other ways, none of them after a joint that is not made already."""
+    """Yield all other ways, none of them after a joint that is not made already.
+
+    First from the end that is planned, then those over the fewest plugs.
+    """
     if not part.section:
         return
     section = tree.plan.section_by_id[part.section]
-    for node in (section.near, section.far):
-        ends = tree.side(section, node).ends
-        for first in ends:
-            if first != part.use.comes_from or part.use.after_joint:
-                yield _way(tree, part, _in_turn(tree, first, ends, stays_on), stays_on)
+    sides = (tree.side(section, node).ends for node in (section.near, section.far))
+    starts = [(first, ends) for ends in sides for first in ends]
+    planned = part.use.comes_from
+    starts.sort(key=lambda start: (start[0] != planned, len(start[1])))
+    for first, ends in starts:
+        if first != planned or part.use.after_joint:
+            yield _way(tree, part, _in_turn(tree, first, ends, stays_on), stays_on)
 
 
 def _in_turn(

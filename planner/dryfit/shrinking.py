@@ -4,7 +4,7 @@ import math
 from collections.abc import Iterable, Sequence
 
 from planner.model.part import Part
-from planner.units import number
+from planner.units import number, rounded
 
 # What is cut is cut in steps of this.
 STEP_MM = 0.5
@@ -18,11 +18,12 @@ _PRINTED = 0.05
 def shrink_for(largest_mm: float, smallest_mm: float, stock: Sequence[Part]) -> Part | None:
     """Return the smallest heat-shrink that passes the largest diameter and grips the smallest.
 
-    None where none in stock does. Raise ValueError unless 0 < smallest <= largest, mm.
+    Of 2:1 before 3:1: what shrinks less is thinner once it is on. None where none in stock does.
+    Raise ValueError unless 0 < smallest <= largest, mm.
     """
     _check(largest_mm, smallest_mm)
     fitting = [part for part in _tubes(stock) if shrink_fits(part, largest_mm, smallest_mm)]
-    return min(fitting, key=_size, default=None)
+    return min(fitting, key=_preferred, default=None)
 
 
 def shrink_fits(part: Part, largest_mm: float, smallest_mm: float) -> bool:
@@ -77,8 +78,17 @@ def shrink_cut_mm(cover_mm: float, part: Part) -> float:
     if not 0 <= cover_mm < math.inf:
         msg = f"a length to cover of {cover_mm} mm: it must be 0 or more"
         raise ValueError(msg)
-    kept = 1 - LENGTHWISE if part.kind == "heat-shrink" else 1.0
-    return math.ceil(round(cover_mm / kept / STEP_MM, 6)) * STEP_MM
+    return tube_cut_mm(cover_mm) if part.kind == "heat-shrink" else raised_mm(cover_mm)
+
+
+def tube_cut_mm(cover_mm: float) -> float:
+    """Return how long to cut a tube that covers `cover_mm` when it has got shorter, mm."""
+    return raised_mm(cover_mm / (1 - LENGTHWISE))
+
+
+def raised_mm(length_mm: float, step_mm: float = STEP_MM) -> float:
+    """Round a length up to a step, mm: what is cut too short is lost."""
+    return rounded(math.ceil(round(length_mm / step_mm, 6)) * step_mm)
 
 
 def shrunk_outside_mm(part: Part, over_mm: float) -> float:
@@ -107,6 +117,10 @@ def _most(size_mm: tuple[float, float]) -> float:
 
 def _tubes(stock: Iterable[Part]) -> list[Part]:
     return [part for part in stock if part.kind == "heat-shrink"]
+
+
+def _preferred(part: Part) -> tuple[float, ...]:
+    return (round(part.ratio, 1), part.bore_mm, part.recovered_mm, part.length_mm)
 
 
 def _size(part: Part) -> tuple[float, float, float, str]:

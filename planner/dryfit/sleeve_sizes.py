@@ -7,7 +7,7 @@ from itertools import pairwise
 from typing import Literal
 
 from planner.dryfit.bodies import CUP_WALL_MM, Lead
-from planner.dryfit.shrinking import STEP_MM, tube_fits, widest_mm
+from planner.dryfit.shrinking import STEP_MM, tube_cut_mm, tube_fits, widest_mm
 from planner.geometry.packing import pack
 from planner.model.connector import Terminal
 from planner.model.workmanship import SleeveOverlap, Workmanship
@@ -16,10 +16,16 @@ from planner.model.workmanship import SleeveOverlap, Workmanship
 # no source.
 HEAT_CLEAR_MM = 2.0
 # Bore as supplied and as recovered: sizes of AS23053/5 in mm, from memory.
-SHRINK_MM = (
+TWO_TO_ONE_MM = (
     (1.17, 0.58), (1.60, 0.79), (2.36, 1.17), (3.18, 1.57),
     (4.75, 2.36), (6.35, 3.18), (9.53, 4.75), (12.7, 6.35),
 )  # fmt: skip
+# Typical sizes, from memory.
+THREE_TO_ONE_MM = (
+    (2.4, 0.8), (3.0, 1.0), (4.8, 1.6), (6.0, 2.0), (9.0, 3.0), (12.0, 4.0), (18.0, 6.0),
+)  # fmt: skip
+# What shrinks less is thinner once it is on, so it is taken first.
+SHRINK_MM = (*TWO_TO_ONE_MM, *THREE_TO_ONE_MM)
 # Bores of plain insulating sleeves, for tails: typical, from memory.
 PLAIN_MM = (1.0, 1.5)
 # NASA-STD-8739.3, 9.8: 5 mm or two diameters, the larger; J-STD-001: 6 mm or two diameters.
@@ -69,13 +75,13 @@ def overlap_mm(diameter_mm: float, rule: SleeveOverlap) -> float:
 
 
 def sleeve_mm(lead: Lead, terminal: Terminal, workmanship: Workmanship) -> float:
-    """Return how long a sleeve over a joint is, rounded up to 0.5 mm.
+    """Return how long to cut the shrink over a joint.
 
-    It covers the outside of a cup to its depth, or the length of a lug or post, then the insulation
-    gap, and overlaps the insulation.
+    Shrunk, and shorter by that, it covers the outside of a cup to its depth, or the length of a lug
+    or post, then the insulation gap, and overlaps the insulation.
     """
     joint = terminal.depth_mm + lead.gap_mm
-    return _raised(joint + overlap_mm(lead.covered_mm, workmanship.sleeve_overlap))
+    return tube_cut_mm(joint + overlap_mm(lead.covered_mm, workmanship.sleeve_overlap))
 
 
 def joint_sleeve(leads: Sequence[Lead], workmanship: Workmanship) -> SleeveUse:
@@ -111,7 +117,7 @@ def tail_sleeve(lead: Lead) -> SleeveUse:
     """
     room, tail = _room_mm(lead), lead.metal_mm
     length = max(_lowered(room, STEP_MM), STEP_MM)
-    bores = sorted((*PLAIN_MM, *(bore for bore, _ in SHRINK_MM)))
+    bores = sorted((*PLAIN_MM, *(bore for bore, _ in TWO_TO_ONE_MM)))
     bore = next((bore for bore in bores if bore >= tail), 0.0)
     names = (lead.landing.contact, lead.landing.conductor)
     around = round(tail, 2)
@@ -126,7 +132,7 @@ def _bundle_mm(leads: Sequence[Lead]) -> float:
 
 
 def shrink_bore_mm(passes_mm: float, grips_mm: float) -> float:
-    """Return the smallest size that passes and grips, or 0."""
+    """Return the smallest size that passes and grips, of 2:1 before 3:1, or 0."""
     return next((size[0] for size in SHRINK_MM if tube_fits(size, passes_mm, grips_mm)), 0.0)
 
 
@@ -139,10 +145,6 @@ def _room_mm(lead: Lead) -> float:
     """Return the length from the jacket to the cut insulation, less what the heat needs free."""
     covered = sum(math.dist(one, other) for one, other in pairwise(lead.way[:-1]))
     return max(_lowered(covered - HEAT_CLEAR_MM, 0.1), 0.0)
-
-
-def _raised(length_mm: float) -> float:
-    return math.ceil(round(length_mm / STEP_MM, 6)) * STEP_MM
 
 
 def _lowered(length_mm: float, step_mm: float) -> float:

@@ -1,10 +1,9 @@
 """Joints inside splits, where cores of cables of their own meet: lap, sleeve, core left free."""
 
-import math
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from planner.dryfit.shrinking import LENGTHWISE, STEP_MM
+from planner.dryfit.shrinking import tube_cut_mm
 from planner.dryfit.sleeve_sizes import HEAT_CLEAR_MM, overlap_mm, shrink_bore_mm
 from planner.geometry.packing import pack
 from planner.model.cable import Core, Shield
@@ -52,8 +51,7 @@ def free_mm(plan: Plan, split: str) -> float:
 
 def _sleeve_mm(plan: Plan, thickest_mm: float) -> float:
     """Return how long to cut shrink that covers the lap and overlaps the insulation either side."""
-    over = SPLICE_MM + 2 * overlap_mm(thickest_mm, plan.workmanship.sleeve_overlap)
-    return math.ceil(round(over / (1 - LENGTHWISE) / STEP_MM, 6)) * STEP_MM
+    return tube_cut_mm(SPLICE_MM + 2 * overlap_mm(thickest_mm, plan.workmanship.sleeve_overlap))
 
 
 def _passes_and_grips(thick_mm: list[float]) -> tuple[float, float]:

@@ -5,8 +5,9 @@ from functools import cached_property
 
 from planner.drawing.looks import PRINT, Look
 from planner.dryfit.bodies import cut_mm, strip_mm
-from planner.dryfit.cut_lengths import LEAD_STEP_MM, STRIP_STEP_MM, raised_mm
+from planner.dryfit.cut_lengths import LEAD_STEP_MM, STRIP_STEP_MM
 from planner.dryfit.fit import EndFit, fit_end
+from planner.dryfit.shrinking import raised_mm
 from planner.dryfit.sleeves import sleeves_on
 from planner.model.cable import Core, Shield
 from planner.model.codes import told_apart

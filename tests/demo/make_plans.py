@@ -9,11 +9,12 @@ from tempfile import TemporaryDirectory
 from unittest.mock import patch
 
 from planner.data import data_dir
+from planner.dryfit.parts import proposals
 from planner.edits.by_signal import land_by_signal
 from planner.edits.cables import choose_cable
 from planner.edits.ends import choose_connector, choose_pinout, rename_end, turn_end
 from planner.edits.landings import cap, exchange, land, lift, link, sleeve
-from planner.edits.parts import add_part, set_after_joint
+from planner.edits.parts import add_part, set_after_joint, take_parts
 from planner.edits.shapes import one_to_many, one_to_one, one_to_two
 from planner.edits.texts import accept, set_remarks, set_revision, set_title
 from planner.files.plans import write_plan
@@ -47,6 +48,11 @@ def threaded(plan: Plan, library: Library, part: str, at: str, comes_from: str) 
     return add_part(plan, part=record, at=at, comes_from=comes_from)
 
 
+def completed(plan: Plan, library: Library) -> Plan:
+    """Thread what the lead still wants from stock: clamps, boots, shrink, labels, covers."""
+    return take_parts(plan, proposals=proposals(plan, library.parts()))
+
+
 def accepted(plan: Plan, library: Library, code: str, end: str, reason: str) -> Plan:
     """Accept the caution of that code at that end."""
     for found in check_plan(plan, library.pinouts()):
@@ -68,7 +74,7 @@ def cue_desk(library: Library) -> Plan:
     plan = threaded(plan, library, "splitter-cover", "split", "A")
     plan = threaded(plan, library, "barrel-slim-3.5", "L", "L")
     plan = threaded(plan, library, "barrel-slim-3.5", "R", "R")
-    return turn_end(plan, end="A", turn_deg=20)
+    return completed(turn_end(plan, end="A", turn_deg=20), library)
 
 
 def balanced_line(library: Library) -> Plan:
@@ -78,7 +84,7 @@ def balanced_line(library: Library) -> Plan:
     )
     plan = plug(plan, library, "A", "xlr-3-female", "xlr-3-line")
     plan = plug(plan, library, "B", "xlr-3-male", "xlr-3-line")
-    return spooled(plan, library, "pair-foil")
+    return completed(spooled(plan, library, "pair-foil"), library)
 
 
 def stereo_to_mono(library: Library) -> Plan:
@@ -87,12 +93,12 @@ def stereo_to_mono(library: Library) -> Plan:
         title="Stereo to two mono", order="SP-0412", length_mm=1500, leg_mm=300, policy="both-ends"
     )
     plan = plug(plan, library, "A", "jack-3.5-three-pole", "trs-stereo-output")
-    leg = library.cable("coax-single")
+    leg = library.cable("coax-thin")
     assert leg is not None
     for end in ("L", "R"):
         plan = plug(plan, library, end, "jack-6.35-two-pole", "ts-unbalanced-input")
         plan = choose_cable(plan, section=f"leg-{end}", cable=leg)
-    return spooled(plan, library, "pair-braid-thin")
+    return completed(spooled(plan, library, "pair-braid-thin"), library)
 
 
 def rack_loom(library: Library) -> Plan:
@@ -105,6 +111,7 @@ def rack_loom(library: Library) -> Plan:
     plan = spooled(plan, library, "loom-eight-pair")
     for number in range(1, 9):
         plan = sleeve(plan, end="A", conductor=f"{number}s", sleeved=True)
+    plan = completed(plan, library)
     reason = "Pairs are dressed row by row and every drain is sleeved."
     return accepted(plan, library, "leads-cross", "A", reason)
 
@@ -117,6 +124,7 @@ def intercom(library: Library) -> Plan:
     plan = spooled(plan, library, "hp4-braid")
     plan = land(plan, end="A", conductor="SH", contact="1")
     plan = turn_end(turn_end(plan, end="A", turn_deg=80), end="B", turn_deg=-30)
+    plan = completed(plan, library)
     plan = set_remarks(plan, remarks="One ear: L stands for the one earphone.")
     reason = "The pack on the bench was measured against this order."
     return accepted(plan, library, "pinout-unconfirmed", "A", reason)

@@ -33,20 +33,24 @@ def sleeves(plan):
 
 
 def test_the_cue_desk_lead_by_hand():
-    # Its length is reckoned in test_cut_lengths; its parts are picked, none is cut.
+    # Its length is reckoned in test_cut_lengths. Shrink on a jacket of 4 and cores of 2.4 together
+    # (of 0.8 each: 1 + sqrt 2 times): 8 of overlap and 2.4, over 0.9 and in halves 12.
     lines = cut_list(demo("cue-desk-headphone-lead")).lines
     assert [(it.kind, it.stock, it.length_mm, it.count, it.where) for it in lines] == [
         ("cable", "hp4-braid", 1880.0, 1, ("trunk",)),
         ("boot", "boot-4.4", 0.0, 1, ("A",)),
         ("cover", "splitter-cover", 0.0, 1, ("split",)),
         ("shell", "barrel-slim-3.5", 0.0, 2, ("L", "R")),
+        ("heat-shrink", "heat-shrink-4.75", 12.0, 1, ("A",)),
+        ("label", "label-sleeve-4.5", 30.0, 1, ("A",)),
+        ("label", "label-sleeve-2.0", 20.0, 2, ("L", "R")),
         ("plug", "jack-4.4-five-pole", 0.0, 1, ("A",)),
         ("plug", "jack-3.5-two-pole-slim", 0.0, 2, ("L", "R")),
     ]
 
 
 def test_a_line_names_the_parts_of_the_plan_in_it():
-    shell = next(it for it in cut_list(demo("cue-desk-headphone-lead")).lines if it.count == 2)
+    shell = next(it for it in cut_list(demo("cue-desk-headphone-lead")).lines if it.kind == "shell")
     assert shell.uses == ("barrel-slim-3.5", "barrel-slim-3.5-2")
 
 
@@ -58,10 +62,10 @@ def sleeved(plan, *spots):
 
 
 def test_a_sleeve_is_as_long_as_the_dry_fit_says_and_tells_what_it_covers():
-    # A cup 2.5 deep, a gap of one diameter of the core, 0.8, and 5 over the insulation: 8.3, in
-    # halves 8.5. Over the cup, 1.0 and two walls of 0.15, goes 1.60 to 0.79, which grips 0.8.
+    # A cup 2.5 deep, a gap of one diameter of the core, 0.8, and 5 over the insulation: 8.3, over
+    # 0.9 and in halves 9.5. Over the cup, 1.0 and two walls of 0.15, goes 1.60 to 0.79, which grips 0.8.
     joint, tail = sleeves(sleeved(demo("cue-desk-headphone-lead"), "A.WH", "A.RD", "A.SH"))
-    assert joint == CutLine("sleeve", "", 8.5, 2, ("A",), "joint", "heat-shrink-1.6", 1.6)
+    assert joint == CutLine("sleeve", "", 9.5, 2, ("A",), "joint", "heat-shrink-1.6", 1.6)
     assert (tail.note, tail.where, tail.count) == ("tail", ("A",), 1)
 
 
@@ -125,7 +129,7 @@ def test_all_splits_come_before_all_parts_and_these_before_all_plugs():
     assert batch(demo("cue-desk-headphone-lead"), 6).steps == (
         BatchStep("cut", ("trunk",), 6),
         BatchStep("split", ("split",), 6),
-        BatchStep("thread", ("A", "L", "R"), 24),
+        BatchStep("thread", ("A", "L", "R"), 48),
         BatchStep("own", ("A", "L", "R"), 18),
         BatchStep("end", ("A",), 6),
         BatchStep("end", ("L", "R"), 12),
@@ -135,7 +139,15 @@ def test_all_splits_come_before_all_parts_and_these_before_all_plugs():
 
 def test_a_split_of_cables_of_their_own_is_joined_after_the_parts_are_on():
     acts = [(it.act, it.count) for it in batch(demo("stereo-to-two-mono"), 2).steps]
-    assert acts == [("cut", 6), ("own", 6), ("join", 2), ("end", 2), ("end", 4), ("prove", 2)]
+    assert acts == [
+        ("cut", 6),
+        ("thread", 12),
+        ("own", 6),
+        ("join", 2),
+        ("end", 2),
+        ("end", 4),
+        ("prove", 2),
+    ]
 
 
 @pytest.mark.parametrize("leads", [0, -1])

@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from planner.dryfit.bodies import Capsule, Lead
 from planner.dryfit.fit import fit_end
 from planner.dryfit.gaps import Gap
+from planner.dryfit.shrinking import LENGTHWISE
 from planner.dryfit.sleeve_sizes import joint_sleeve, sleeve_mm, tail_sleeve
 from planner.dryfit.sleeve_words import further_strip_mm, other_ways, size_words, why_not
 from planner.dryfit.sleeves import SHELL, mend_words, sleeves_for, sleeves_on
@@ -148,12 +149,13 @@ def test_joints_that_take_no_sleeve_get_dabs_with_the_figures():
 
 
 def test_joints_without_room_to_park_get_a_dab_with_both_figures():
-    """Cups 40 mm deep, gap 0.8 mm, overlap 5 mm: a sleeve of 46 mm on a core of some 30 mm."""
+    """Cups 40 mm deep, gap 0.8 mm, overlap 5 mm: 46 mm when it is
+    shrunk by a tenth, cut 51 mm, on a core of some 30 mm."""
     plan, fit = end(depth_mm=40)
     found = sleeves_for(plan, replace(fit, gaps=(gap("c0", "c1"),)))
     assert found.joints == ()
     assert [it[:2] for it in found.dabs] == [("c0", "c1")]
-    assert found.dabs[0][2].startswith("a sleeve of 46 mm has ")
+    assert found.dabs[0][2].startswith("a sleeve of 51 mm has ")
     assert " mm to park on RD, and " in found.dabs[0][2]
 
 
@@ -174,7 +176,7 @@ def test_a_mend_is_said_of_the_gap_that_it_mends():
     sleeved, dabbed = gap("c0", "c2"), gap("c0", "c1", 0.05)
     found = planned([sleeved, gap("c0", "c3"), dabbed])
     assert mend_words(found, sleeved) == (
-        "Put a sleeve of 10 mm, bore 1.6 mm, over the joint on c0."
+        "Put a sleeve of 11 mm, bore 1.6 mm, over the joint on c0."
     )
     assert mend_words(found, dabbed).startswith("Put a dab of insulating compound on c1:")
     assert mend_words(found, gap("c5", "c6")) == ""
@@ -279,49 +281,61 @@ def straight(height_mm, part=CORE, terminal=CUP, *, sleeved=False):
 
 
 def test_length_is_cup_gap_and_overlap():
-    """Cup 2.5, insulation gap 0.8, overlap 5: 8.3, up to 8.5. By the 6 mm rule 9.3, up to 9.5."""
-    assert sleeve_mm(straight(20), CUP, RULES) == 8.5
-    assert sleeve_mm(straight(20), CUP, Workmanship(sleeve_overlap="six-mm")) == 9.5
+    """Cup 2.5, insulation gap 0.8, overlap 5: 8.3 shrunk, of 9.22; by the 6 mm rule 9.3 of 10.33.
+
+    Shrink gets 5 to 10 % shorter, from memory: a tenth is allowed for, and cut in steps of 0.5 mm.
+    """
+    assert sleeve_mm(straight(20), CUP, RULES) == 9.5
+    assert sleeve_mm(straight(20), CUP, Workmanship(sleeve_overlap="six-mm")) == 10.5
+
+
+@pytest.mark.parametrize("insulation_mm", [0.5, 0.8, 1.3, 2.4, 3.1])
+def test_shrunk_it_still_covers_joint_gap_and_overlap(insulation_mm):
+    """NASA-STD-8739.3, 9.8: 5 mm or two diameters, beyond a cup of 2.5 and a gap of one."""
+    lead = straight(30, CORE.evolve(insulation_mm=insulation_mm))
+    shrunk = sleeve_mm(lead, CUP, RULES) * (1 - LENGTHWISE)
+    needs = 2.5 + insulation_mm + max(5, 2 * insulation_mm)
+    assert needs <= shrunk < needs + 0.5
 
 
 def test_a_thick_core_is_overlapped_by_two_diameters():
-    """Insulation 3.1 mm: cup 2.5, gap 3.1, overlap 6.2: 11.8, up to 12."""
+    """Insulation 3.1 mm: cup 2.5, gap 3.1, overlap 6.2: 11.8 shrunk, of 13.1."""
     thick = straight(30, CORE.evolve(insulation_mm=3.1))
-    assert sleeve_mm(thick, CUP, RULES) == 12
+    assert sleeve_mm(thick, CUP, RULES) == 13.5
 
 
 def test_a_sleeve_parks_where_the_core_is_long_enough():
     """A core 14.6 mm above its cup is covered over 13.8 mm; 2 mm stay free: 11.8 mm."""
     use = joint_sleeve([straight(14.6)], RULES)
-    assert size_words(use) == "8.5 mm, bore 1.6 mm; parks on 11.8 mm"
+    assert size_words(use) == "9.5 mm, bore 1.6 mm; parks on 11.8 mm"
     assert use.fits
 
 
 def test_a_sleeve_without_room_says_both_figures():
-    """A core 10 mm above its cup is covered over 9.2 mm: 7.2 mm for a sleeve of 8.5 mm."""
+    """A core 10 mm above its cup is covered over 9.2 mm: 7.2 mm for a sleeve of 9.5 mm."""
     use = joint_sleeve([straight(10)], RULES)
-    assert why_not(use) == "a sleeve of 8.5 mm has 7.2 mm to park on WH"
-    assert size_words(use) == "8.5 mm, bore 1.6 mm; 7.2 mm to park on, too short"
+    assert why_not(use) == "a sleeve of 9.5 mm has 7.2 mm to park on WH"
+    assert size_words(use) == "9.5 mm, bore 1.6 mm; 7.2 mm to park on, too short"
 
 
 def test_longer_cores_are_offered_as_far_as_the_barrel_goes():
-    """7.2 mm lack 1.3 mm of 8.5 mm: 1.5 mm further; the cups' feet are 12.5 mm below the cut."""
+    """7.2 mm lack 2.3 mm of 9.5 mm: 2.5 mm further; the cups' feet are 12.5 mm below the cut."""
     use, leads = joint_sleeve([straight(10)], RULES), [straight(10)]
     sample = plug("sample", "T")
     sample = sample.evolve(contacts=(sample.contacts[0].evolve(terminal=CUP),))
     long, short = (
-        sample.evolve(barrel=sample.barrel.evolve(length_mm=length)) for length in (14.0, 13.9)
+        sample.evolve(barrel=sample.barrel.evolve(length_mm=length)) for length in (15.0, 14.9)
     )
-    assert further_strip_mm(long, leads, RULES) == 1.5
+    assert further_strip_mm(long, leads, RULES) == 2.5
     assert further_strip_mm(short, leads, RULES) is None
-    assert other_ways(long, leads, use, RULES) == ("strip the jacket back 1.5 mm further",)
+    assert other_ways(long, leads, use, RULES) == ("strip the jacket back 2.5 mm further",)
     assert other_ways(short, leads, use, RULES) == ()
 
 
 def test_the_shorter_overlap_is_offered_where_it_helps():
-    six, leads = Workmanship(sleeve_overlap="six-mm"), [straight(12)]
+    six, leads = Workmanship(sleeve_overlap="six-mm"), [straight(12.5)]
     use = joint_sleeve(leads, six)
-    assert (use.length_mm, use.park_has_mm, use.parks) == (9.5, 9.2, False)
+    assert (use.length_mm, use.park_has_mm, use.parks) == (10.5, 9.7, False)
     assert other_ways(plug("sample", "T"), leads, use, six)[-1] == (
         "work to the rule of 5 mm overlap"
     )

@@ -18,7 +18,7 @@ def demo(name):
 def spliced(thin_mm, thick_mm):
     """Return two mono leads of a stereo pair, with cores of these diameters in trunk and legs."""
     plan = demo("stereo-to-two-mono")
-    size = {"pair-braid-thin": thin_mm, "coax-single": thick_mm}
+    size = {"pair-braid-thin": thin_mm, "coax-thin": thick_mm}
     cables = tuple(
         cable.evolve(cores=tuple(core.evolve(insulation_mm=size[cable.id]) for core in cable.cores))
         for cable in plan.definitions.cables
@@ -34,9 +34,15 @@ def test_each_conductor_of_several_cables_is_a_joint():
 
 
 def test_two_braids_on_one_tail_pass_together():
-    # Two tails of 1.1 side by side are 2.2 across, over one of 0.8: more than any 2:1 shrinks.
+    # Two tails of 0.7 side by side are 1.4 across, over one of 0.8: 1.60 to 0.79 does.
     shield = list(splices_at(demo("stereo-to-two-mono"), "split"))[-1]
-    assert (shield.conductor, shield.bore_mm) == ("SH", 0.0)
+    assert (shield.conductor, shield.bore_mm) == ("SH", 1.6)
+
+
+def test_a_core_more_than_twice_as_thick_takes_three_to_one():
+    # 2.2 over 0.9 is 2.44 times: 2.4 to 0.8, sold as 3:1 (from memory). 2.7 is three times.
+    assert {it.bore_mm for it in splices_at(spliced(0.9, 2.2), "split")} == {2.4, 1.6}
+    assert {it.bore_mm for it in splices_at(spliced(0.9, 2.7), "split")} == {0.0, 1.6}
 
 
 def test_cores_that_only_leave_their_jacket_are_no_joint():

@@ -13,6 +13,10 @@ AS23053_5 = [
     (1.17, 0.58), (1.60, 0.79), (2.36, 1.17), (3.18, 1.57),
     (4.75, 2.36), (6.35, 3.18), (9.53, 4.75), (12.7, 6.35),
 ]  # fmt: skip
+# Sizes sold as 3:1, mm. From memory.
+THREE_TO_ONE_MM = [
+    (2.4, 0.8), (3.0, 1.0), (4.8, 1.6), (6.0, 2.0), (9.0, 3.0), (12.0, 4.0), (18.0, 6.0),
+]  # fmt: skip
 # The supplied size is a minimum, the recovered a maximum: largest over smallest under 2 for 2:1 and
 # under 3 for 3:1 (NASA-STD-8739.4, 9.8.1).
 SIZES = st.floats(0.3, 14)
@@ -31,6 +35,7 @@ def tube(bore_mm: float, recovered_mm: float) -> Part:
 
 
 TWO_TO_ONE = [tube(*size) for size in AS23053_5]
+THREE_TO_ONE = [tube(*size) for size in THREE_TO_ONE_MM]
 
 
 @pytest.mark.parametrize(("bore", "recovered"), AS23053_5)
@@ -97,7 +102,7 @@ def test_more_in_stock_never_makes_it_worse(largest, smallest, stock, more):
 @given(largest=SIZES, smallest=SIZES)
 def test_over_joints_the_same_rule_holds(largest, smallest):
     assume(smallest <= largest)
-    found = shrink_for(largest, smallest, TWO_TO_ONE)
+    found = shrink_for(largest, smallest, [*THREE_TO_ONE, *TWO_TO_ONE])
     assert shrink_bore_mm(largest, smallest) == (found.bore_mm if found else 0.0)
     assert largest <= shrink_widest_mm(smallest) or found is None
 
@@ -108,3 +113,13 @@ def test_over_joints_what_is_as_thin_as_the_recovered_bore_is_not_gripped():
     assert shrink_bore_mm(1.5, 0.8) == 1.6
     assert shrink_bore_mm(1.6, 0.795) == 0.0
     assert shrink_widest_mm(0.795) == pytest.approx(1.59)
+    assert shrink_widest_mm(0.81) == pytest.approx(2.4)
+
+
+@given(largest=SIZES, smallest=SIZES)
+def test_three_to_one_is_taken_only_where_no_two_to_one_does(largest, smallest):
+    assume(smallest <= largest)
+    found = shrink_for(largest, smallest, [*THREE_TO_ONE, *TWO_TO_ONE])
+    plain = shrink_for(largest, smallest, TWO_TO_ONE)
+    assert found is (plain or shrink_for(largest, smallest, THREE_TO_ONE))
+    assert found is None or largest / smallest < (2 if found in TWO_TO_ONE else 3)

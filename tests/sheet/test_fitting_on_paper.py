@@ -6,8 +6,9 @@ from planner.checks.finding import Finding
 from planner.data import data_dir
 from planner.drawing.primitives import Poly, Text
 from planner.dryfit.bodies import cut_mm, strip_mm
-from planner.dryfit.cut_lengths import LEAD_STEP_MM, STRIP_STEP_MM, raised_mm
+from planner.dryfit.cut_lengths import LEAD_STEP_MM, STRIP_STEP_MM
 from planner.dryfit.fit import fit_end
+from planner.dryfit.shrinking import raised_mm
 from planner.files.plans import read_plan
 from planner.model.place import Place
 from planner.sheet.end_page.table import gap_words, rows_of

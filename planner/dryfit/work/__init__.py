@@ -42,7 +42,7 @@ def usual_steps(plan: Plan, wiring: Wiring) -> tuple[Step, ...]:
     for group in facts.groups:
         found += end_steps(facts, group)
     found += closing_steps(facts)
-    found += proving_steps(facts, found)
+    found += proving_steps(found)
     there = {step.id for step in found}
     return tuple(replace(step, needs=_kept(step.needs, there)) for step in found)
 

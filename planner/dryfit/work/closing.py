@@ -9,6 +9,7 @@ from planner.dryfit.work.metering import shield_meter, shield_meters
 from planner.dryfit.work.queues import row_tag
 from planner.dryfit.work.starting import wants_own_shell
 from planner.dryfit.work.step import Step, span
+from planner.markup import as_it_is
 from planner.model.connector import Connector
 from planner.model.part import Part
 
@@ -73,7 +74,12 @@ def part_step(facts: WorkFacts, row: Sequence[Route], node: str, ends: tuple[str
 
 
 def _told(route: Route, tag: str, ends: Sequence[str]) -> Values:
-    return ("tag", tag), ("tags", f"*{tag}*"), ("title", route.part.title), ("ends", span(ends))
+    return (
+        ("tag", tag),
+        ("tags", f"*{tag}*"),
+        ("title", as_it_is(route.part.title)),
+        ("ends", span(ends)),
+    )
 
 
 def _late(facts: WorkFacts, group: tuple[str, ...]) -> Iterator[Step]:

@@ -7,7 +7,7 @@ from planner.drawing.cores import strip
 from planner.drawing.looks import PRINT
 from planner.drawing.metrics import text_width
 from planner.drawing.primitives import DrawList, Point, Poly, Rect, Style
-from planner.dryfit.cut_lengths import raised_mm
+from planner.dryfit.shrinking import raised_mm
 from planner.sheet.end_page.panel import Panel, titled
 from planner.sheet.end_page.rich import rich_lines
 from planner.sheet.facts import EndFacts, Flag, Joint
@@ -16,7 +16,6 @@ from planner.sheet.lettering import BODY, HEAD, HEAVY, INK, PEN, THIN, cap, say
 from planner.sheet.paper import LIVE_WIDTH, MM
 from planner.sheet.stack import joined
 from planner.sheet.words import Words
-from planner.units import number
 
 WIDTH = 8500.0
 _STEPS_MM = (0.5, 1.0, 2.0, 3.0, 5.0)
@@ -141,7 +140,7 @@ def _figures(group: Group, words: Words, at: Point) -> DrawList:
     for word, length_mm in said:
         if not length_mm:
             continue
-        figure = number(round(length_mm, 1))
+        figure = words.number(round(length_mm, 1))
         items.append(say((x, at[1]), word))
         x += text_width(word, BODY) + 110
         items.append(say((x, at[1]), figure, HEAD, bold=True))
