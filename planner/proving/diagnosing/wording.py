@@ -1,0 +1,215 @@
+"""Faults in the builder's words, each with where to look or to put the iron."""
+
+from collections.abc import Iterator, Sequence
+
+from planner.model.signals import channel_of, leg_of
+from planner.proving.diagnosing.board import Board
+from planner.proving.diagnosing.mistakes import Mistake
+from planner.proving.diagnosing.records import Fault, FaultKind
+from planner.proving.diagnosing.search import Found
+from planner.proving.diagnosing.told import Ring, base_of, ends_of, rings_of
+from planner.proving.reading import Contact
+from planner.wiring.graph import Wiring
+
+_CHANNELS = {"L": "left", "R": "right", "mic": "microphone"}
+
+
+class Teller:
+    """Tells faults of one lead; it knows contacts, cores and channels by name."""
+
+    def __init__(self, board: Board, wiring: Wiring) -> None:
+        self.board, self.plan, self.wiring = board, board.plan, wiring
+
+    # -- names ----------------------------------------------------------------------------------
+
+    def spot(self, place: int) -> str:
+        """Name a contact as spoken: ring 1, pin 3; S is never called sleeve."""
+        return self.named(self.board.contacts[place])
+
+    def named(self, contact: Contact) -> str:
+        """Name a contact as spoken, without its end."""
+        connector = self.plan.connector_of(contact[0])
+        spoken = connector.by_id[contact[1]].spoken if connector else contact[1]
+        return contact[1] if spoken.lower() == "sleeve" else spoken
+
+    def full(self, contact: Contact) -> str:
+        """Name a contact with its end."""
+        return f"{self.named(contact)} at {contact[0]}"
+
+    def core(self, slot: int) -> str:
+        """Name what lands in a slot by its colour code, or as a shield."""
+        wire = self.board.wires[self.board.wire_of[slot]]
+        conductor = self.plan.conductor_by_id[wire]
+        if conductor.kind == "shield":
+            return f"shield {wire}"
+        codes = {getattr(self.plan.part_of(run), "code", wire) for run in conductor.runs}
+        code = codes.pop() if len(codes) == 1 else wire
+        return code if code == wire else f"{code} (core {wire})"
+
+    def is_shield(self, slot: int) -> bool:
+        """Tell whether a slot takes a shield."""
+        wire = self.board.wires[self.board.wire_of[slot]]
+        return self.plan.conductor_by_id[wire].kind == "shield"
+
+    def contacts(self, places: Sequence[int]) -> tuple[Contact, ...]:
+        """Return contacts by name."""
+        return tuple(self.board.contacts[place] for place in places)
+
+    # -- faults ---------------------------------------------------------------------------------
+
+    def faults(self, found: Found) -> Iterator[Fault]:
+        """Yield every fault of an explanation: mistakes, exchanges, opens, bridges."""
+        for mistake in found.mistakes:
+            yield self.mistake(mistake)
+        for ring in rings_of(found):
+            yield self.ring(found, ring)
+        for slot in sorted(found.state.opens):
+            yield self.open(found, slot)
+        for link in sorted(found.state.cut):
+            yield self.link(link)
+        for one, other in sorted(found.state.bridges):
+            yield self.bridge(one, other)
+
+    def mistake(self, mistake: Mistake) -> Fault:
+        """Tell a mistake made at a whole end."""
+        end = mistake.ends[0]
+        words, look = _MISTAKES[mistake.kind]
+        names = [_channel(it) for it in mistake.channels] or [f"ends {it}" for it in mistake.ends]
+        said = {
+            "end": end,
+            "ends": _listed(mistake.ends),
+            "channels": _listed(names),
+            "step": "one too far" if mistake.step > 0 else "one short",
+        }
+        contacts = self.contacts(mistake.moved)
+        return Fault(
+            mistake.kind, end, contacts, words.format(**said), look.format(**said), mistake.ends
+        )
+
+    def ring(self, found: Found, ring: Ring) -> Fault:
+        """Tell conductors that changed places at one end."""
+        ends = ends_of(found.state, ring)
+        places = ring.places if len(ends) == 1 else self._told_at(ends[0], found, ring)
+        end = self.board.end_of[places[0]]
+        if not ring.closed:
+            return self._moved(ring, end)
+        kind, words = self._exchange(places, ends)
+        colours = ", ".join(
+            f"{self.core(slot)} belongs on {self.spot(place)}"
+            for slot, place in zip(ring.slots, places, strict=True)
+        )
+        look = f"Look at the colours at {end}: {colours}"
+        if len(ends) > 1:
+            look += f". Right there? Then they are exchanged at {ends[1]}"
+        return Fault(kind, end, self.contacts(places), words, f"{look}.", ends, ring.cost)
+
+    def _told_at(self, end: str, found: Found, ring: Ring) -> tuple[int, ...]:
+        """Return where a ring's conductors land at another end."""
+        base = base_of(found)
+        return tuple(
+            base.places[mate]
+            for slot in ring.slots
+            for mate in self.board.slots_of[self.board.wire_of[slot]]
+            if self.board.end_of[base.places[mate]] == end
+        )
+
+    def _exchange(self, places: tuple[int, ...], ends: tuple[str, ...]) -> tuple[FaultKind, str]:
+        where = f"at {ends[0]}" if len(ends) == 1 else "at one end"
+        spots = _listed([self.spot(place) for place in places])
+        if len(places) > 2:
+            return "exchange", f"cores on {spots} changed round {where}"
+        plain = f"cores on {spots} exchanged {where}"
+        one, other = (self.wiring.signals_at(*it) for it in self.contacts(places))
+        if len(one) == len(other) == 1:
+            (a,), (b,) = one, other
+            if channel_of(a) and channel_of(a) == channel_of(b):
+                return "polarity", f"{_reversed(channel_of(a))}: {plain}"
+            if leg_of(a) == leg_of(b) == "+":
+                names = _listed([_channel(channel_of(a)), _channel(channel_of(b))])
+                return "channels", f"{names} exchanged: {plain}"
+        return "exchange", plain
+
+    def _moved(self, ring: Ring, end: str) -> Fault:
+        told = [
+            f"{self.core(slot)} on {self.spot(after)} instead of {self.spot(before)}"
+            for slot, before, after in zip(ring.slots, ring.places, ring.places[1:], strict=True)
+        ]
+        look = f"Look at the colours at {end} and move what stands wrong."
+        words = f"{_listed(told)} at {end}"
+        return Fault("moved", end, self.contacts(ring.places), words, look, (end,), ring.cost)
+
+    def open(self, found: Found, slot: int) -> Fault:
+        """Tell a joint that has no connection; of a core with two joints either, or the core."""
+        board, state = self.board, found.state
+        mates = board.slots_of[board.wire_of[slot]]
+        slots = mates if len(mates) == 2 else (slot,)
+        places = [state.places[it] for it in slots]
+        ends = tuple(dict.fromkeys(board.end_of[place] for place in places))
+        if self.is_shield(slot):
+            words = f"shield not landed: {self.core(slot)} on {self._either(places)}"
+        else:
+            words = f"open: {self.core(slot)} on {self._either(places)}"
+        look = f"Tug the core and warm the joint on {self.full(board.contacts[places[0]])}"
+        if len(places) > 1:
+            look += f", then on {self.full(board.contacts[places[1]])}; else it is broken between"
+        kind: FaultKind = "shield-open" if self.is_shield(slot) else "open"
+        return Fault(kind, ends[0], self.contacts(places), words, f"{look}.", ends)
+
+    def _either(self, places: Sequence[int]) -> str:
+        return " or ".join(self.full(contact) for contact in self.contacts(places))
+
+    def link(self, number: int) -> Fault:
+        """Tell a link that was left out."""
+        places = self.board.links[number]
+        end = self.board.end_of[places[0]]
+        spots = _listed([self.spot(place) for place in places])
+        look = f"Put the link between {spots} at {end} in, or warm its joints."
+        return Fault("link-open", end, self.contacts(places), f"no link at {end}: {spots}", look)
+
+    def bridge(self, one: int, other: int) -> Fault:
+        """Tell two contacts of one end that are joined and should not be."""
+        end, places = self.board.end_of[one], (one, other)
+        spots = _listed([self.spot(place) for place in places])
+        look = f"Look between {spots} at {end} for solder or a stray strand; iron there first."
+        return Fault(
+            "bridge", end, self.contacts(places), f"bridge between {spots} at {end}", look, (end,)
+        )
+
+
+_MISTAKES: dict[str, tuple[str, str]] = {
+    "mirrored": (
+        "counted from the mating side at {end}",
+        "Hold the plug with the solder side towards you and count the contacts at {end} again.",
+    ),
+    "shifted": (
+        "shifted at {end}: every core {step}",
+        "Find the first contact at {end} and move every core by one.",
+    ),
+    "channels": (
+        "{channels} exchanged at {end}",
+        "Look at the colours at {end}: {channels} stand in each other's place.",
+    ),
+    "ends": (
+        "ends {ends} exchanged: each has what belongs on the other",
+        "Compare both legs' marks with the plan; exchange the marks, or the plugs, of {ends}.",
+    ),
+    "polarity": (
+        "all channels reversed at {end}",
+        "Look at the colours at {end}: plus and minus are exchanged in every channel.",
+    ),
+}
+
+
+def _channel(channel: str) -> str:
+    return _CHANNELS.get(channel, f"channel {channel}")
+
+
+def _reversed(channel: str) -> str:
+    name = _CHANNELS.get(channel)
+    return f"{name} channel reversed" if name else f"{_channel(channel)} reversed"
+
+
+def _listed(words: Sequence[str]) -> str:
+    if len(words) < 2:
+        return "".join(words)
+    return f"{', '.join(words[:-1])} and {words[-1]}"
