@@ -12,7 +12,7 @@ from planner.proving.expected import Sweep
 from planner.proving.reading import Contact, Meter, Ohm, Readings
 
 UnitVerdict = Literal["passed", "failed", "unfinished"]
-IsolationMethod = Literal["", "pairs", "against-the-rest", "gangs"]
+IsolationMethod = Literal["", "pairs", "against-the-rest", "gangs", "gangs-of-near"]
 Tone = Literal["left", "right", "in-phase", "out-of-phase", "sweep", "microphone", "other"]
 Heard = Literal["as-expected", "otherwise"]
 
@@ -70,6 +70,14 @@ class Listening(Record):
     note: Line = ""
 
 
+class Clipped(Record):
+    """One reading with contacts clipped together on a side: whether the two sides are joined."""
+
+    one: tuple[Contact, ...] = Field(min_length=1, max_length=MOST_ENTRIES)
+    other: tuple[Contact, ...] = Field(min_length=1, max_length=MOST_ENTRIES)
+    joined: bool
+
+
 class ExpectedPath(Record):
     """Two contacts that a sound unit joins, and the most that their path may show, ohm."""
 
@@ -102,6 +110,7 @@ class UnitRecord(Record):
     readings: Readings = Readings()
     expected: Expected = Expected()
     isolation: IsolationMethod = ""
+    clipped: tuple[Clipped, ...] = Field(default=(), max_length=MOST_ENTRIES)
     remarks: Paragraph = ""
     attachments: tuple[Attachment, ...] = Field(default=(), max_length=MOST_ENTRIES)
     rework: tuple[Rework, ...] = Field(default=(), max_length=MOST_ENTRIES)
