@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from planner.dryfit.cutting import BatchStep, CutLine, Total
+from planner.markup import as_it_is
 from planner.model.plan import Plan
 from planner.sheet.words import Words
 from planner.units import number
@@ -15,7 +16,7 @@ _BY_BORE = {"heat-shrink": "heat_shrink", "sleeve": "sleeve", "label": "label"}
 def cut_words(line: CutLine, plan: Plan, words: Words) -> str:
     """Say what one line of the cut list is, and what it is for."""
     if line.kind == "plug":
-        return words("cuts.plug", where=", ".join(line.where), title=line.title)
+        return words("cuts.plug", where=", ".join(line.where), title=as_it_is(line.title))
     where = where_words(_nodes(line, plan), plan, words)
     if line.kind == "cable":
         return _cable_line(line, where, plan, words)
@@ -31,7 +32,7 @@ def total_words(total: Total, plan: Plan, words: Words) -> str:
         return _cable(total.title, total.stock, plan, words)
     if total.kind == "sleeve" and not total.stock:
         return words("cuts.sleeve_unknown")
-    return total.title if total.kind == "plug" else _part(total, words)
+    return as_it_is(total.title) if total.kind == "plug" else _part(total, words)
 
 
 def step_words(step: BatchStep, plan: Plan, words: Words) -> str:
@@ -44,7 +45,7 @@ def where_words(where: Iterable[str], plan: Plan, words: Words) -> str:
     """Name ends as plugs and splits by their name: `plug *A*`, `the split`."""
     ends = [node for node in where if node in plan.end_by_id]
     splits = [split for split in plan.splits if split.id in where]
-    told = [_split(split.name or split.id, plan, words) for split in splits]
+    told = [_split(as_it_is(split.name or split.id), plan, words) for split in splits]
     if ends:
         told.append(words("cuts.at_plug", ends=", ".join(ends)))
     return ", ".join(told)
@@ -78,9 +79,9 @@ def _cable(title: str, stock: str, plan: Plan, words: Words) -> str:
         return words("cuts.no_cable")
     cable = next(it for it in plan.definitions.cables if it.id == stock)
     key = "cuts.cable_spool" if cable.spool else "cuts.cable"
-    return words(key, title=title, spool=cable.spool)
+    return words(key, title=as_it_is(title), spool=as_it_is(cable.spool))
 
 
 def _part(line: CutLine | Total, words: Words) -> str:
     key = _BY_BORE.get(line.kind, "")
-    return words(f"cuts.{key}", bore=number(line.bore_mm)) if key else line.title
+    return words(f"cuts.{key}", bore=number(line.bore_mm)) if key else as_it_is(line.title)

@@ -162,7 +162,7 @@ def _put_together(
 ) -> DrawList:
     facts, connector = drawing.facts, drawing.connector
     key = mating_strip(framing, facts, connector) if keyed else ()
-    scale = scale_text(drawing.scale / 100)
+    scale = facts.words.decimal(scale_text(drawing.scale / 100))
     bar = bar_and_words(framing, facts, connector, scale)
     return (*bar, *drawing.face(), *around, *drawing.names(), *key)
 

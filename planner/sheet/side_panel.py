@@ -42,7 +42,9 @@ def side_panel(
         withheld=withheld,
         view_deg=facts.view_deg,
     )
-    head = panel_title(0, width, 0, facts.words("end.side_view"), scale_text(scale))
+    head = panel_title(
+        0, width, 0, facts.words("end.side_view"), facts.words.decimal(scale_text(scale))
+    )
     height = _TOP + side_height(connector, fit, scale * 100, facts.look)
     return (*head, *_translated(drawn, facts.words)), height
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from planner.drawing.metrics import wrapped
+from planner.markup import as_it_is
 from planner.model.pinout import PinoutRecord
 from planner.sheet.badge import badge
 from planner.sheet.block import Block, flow, moved
@@ -69,16 +70,11 @@ def _pinout(making: Making, record: PinoutRecord, ends: list[str]) -> Part:
     trust = words(f"sources.trust_{record.trust}")
     sure = "sources.so_far" if record.confirmed else "sources.not_confirmed"
     y = 360.0
-    for text in (f"*{_plain(record.title)}*", _source(making, record), words(sure, trust=trust)):
+    for text in (f"*{as_it_is(record.title)}*", _source(making, record), words(sure, trust=trust)):
         said, used = rich_lines((0, y), text, HALF_WIDTH - x, pitch=_PITCH)
         items.append(moved(said, (x, 0)))
         y += used
     return joined(items), y - 360 + 200
-
-
-def _plain(text: str) -> str:
-    """Return a text from a record without the sign that makes bold."""
-    return text.replace("*", "\u2217")
 
 
 def _source(making: Making, record: PinoutRecord) -> str:
@@ -86,7 +82,7 @@ def _source(making: Making, record: PinoutRecord) -> str:
     by = words("sources.by", name=source.recorded_by) if source.recorded_by else ""
     parts = [part for part in (source.reference, source.date, by) if part]
     kind = words(f"sources.kind_{source.kind}")
-    return _plain(f"{kind}: {', '.join(parts)}" if parts else kind)
+    return as_it_is(f"{kind}: {', '.join(parts)}" if parts else kind)
 
 
 def _remarks(making: Making, room: float) -> Iterator[Block]:

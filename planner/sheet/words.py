@@ -1,13 +1,20 @@
 """The words of the sheet in one language, from the catalogue that is translated."""
 
+import re
 import tomllib
 from functools import cache
 from typing import Literal, get_args
 
 from planner.data import data_dir
+from planner.units import number
 
 Language = Literal["en", "de"]
 LANGUAGES: tuple[Language, ...] = get_args(Language)
+# Values that are figures: those have the decimal sign of the language. A contact 1.2 keeps its own.
+_FIGURES = frozenset(
+    {"away", "bore", "gap", "length", "lengths", "mm", "ohm", "sleeves", "strands"}
+)
+_POINT = re.compile(r"(?<=\d)\.(?=\d)")
 
 
 class Words:
@@ -23,7 +30,19 @@ class Words:
 
     def __call__(self, key: str, **values: object) -> str:
         """Return a text with its values; KeyError for a key or a value that is not there."""
-        return self._texts[key].format_map(values)
+        shown = {
+            name: self.decimal(str(value)) if name in _FIGURES else value
+            for name, value in values.items()
+        }
+        return self._texts[key].format_map(shown)
+
+    def decimal(self, text: str) -> str:
+        """Return figures with the decimal sign of the language."""
+        return _POINT.sub(self._texts["page.decimal"], text)
+
+    def number(self, value: float) -> str:
+        """Print a number, with the decimal sign of the language."""
+        return self.decimal(number(value))
 
     def counted(self, key: str, count: int, **values: object) -> str:
         """Return the text for a number of things: `key` with `_one` for one, else with `_many`."""

@@ -6,10 +6,12 @@ from functools import lru_cache
 
 from planner.drawing.metrics import text_width
 from planner.drawing.primitives import Circle, DrawList, Point, Primitive, Style, Text
+from planner.markup import unmarked
 
 Word = tuple[str, bool]
 Line = tuple[Word, ...]
 _DISC = re.compile(r"^\[(\d+)\]([.,;:]?)$")
+_STAR = re.compile(r"(?<!\\)\*")
 _RADIUS, _CAP = 0.68, 0.727
 
 
@@ -17,14 +19,14 @@ def words_of(text: str) -> Iterator[Word]:
     """Yield words with their weight; a word that is bold in part only is bold."""
     bold = False
     for word in text.split():
-        marks = word.count("*")
-        yield word.replace("*", ""), bold or marks > 0
+        marks = len(_STAR.findall(word))
+        yield _STAR.sub("", word), bold or marks > 0
         bold ^= marks % 2 == 1
 
 
 def plain(text: str) -> str:
     """Return the text as it is read aloud."""
-    return text.replace("*", "")
+    return unmarked(text)
 
 
 @lru_cache(maxsize=2048)
@@ -61,7 +63,7 @@ def _wide(word: str, size: float, *, bold: bool) -> float:
     disc = _DISC.match(word)
     if disc:
         return 2 * _RADIUS * size + text_width(disc[2], size)
-    return text_width(word, size, bold=bold)
+    return text_width(unmarked(word), size, bold=bold)
 
 
 def _word(  # noqa: PLR0917 - where, what, and how it looks
@@ -75,7 +77,7 @@ def _word(  # noqa: PLR0917 - where, what, and how it looks
     """Draw a word; the number of a joint stands on its disc, as on the sheet."""
     disc = _DISC.match(word)
     if not disc:
-        return (Text(at, word, size, colour, bold=bold),)
+        return (Text(at, unmarked(word), size, colour, bold=bold),)
     radius = _RADIUS * size
     middle = (at[0] + radius, at[1] - _CAP * size / 2)
     figure = Text((middle[0], at[1] - 0.5), disc[1], size - 2, ground, bold=True, anchor="middle")

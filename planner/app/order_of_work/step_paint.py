@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from planner.app.order_of_work.rich import lines_of, rich_items
 from planner.drawing.looks import Look
 from planner.drawing.primitives import DrawList, Poly, Rect, Style, Text, centred_baseline
+from planner.markup import unmarked
 
 _SIZE, _PITCH, _PAD = 13.0, 18.0, 6.0
 _STAGE, _NUMBER_RIGHT, _TEXT_X = 34.0, 34.0, 44.0
@@ -28,7 +29,7 @@ class StepRow:
         """The row as it is read aloud."""
         heat = f", iron {_HEATS[self.heat].lower()}" if self.heat in _HEATS else ""
         begun = f"{self.stage}: " if self.stage else ""
-        return f"{begun}{self.number}, {self.text.replace('*', '')}{heat}"
+        return f"{begun}{self.number}, {unmarked(self.text)}{heat}"
 
 
 def row_high(row: StepRow, width: float) -> int:

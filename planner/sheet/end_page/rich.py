@@ -8,11 +8,12 @@ from planner.drawing.fitting.discs import order_disc
 from planner.drawing.looks import PRINT
 from planner.drawing.metrics import text_width
 from planner.drawing.primitives import DrawList, Point
+from planner.markup import unmarked
 from planner.sheet.lettering import BODY, PITCH, cap, say
 
 DISC = 256.0
 _DISC_ROOM = 2 * DISC + 60
-_ATOMS = re.compile(r"\[\d+\]|\*|[^*\[]+|\[")
+_ATOMS = re.compile(r"\[\d+\]|\*|(?:\\.|[^*\[\\])+|\[")
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,7 +36,7 @@ def rich_lines(
 ) -> tuple[DrawList, float]:
     """Set text no wider than `width`, its first baseline at `at`; also return the height.
 
-    `*bold*` is bold; `[3]` is the disc of the third joint.
+    `*bold*` is bold; `[3]` is the disc of the third joint; see planner/markup.py.
     """
     items: list[DrawList] = []
     lines = list(_lines(tuple(_words(text)), width, size))
@@ -69,7 +70,7 @@ def _words(text: str) -> Iterator[_Word]:
             elif found.endswith("]") and found.startswith("["):
                 atoms.append(_Atom("", bold, int(found[1:-1])))
             else:
-                atoms.append(_Atom(found, bold))
+                atoms.append(_Atom(unmarked(found), bold))
         yield tuple(atoms)
 
 

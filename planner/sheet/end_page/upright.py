@@ -69,7 +69,7 @@ def upright_face(
     plot = _Plot(facts, connector, middle, scale * 100, wide * scale * 100, withheld)
     framing = Framing(LIVE_WIDTH, _BAR, room - _BAR - 250, lines=0, in_corners=True)
     items = (
-        *bar_and_words(framing, facts, connector, scale_text(scale)),
+        *bar_and_words(framing, facts, connector, facts.words.decimal(scale_text(scale))),
         *words,
         *leads_or_face(facts, connector, middle, scale * 100),
         *_labels(plot, (low, room - _KEY_HEIGHT), left=True),

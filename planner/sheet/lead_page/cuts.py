@@ -22,7 +22,6 @@ from planner.sheet.lettering import (
 )
 from planner.sheet.paper import LIVE_WIDTH
 from planner.sheet.stack import Part, chunked, joined, piled
-from planner.units import number
 
 ROW, _BOX, _LINE = 550.0, 470.0, 440.0
 _TEXT = 700.0
@@ -70,7 +69,9 @@ def _table(title: str, lengths: str, rows: Sequence[Part], making: Making, width
 def _row(making: Making, line: CutLine, tags: tuple[str, ...], across: tuple[float, float]) -> Part:
     start, width = across
     text = cut_words(line, making.plan, making.words)
-    figures = _figures(width, number(line.length_mm) if line.length_mm else "", str(line.count))
+    figures = _figures(
+        width, making.words.number(line.length_mm) if line.length_mm else "", str(line.count)
+    )
     drawn, height = _lined(text, figures, width, start)
     return (*drawn, *_tags(tags, start)), height
 
@@ -126,7 +127,7 @@ def run_blocks(making: Making, room: float) -> Iterator[Block]:
 
 def _total(making: Making, total: Total) -> Part:
     text = total_words(total, making.plan, making.words)
-    length = number(total.length_mm) if total.length_mm else ""
+    length = making.words.number(total.length_mm) if total.length_mm else ""
     return _lined(text, _figures(LIVE_WIDTH, length, str(total.count)), LIVE_WIDTH)
 
 

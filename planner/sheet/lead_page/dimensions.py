@@ -6,7 +6,6 @@ from planner.model.plan import Section
 from planner.sheet.lead_page.tree import Tree
 from planner.sheet.leaf import Making
 from planner.sheet.lettering import HAIR, HEAD, INK, PEN, cap, say
-from planner.units import number
 
 _DEPTH = 520.0  # from one line of dimensions to the next
 
@@ -19,7 +18,7 @@ def lengths(
     One row along the way to the first end on the right where all legs are as long; else a figure
     stands at each leg.
     """
-    way = _way(tree)
+    words, way = making.words, _way(tree)
     if not way:
         return (), top
     legs = {section.length_mm for _, child, section in tree.joints if child in _firsts(tree)}
@@ -29,15 +28,15 @@ def lengths(
     for near, far, section in shown:
         (left, y), (right, level) = spots[near], spots[far]
         starts = (y + 450, top - 300 if far in making.plan.end_by_id else level + 550)
-        items.append(dimension((left, right), top, number(section.length_mm), starts))
+        items.append(dimension((left, right), top, words.number(section.length_mm), starts))
     if alike and len(way) > 1:
         left, right = spots[way[0][0]][0], spots[way[-1][1]][0]
-        total = number(sum(section.length_mm for _, _, section in way))
+        total = words.number(sum(section.length_mm for _, _, section in way))
         top += _DEPTH
         items.append(dimension((left, right), top, total, (top - _DEPTH, top - _DEPTH)))
     elif not alike:
         items += [
-            _at_leg(spots[child], section)
+            _at_leg(spots[child], words.number(section.length_mm))
             for _, child, section in tree.joints
             if child in _firsts(tree)
         ]
@@ -59,10 +58,8 @@ def _way(tree: Tree) -> list[tuple[str, str, Section]]:
     return way[::-1]
 
 
-def _at_leg(at: Point, section: Section) -> DrawList:
-    return (
-        say((at[0] - 150, at[1] - 250), number(section.length_mm), HEAD, bold=True, anchor="end"),
-    )
+def _at_leg(at: Point, figure: str) -> DrawList:
+    return (say((at[0] - 150, at[1] - 250), figure, HEAD, bold=True, anchor="end"),)
 
 
 def dimension(

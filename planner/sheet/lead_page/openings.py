@@ -7,7 +7,6 @@ from planner.sheet.lead_page.dimensions import dimension
 from planner.sheet.leaf import Making
 from planner.sheet.lettering import INK, PEN, TITLE_HEIGHT, panel_title
 from planner.sheet.stack import Part, joined
-from planner.units import number
 
 _HEIGHT, _JACKET, _BADGE = 1550.0, 0.62, 560.0
 
@@ -44,6 +43,6 @@ def _opening(making: Making, opening: Opening, width: float, top: float) -> Draw
         *mark,
         *lines,
         jacket,
-        *dimension((left, edge), base, number(opening.keep_mm), (middle + 300,) * 2),
-        *dimension((edge, width), base, number(opening.off_mm), (middle + 300,) * 2),
+        *dimension((left, edge), base, making.words.number(opening.keep_mm), (middle + 300,) * 2),
+        *dimension((edge, width), base, making.words.number(opening.off_mm), (middle + 300,) * 2),
     )

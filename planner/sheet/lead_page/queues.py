@@ -13,7 +13,6 @@ from planner.sheet.lettering import BODY, HEAD, INK, PAPER, TITLE_HEIGHT, panel_
 from planner.sheet.paper import LIVE_WIDTH, MM
 from planner.sheet.stack import Part, joined
 from planner.sheet.way_bar import named
-from planner.units import number
 
 _BANNER = 800.0
 _TOP = TITLE_HEIGHT + 150
@@ -118,7 +117,7 @@ def _lines(making: Making, route: Route) -> tuple[str, str]:
     words, part = making.words, route.part
     name = words(f"lead.part_{part.kind}")
     if part.kind in _SIZED:
-        name = f"{name} {number(part.bore_mm)}"
+        name = f"{name} {words.number(part.bore_mm)}"
     if part.kind in _NARROW_FIRST:
         return name, words("lead.narrow_first")
     if part.kind == "shell":

@@ -4,6 +4,7 @@ import pytest
 
 from planner.drawing.metrics import text_width
 from planner.drawing.primitives import Circle, Text
+from planner.markup import as_it_is, unmarked
 from planner.sheet.end_page.rich import rich_lines, rich_width
 from planner.sheet.lettering import BODY
 
@@ -43,3 +44,10 @@ def test_the_width_of_one_line_is_that_of_its_words():
     assert rich_width("ab *cd*") == pytest.approx(
         text_width("ab ", BODY) + text_width("cd", BODY, bold=True)
     )
+
+
+def test_signs_of_a_title_are_no_marks():
+    title = r"Plug *new* [3] \ end"
+    items, _ = rich_lines((0, 0), f"Close *A1*: {as_it_is(title)}.", 9000)
+    assert texts(items) == [("Close", False), ("A1", True), (f": {title}.", False)]
+    assert unmarked(f"*A1* {as_it_is(title)}") == f"A1 {title}"
