@@ -1,0 +1,1 @@
+"""The owner's window: the library, and taking in connectors and pinouts."""
