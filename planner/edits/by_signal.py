@@ -22,21 +22,25 @@ from planner.wiring.graph import Wiring
 def land_by_signal(plan: Plan, *, end: str = "") -> tuple[Plan, tuple[str, ...]]:
     """Land all that is certain, of the whole lead or at one end; return also what is left and why.
 
-    What is landed stays. A second call changes nothing. A conductor goes only to a contact that
-    carries its signal.
+    What is landed stays. A second call changes nothing and says the same. A conductor goes only to
+    a contact that carries its signal.
     """
-    if end:
-        the_end(plan, end)
-    after = plan
+    if not end:
+        full = _completed(plan)
+        return full, said.left(full)
+    the_end(plan, end)
+    after = _only_at(plan, _completed(plan), end)
+    # What is left once the other ends follow: that is not what they would be with all free yet.
+    return after, said.left(_completed(after), end)
+
+
+def _completed(plan: Plan) -> Plan:
+    """Land all that is certain at all ends."""
     while True:
-        before = after
-        after = land_a_return(land_shields(_new_lines(_continued(before))))
-        after = double_cores(after)
-        if after == before:
-            break
-    if end:
-        return _only_at(plan, after, end), said.left(after, end)
-    return after, said.left(after)
+        before = plan
+        plan = double_cores(land_a_return(land_shields(_new_lines(_continued(before)))))
+        if plan == before:
+            return plan
 
 
 def _only_at(plan: Plan, full: Plan, end: str) -> Plan:

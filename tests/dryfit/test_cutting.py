@@ -63,7 +63,8 @@ def sleeved(plan, *spots):
 
 def test_a_sleeve_is_as_long_as_the_dry_fit_says_and_tells_what_it_covers():
     # A cup 2.5 deep, a gap of one diameter of the core, 0.8, and 5 over the insulation: 8.3, over
-    # 0.9 and in halves 9.5. Over the cup, 1.0 and two walls of 0.15, goes 1.60 to 0.79, which grips 0.8.
+    # 0.9 and in halves 9.5. Over the cup, 1.0 and two walls of 0.15, goes 1.60 to 0.79: it grips
+    # 0.8.
     joint, tail = sleeves(sleeved(demo("cue-desk-headphone-lead"), "A.WH", "A.RD", "A.SH"))
     assert joint == CutLine("sleeve", "", 9.5, 2, ("A",), "joint", "heat-shrink-1.6", 1.6)
     assert (tail.note, tail.where, tail.count) == ("tail", ("A",), 1)

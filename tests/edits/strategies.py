@@ -2,11 +2,15 @@
 
 from hypothesis import strategies as st
 
-from planner.edits import cables, ends, landings, shapes, texts
+from planner.dryfit.parts import proposals
+from planner.dryfit.work import steps
+from planner.edits import cables, ends, landings, parts, routes_of_parts, shapes, texts, work
 from planner.edits.refusal import EditRefused
 from planner.model.cable import Shield
+from planner.model.part import Part
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Plan
+from planner.wiring.graph import Wiring
 from tests.edits.leads import QUAD, TWO_PAIRS, cable, connector, pinout
 
 SIGNALS = ("L+", "L-", "R+", "R-", "mic+", "shield", "L- R-", "+", "-", "chassis")
@@ -21,6 +25,19 @@ CABLES = (
     cable("single", "WH", shields=(Shield(id="SH", kind="braid", tail_mm=0.5),)),
     cable("triple", "WH RD BK"),
 )
+STOCK = (
+    Part(id="boot", title="boot", kind="boot", bore_mm=6, outside_mm=8, length_mm=20),
+    Part(id="label", title="label", kind="label", bore_mm=5.5, outside_mm=6, length_mm=30),
+    Part(
+        id="shrink", title="shrink", kind="heat-shrink", bore_mm=6, recovered_mm=0.5,
+        outside_mm=7, length_mm=60,
+    ),
+    Part(id="cover", title="cover", kind="cover", bore_mm=7, outside_mm=12, length_mm=30),
+    Part(
+        id="halves", title="halves", kind="cover", bore_mm=5, outside_mm=12, length_mm=30,
+        opens=True,
+    ),
+)  # fmt: skip
 POLICIES = (None, "both-ends", "source-end", "load-end", "isolated")
 
 
@@ -121,6 +138,32 @@ def _policy(draw, plan):
     return cables.set_shield_policy(plan, section=_section(draw, plan), policy=policy)
 
 
+def _take(draw, plan):
+    """Take what is proposed; or twice, or after the lead has changed, so that it may be refused."""
+    wanted = proposals(plan, STOCK)
+    plan = draw(edited(plan)) if draw(st.booleans()) else plan
+    return parts.take_parts(plan, proposals=wanted)
+
+
+def _use(draw, plan):
+    return draw(st.sampled_from([*(it.id for it in plan.parts), "none"]))
+
+
+def _route(draw, plan):
+    section = draw(st.sampled_from(["", *(it.id for it in plan.sections)]))
+    late = draw(st.booleans())
+    use, end = _use(draw, plan), _end(draw, plan)
+    return routes_of_parts.set_route(
+        plan, use=use, comes_from=end, after_joint=late, section=section
+    )
+
+
+def _move(draw, plan):
+    names = [it.id for it in steps(plan, Wiring(plan))]
+    step = draw(st.sampled_from([*names, "none"]))
+    return work.move_step(plan, step=step, to=draw(st.integers(1, len(names) + 1)))
+
+
 _ACTS = {
     "add leg": _add_leg,
     "cable": _cable,
@@ -131,16 +174,20 @@ _ACTS = {
         plan, section=_section(draw, plan), trunk=_section(draw, plan)
     ),
     "land": _land,
+    "move step": _move,
     "lift": _at(landings.lift),
     "link": _link,
     "policy": _policy,
     "relabel": lambda draw, plan: ends.relabel_end(
         plan, end=_end(draw, plan), label=draw(st.sampled_from(("X", "Y", "A")))
     ),
+    "part off": lambda draw, plan: parts.remove_part(plan, use=_use(draw, plan)),
+    "part's route": _route,
     "remove leg": lambda draw, plan: shapes.remove_leg(plan, end=_end(draw, plan)),
     "route": lambda draw, plan: cables.route(
         plan, conductor=_conductor(draw, plan), section=_section(draw, plan)
     ),
+    "take parts": _take,
     "title": lambda draw, plan: texts.set_title(plan, title=draw(st.sampled_from(("a", "b")))),
     "uncap": _at(landings.uncap),
     "unlink": lambda draw, plan: _link(draw, plan, landings.unlink),
