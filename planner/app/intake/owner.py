@@ -1,0 +1,96 @@
+"""What the pages of the owner's window share: the library, the folder to save in, who saves."""
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject, Signal
+
+from planner.files.folders import library_folder
+from planner.library.loading import load_library
+from planner.library.store import NEW, Conflict, NotWritable, Saved, Store
+from planner.problem import InputError
+
+if TYPE_CHECKING:
+    from planner.app.settings import Settings
+    from planner.app.workbench import Workbench
+    from planner.files.definitions import Definition
+    from planner.files.envelope import Kind
+    from planner.library.collection import Library
+    from planner.model.source import Document
+
+
+class Owner(QObject):
+    """Save definitions and bring the library up; tell what could not be done.
+
+    `conflict` gives what stands there now: the page shows the difference and saves again.
+    """
+
+    changed = Signal()  # the library is another
+    said = Signal(str)
+    refused = Signal(object)  # tuple[Problem, ...]
+    conflict = Signal(object)  # Conflict
+
+    def __init__(
+        self, workbench: "Workbench", settings: "Settings", parent: QObject | None = None
+    ) -> None:
+        super().__init__(parent)
+        self.workbench, self.settings = workbench, settings
+        self.folder = library_folder()
+        workbench.library_changed.connect(self.changed)
+
+    @property
+    def library(self) -> "Library":
+        """The collection as it was last read."""
+        return self.workbench.library
+
+    @property
+    def store(self) -> Store:
+        """The folder that is saved in."""
+        return Store(self.folder)
+
+    @property
+    def who(self) -> str:
+        """Who saves: the name of the bench, or nobody named."""
+        return self.settings.bench_name or "this bench"
+
+    def folders(self) -> tuple[Path, ...]:
+        """Return where a definition may be saved: the user's own folder, then the shared ones."""
+        return (library_folder(), *self.settings.folders)
+
+    def found(self, kind: "Kind", record_id: str) -> Saved | None:
+        """Return a definition as it stands in the folder; None where it only ships."""
+        try:
+            return self.store.find(kind, record_id)
+        except InputError as error:
+            self.refused.emit(error.problems)
+            return None
+
+    def save(self, record: "Definition", basis: str = NEW, *, why: str = "") -> Saved | None:
+        """Save as the next revision; None, and a signal, where it could not be."""
+        try:
+            saved = self.store.save(record, basis, who=self.who, why=why)
+        except Conflict as found:
+            self.conflict.emit(found)
+            return None
+        except NotWritable as error:
+            self.refused.emit(error.problems)
+            return None
+        except InputError as error:
+            self.refused.emit(error.problems)
+            return None
+        self.renew()
+        self.said.emit(f"{saved.record.title}: revision {saved.record.revision} is saved.")
+        return saved
+
+    def keep(self, path: Path) -> "Document | None":
+        """Keep a copy of a paper with the library."""
+        try:
+            return self.store.add_document(path)
+        except InputError as error:
+            self.refused.emit(error.problems)
+            return None
+
+    def renew(self) -> None:
+        """Read the library anew."""
+        self.workbench.library = load_library(self.settings.folders)
+        self.workbench.library_changed.emit()

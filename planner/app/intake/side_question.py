@@ -1,0 +1,54 @@
+"""The first question about any drawing is from which side it is seen."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QVBoxLayout, QWidget
+
+from planner.app.buttons import segment
+from planner.app.panels.widgets.labels import label
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from planner.drawing.looks import Look
+    from planner.model.connector import Side
+
+_WHY = (
+    "Seen from the other side the numbering is mirrored. Hold the part against the drawing: the "
+    "solder side is where the cores go on."
+)
+
+
+class SideQuestion(QWidget):
+    """Ask; nothing is answered before the owner does."""
+
+    def __init__(self, look: "Look", answered: "Callable[[Side], object]") -> None:
+        super().__init__()
+        self.title = label("Seen from which side?", "question")
+        self.why = label(_WHY, "second", wrap=True)
+        self.buttons = {
+            "solder": segment("Solder side", "first", look),
+            "mating": segment("Mating side", "last", look),
+        }
+        group = QButtonGroup(self)
+        group.setExclusive(True)
+        row = QHBoxLayout()
+        row.setSpacing(0)
+        for side, button in self.buttons.items():
+            button.setAccessibleName(f"Seen from the {side} side")
+            button.clicked.connect(lambda _on=False, it=side: answered(it))
+            group.addButton(button)
+            row.addWidget(button)
+        row.addStretch(1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(6)
+        for part in (self.title, self.why):
+            column.addWidget(part)
+        column.addLayout(row)
+
+    def show_side(self, side: "Side") -> None:
+        """Show what was answered; the reason is told until it is."""
+        for name, button in self.buttons.items():
+            button.setChecked(name == side)
+        self.why.setVisible(side == "unstated")
