@@ -21,7 +21,8 @@ class Leaf:
     """One page's body, in 0.01 mm of the page, between the way bar and the foot.
 
     `tab` is the white-on-black word (LEAD, END A); `stage` says which part of the way bar is dark:
-    `cut`, the id of an end or a split, `prove`, or nothing.
+    `cut`, the id of an end or a split, `prove`, or nothing; `also` is a split that is closed
+    on the page of an end.
     """
 
     tab: str
@@ -29,6 +30,7 @@ class Leaf:
     subtitle: str
     stage: str
     body: DrawList
+    also: str = ""
 
 
 @dataclass(frozen=True)

@@ -54,7 +54,7 @@ def sheet_pages(
         Page(
             (
                 *head(leaf, said, making, number),
-                *way_bar(making, leaf.stage),
+                *way_bar(making, leaf.stage, leaf.also),
                 *leaf.body,
                 *_band(making),
                 *foot(said, making, number),
@@ -73,13 +73,15 @@ def _band(making: Making) -> DrawList:
 
 def _leaves(making: Making) -> Iterator[Leaf]:
     """Yield the pages in the order of the work; with a stop, nothing is proved."""
-    yield from lead_leaves(making)
+    lead, told = lead_leaves(making)
+    yield from lead
     order = {stage: place for place, stage in enumerate(_stages(making))}
     nodes = [*end_leaves(making), *split_leaves(making)]
     yield from sorted(nodes, key=lambda leaf: order.get(leaf.stage, len(order)))
     if not making.stopped:
         yield from proving_leaves(making)
-    yield from source_leaves(making)
+    if not told:
+        yield from source_leaves(making)
 
 
 def _stages(making: Making) -> list[str]:

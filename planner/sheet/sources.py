@@ -1,21 +1,23 @@
 """The page on who says so: pinouts and their sources, cautions and notes, the plan's remarks."""
 
-from collections.abc import Iterator
+import math
+from collections.abc import Iterator, Sequence
 
 from planner.drawing.metrics import wrapped
 from planner.markup import as_it_is
 from planner.model.pinout import PinoutRecord
 from planner.sheet.badge import badge
-from planner.sheet.block import Block, flow, moved
+from planner.sheet.block import BLOCK_GAP, Block, flow, moved
 from planner.sheet.end_page.rich import rich_lines
 from planner.sheet.findings_panel import finding_blocks
 from planner.sheet.leaf import Leaf, Making
 from planner.sheet.lettering import BODY
-from planner.sheet.paper import HALF_WIDTH
-from planner.sheet.stack import Part, joined, sentences, stacked
+from planner.sheet.paper import COLUMN_GAP, HALF_WIDTH
+from planner.sheet.stack import Part, joined, piled, sentences, stacked
 from planner.sheet.stop_band import free_above
 
 _PITCH = 450.0
+_COLUMNS = (0.0, HALF_WIDTH + COLUMN_GAP)
 
 
 def source_leaves(making: Making) -> Iterator[Leaf]:
@@ -30,6 +32,20 @@ def source_leaves(making: Making) -> Iterator[Leaf]:
     ]
     for body in flow(blocks, paper, bottoms):
         yield Leaf(words("sources.tab"), words("sources.title"), "", "", body)
+
+
+def sources_block(making: Making) -> Block:
+    """Set all in one block over the live width: cautions and notes at the right."""
+    left = [*_pinouts(making, math.inf), *_remarks(making, math.inf)]
+    columns = [_under(left), _under([*finding_blocks(making, math.inf)])]
+    items = [moved(found, (x, 0)) for (found, _), x in zip(columns, _COLUMNS, strict=True)]
+    return Block(joined(items), max(height for _, height in columns), full=True)
+
+
+def _under(blocks: Sequence[Block]) -> Part:
+    """Put blocks under one another, with the white of blocks between."""
+    items, height = piled((block.items, block.height + BLOCK_GAP) for block in blocks)
+    return items, max(height - BLOCK_GAP, 0.0)
 
 
 def _pinouts(making: Making, room: float) -> Iterator[Block]:

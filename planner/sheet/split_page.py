@@ -3,15 +3,20 @@
 from collections.abc import Iterator
 
 from planner.sheet.block import flow
+from planner.sheet.end_page.work import closed_after
 from planner.sheet.lead_page.steps import step_blocks
 from planner.sheet.leaf import Leaf, Making
 
 
 def split_leaves(making: Making) -> Iterator[Leaf]:
-    """Yield the pages of the splits that have steps of their own; none with a stop."""
+    """Yield the pages of the splits with steps of their own; none with a stop.
+
+    One that is only closed is in the steps of the end made before.
+    """
     if making.stopped:
         return
-    for split in making.plan.splits:
+    closed = closed_after(making).values()
+    for split in (it for it in making.plan.splits if it.id not in closed):
         yield from _leaves(making, split.id, split.name)
 
 

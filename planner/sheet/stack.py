@@ -9,7 +9,7 @@ from planner.sheet.paper import HALF_WIDTH, LIVE_WIDTH
 
 Part = tuple[DrawList, float]
 _TOP = TITLE_HEIGHT + 200
-MOST = 9000.0
+MOST = 12000.0
 
 
 def joined(lists: Iterable[DrawList]) -> DrawList:

@@ -1,6 +1,6 @@
 """The way bar under the head: the stages of the work with their step numbers, this page's dark."""
 
-from collections.abc import Sequence
+from collections.abc import Sequence, Set
 from dataclasses import dataclass, replace
 
 from planner.drawing.metrics import clipped, text_width
@@ -58,9 +58,9 @@ class _Arrow:
         return 2 * _PADDING + _POINT * 1.3 + figures + between + word
 
 
-def way_bar(making: Making, stage: str) -> DrawList:
-    """Draw the bar over the live width, the stretch of `stage` dark."""
-    arrows = _arrows(stretches_of(making), making, stage)
+def way_bar(making: Making, *stages: str) -> DrawList:
+    """Draw the bar over the live width, the stretches of `stages` dark."""
+    arrows = _arrows(stretches_of(making), making, frozenset(stages))
     free = LIVE_WIDTH - _width(arrows)
     x, items = making.paper.left, []
     for place, arrow in enumerate(arrows):
@@ -86,12 +86,12 @@ def stretches_of(making: Making) -> tuple[Stretch, ...]:
     return (Stretch(("cut",)), *ends, Stretch(("prove",)))
 
 
-def _arrows(stretches: Sequence[Stretch], making: Making, stage: str) -> list[_Arrow]:
+def _arrows(stretches: Sequence[Stretch], making: Making, here: Set[str]) -> list[_Arrow]:
     """Return arrows that have room: first the words grow short, then neighbours share one."""
     kept = list(stretches)
     while True:
         for spare in range(4):
-            arrows = [_arrow(one, making, stage, spare) for one in kept]
+            arrows = [_arrow(one, making, here, spare) for one in kept]
             if _width(arrows) <= LIVE_WIDTH or len(kept) < 4:
                 break
         else:
@@ -100,9 +100,9 @@ def _arrows(stretches: Sequence[Stretch], making: Making, stage: str) -> list[_A
         return arrows
 
 
-def _arrow(stretch: Stretch, making: Making, stage: str, spare: int) -> _Arrow:
+def _arrow(stretch: Stretch, making: Making, here: Set[str], spare: int) -> _Arrow:
     """Return an arrow whose word is short from a step of sparing on: ends and this page last."""
-    dark = stage in stretch.stages
+    dark = not here.isdisjoint(stretch.stages)
     kept = 1 + (dark or bool(stretch.ends)) + dark
     form = "_short" if spare >= kept else ""
     return _Arrow(stretch.range_text, _label(stretch, making.words, form), dark)

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from planner.sheet.end_page.alike import Shared, shared_pages
 from planner.sheet.end_page.many import many_bodies
 from planner.sheet.end_page.page import TOP, end_bodies
+from planner.sheet.end_page.work import closed_after
 from planner.sheet.face_panel import MOST_ROUND
 from planner.sheet.leaf import Leaf, Making
 from planner.sheet.lettering import say
@@ -25,8 +26,9 @@ def _leaves(making: Making, shared: Shared) -> Iterator[Leaf]:
         return
     many = facts.connector.poles > MOST_ROUND
     bodies = many_bodies if many else end_bodies
+    also = closed_after(making).get(facts.end.id, "")
     for body in bodies(making, shared):
-        yield Leaf(tab, facts.title, _subtitle(shared), facts.end.id, body)
+        yield Leaf(tab, facts.title, _subtitle(shared), facts.end.id, body, also)
 
 
 def _subtitle(shared: Shared) -> str:

@@ -1,14 +1,40 @@
-"""The steps of an end in the words of the sheet."""
+"""The steps of an end in the words of the sheet, and of a split that is closed right after it."""
 
 from collections.abc import Iterator
+from itertools import groupby, pairwise
 
+from planner.dryfit.work.step import Step
 from planner.sheet.end_page.steps import Line
 from planner.sheet.leaf import Making
 
+_MOST_CLOSING = 3  # so many steps that close a split go on in an end's list, with no page of theirs
+
 
 def lines_of(making: Making, end: str) -> Iterator[Line]:
-    """Yield the steps that are done at an end, numbered as in the whole list."""
+    """Yield the steps that are done on an end's page, numbered as in the whole list."""
+    closed = closed_after(making).get(end, "")
     for number, step in enumerate(making.steps, start=1):
-        if step.stage in making.plan.end_by_id and end in step.ends:
+        here = step.stage in making.plan.end_by_id and end in step.ends
+        if here or (closed and step.stage == closed):
             text = making.words(f"steps.{step.kind}", **dict(step.values))
             yield Line(str(number), step.heat, text)
+
+
+def closed_after(making: Making) -> dict[str, str]:
+    """Return the splits that are only closed, right after an end is made, by that end."""
+    runs = [(stage, list(group)) for stage, group in groupby(making.steps, key=_stage)]
+    splits = {split.id for split in making.plan.splits}
+    often = [stage for stage, _ in runs]
+    return {
+        before: stage
+        for (before, _), (stage, steps) in pairwise(runs)
+        if before in making.plan.end_by_id
+        and stage in splits
+        and often.count(stage) == often.count(before) == 1
+        and len(steps) <= _MOST_CLOSING
+        and all(step.heat == "close" for step in steps)
+    }
+
+
+def _stage(step: Step) -> str:
+    return step.stage

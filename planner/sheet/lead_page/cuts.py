@@ -20,7 +20,7 @@ from planner.sheet.lettering import (
     say,
     tick_box,
 )
-from planner.sheet.paper import LIVE_WIDTH
+from planner.sheet.paper import COLUMN_GAP, HALF_WIDTH
 from planner.sheet.stack import Part, chunked, joined, piled
 
 ROW, _BOX, _LINE = 550.0, 470.0, 440.0
@@ -108,30 +108,40 @@ def _figures(width: float, length: str, count: str) -> DrawList:
 
 
 def run_blocks(making: Making, room: float) -> Iterator[Block]:
-    """Yield what a run of more than one lead takes, and the order in which it is made."""
+    """Yield what a run of more than one lead takes, and beside it the order it is made in.
+
+    Totals that are too many for a page go on under one another.
+    """
     if making.leads < 2:
         return
-    words, plan = making.words, making.plan
+    words = making.words
     rows = [_total(making, total) for total in making.batch.totals]
     title = words("cuts.run", count=making.leads).replace("*", "")
+    order, least = _order(making)
     for place, chunk in enumerate(chunked(rows, room - TITLE_HEIGHT)):
         name = title if place == 0 else words("page.goes_on", title=title)
-        yield Block(*_table(name, words("cuts.together"), chunk, making, LIVE_WIDTH), full=True)
-    parts = [_act(step_words(step, plan, words)) for step in making.batch.steps]
-    items, height = piled(parts)
-    head = panel_title(0, LIVE_WIDTH, 0, words("cuts.order"))
-    yield Block(
-        (*head, *moved(items, (0, TITLE_HEIGHT + 60))), TITLE_HEIGHT + 60 + height, full=True
-    )
+        items, height = _table(name, words("cuts.together"), chunk, making, HALF_WIDTH)
+        if place == 0:
+            items = (*items, *moved(order, (HALF_WIDTH + COLUMN_GAP, 0)))
+            height = max(height, least)
+        yield Block(items, height, full=True)
 
 
 def _total(making: Making, total: Total) -> Part:
     text = total_words(total, making.plan, making.words)
     length = making.words.number(total.length_mm) if total.length_mm else ""
-    return _lined(text, _figures(LIVE_WIDTH, length, str(total.count)), LIVE_WIDTH)
+    return _lined(text, _figures(HALF_WIDTH, length, str(total.count)), HALF_WIDTH)
+
+
+def _order(making: Making) -> Part:
+    """Set the order of a run under its title, half a page wide."""
+    words, plan = making.words, making.plan
+    items, height = piled(_act(step_words(step, plan, words)) for step in making.batch.steps)
+    head, top = panel_title(0, HALF_WIDTH, 0, words("cuts.order")), TITLE_HEIGHT + 60
+    return (*head, *moved(items, (0, top))), top + height
 
 
 def _act(text: str) -> Part:
     base = ROW / 2 + cap(BODY) / 2
-    said, tall = rich_lines((_TEXT, base), text, LIVE_WIDTH - _TEXT, pitch=_LINE)
+    said, tall = rich_lines((_TEXT, base), text, HALF_WIDTH - _TEXT, pitch=_LINE)
     return (tick_box((0, ROW / 2 - _BOX / 2), _BOX), *said), ROW + max(0.0, tall - _LINE)
