@@ -10,7 +10,8 @@ from planner.files.definitions import Definition, file_values, read_definition
 from planner.files.plans import read_plan
 from planner.library.collection import Library
 from planner.library.comparing import differences
-from planner.library.loading import definition_files, load_library
+from planner.library.folder import definition_files
+from planner.library.loading import load_library
 from planner.problem import InputError, Problem, did_you_mean
 
 

@@ -154,7 +154,12 @@ def file_values(record: Definition) -> dict[str, Any]:
         drawn = mirrored(record)
     values: dict[str, Any] = clean(drawn.model_dump(exclude_defaults=True))
     view = values.pop("drawn_from", None)
-    return head(_KIND_OF[type(record)]) | ({"view": view} if view else {}) | values
+    return head(kind_name(record)) | ({"view": view} if view else {}) | values
+
+
+def kind_name(record: Definition) -> Kind:
+    """Return the kind of a definition: connector, pinout, cable or part."""
+    return _KIND_OF[type(record)]
 
 
 _KIND_OF: dict[type, Kind] = {

@@ -1,7 +1,6 @@
 """Load the collection: what ships, the user's own data folder, then any folder named."""
 
-import os
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from pathlib import Path
 
 from planner.data import data_dir
@@ -9,13 +8,12 @@ from planner.files.definitions import Definition, read_definition
 from planner.files.folders import library_folder
 from planner.library.collection import Library
 from planner.library.crosscheck import crosscheck
+from planner.library.folder import definition_files
 from planner.model.cable import Cable
 from planner.model.connector import Connector
 from planner.model.part import Part
 from planner.model.pinout import PinoutRecord
 from planner.problem import InputError, Problem
-
-MOST_FILES = 5_000
 
 
 def shipped_folders() -> tuple[Path, ...]:
@@ -61,28 +59,3 @@ def _load_folder(folder: Path, records: list[Definition], problems: list[Problem
             what = f"the id {record.id!r} is also used by {earlier.name}"
             problems.append(Problem(what, f"{path}: id", "Give one of the two another id."))
         records.append(record)
-
-
-def definition_files(folder: Path, problems: list[Problem]) -> Iterator[Path]:
-    """Yield the TOML files below a folder in order; links that lead out are noted, not followed."""
-    if not folder.is_dir():
-        problems.append(
-            Problem("there is no such folder", str(folder), "Correct its name in the settings.")
-        )
-        return
-    root = folder.resolve()
-    found = 0
-    for place, inner, names in os.walk(folder):
-        inner.sort()
-        for name in sorted(name for name in names if name.endswith(".toml")):
-            path = Path(place, name)
-            if path.is_symlink() and not path.resolve().is_relative_to(root):
-                what = "it is a link to a file outside its folder, and is not followed"
-                problems.append(Problem(what, str(path), "Put a copy of the file there."))
-                continue
-            found += 1
-            if found > MOST_FILES:
-                what = f"it holds more than {MOST_FILES} definitions; the rest is not read"
-                problems.append(Problem(what, str(folder), "Name a folder of definitions only."))
-                return
-            yield path

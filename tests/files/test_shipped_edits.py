@@ -3,7 +3,8 @@
 import pytest
 
 from planner.files.definitions import definition_text, parse_definition
-from planner.library.loading import definition_files, shipped_folders
+from planner.library.folder import definition_files
+from planner.library.loading import shipped_folders
 from planner.model.cable import Cable
 from planner.model.connector import Connector
 

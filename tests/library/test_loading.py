@@ -10,7 +10,8 @@ from planner.files.definitions import part_text, read_definition
 from planner.files.folders import library_folder
 from planner.library.collection import Library
 from planner.library.crosscheck import crosscheck
-from planner.library.loading import definition_files, load_library, shipped_folders
+from planner.library.folder import definition_files
+from planner.library.loading import load_library, shipped_folders
 from tests.files.samples import CONNECTOR, PART, PINOUT, records
 
 

@@ -1,0 +1,127 @@
+"""Every revision of a definition that was ever saved, and who changed what and why.
+
+`history/KIND/ID/` holds one file a revision, named by revision and digest and never overwritten,
+and `changes.jsonl`, which only grows. A change is written down before it is carried out, so a kill
+in between leaves a revision that nothing took up, told as such, and loses none.
+"""
+
+import hashlib
+import json
+import os
+from collections.abc import Iterator
+from dataclasses import asdict, dataclass
+from pathlib import Path
+
+from planner.files.atomic import write_atomic
+from planner.files.definitions import Definition, parse_definition
+from planner.files.envelope import Kind
+from planner.files.limits import DEFINITION_BYTES, read_text
+from planner.problem import InputError
+
+HISTORY_FOLDER = "history"
+LOG_NAME = "changes.jsonl"
+LOG_BYTES = 20_000_000
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """One change: when (ISO, UTC), by whom, what was done, why; the digests it led from and to."""
+
+    id: str
+    revision: int
+    at: str
+    who: str
+    what: str
+    why: str
+    before: str
+    after: str
+
+
+@dataclass(frozen=True, slots=True)
+class Kept:
+    """One revision that is kept: its file, its change if one is written down.
+
+    `taken_up` is False of a revision whose save was cut short before it became the current one.
+    """
+
+    revision: int
+    digest: str
+    path: Path
+    change: Change | None
+    taken_up: bool
+
+    def record(self) -> Definition:
+        """Read it; InputError if the file was damaged since."""
+        text = read_text(self.path, DEFINITION_BYTES)
+        if not digest_of(text).startswith(self.digest):
+            what = "the file is not what was kept"
+            raise InputError.single(what, str(self.path), "Take it from a copy of the folder.")
+        return parse_definition(text, self.path)
+
+
+def digest_of(text: str) -> str:
+    """Return the SHA-256 digest of a file's text, 64 hexadecimal digits."""
+    return hashlib.sha256(text.encode()).hexdigest()
+
+
+class History:
+    """What was kept of one definition in one folder."""
+
+    def __init__(self, folder: Path, kind: Kind, record_id: str) -> None:
+        self.folder = folder / HISTORY_FOLDER / kind / record_id
+        self._id = record_id
+
+    def keep(self, text: str, revision: int) -> None:
+        """Keep a revision's text, if it is not kept yet; InputError if it can't be written."""
+        path = self.folder / f"{revision:04}-{digest_of(text)[:16]}.toml"
+        if not path.exists():
+            self.folder.mkdir(parents=True, exist_ok=True)
+            write_atomic(path, text.encode())
+
+    def note(self, change: Change) -> None:
+        """Add a line to the log, after a torn one on a line of its own; OSError if it can't be."""
+        self.folder.mkdir(parents=True, exist_ok=True)
+        line = json.dumps(asdict(change), ensure_ascii=False) + "\n"
+        flags = os.O_CREAT | os.O_APPEND | os.O_RDWR | getattr(os, "O_BINARY", 0)
+        with os.fdopen(os.open(self.folder / LOG_NAME, flags, 0o666), "r+b", 0) as log:
+            size = log.seek(0, os.SEEK_END)
+            if size:
+                log.seek(size - 1)
+                line = line if log.read(1) == b"\n" else f"\n{line}"
+            log.write(line.encode())
+            os.fsync(log.fileno())
+
+    def changes(self) -> tuple[Change, ...]:
+        """Return what is written down, the oldest first; a torn line is passed over."""
+        try:
+            text = read_text(self.folder / LOG_NAME, LOG_BYTES)
+        except InputError:
+            return ()
+        found = map(_change, text.splitlines())
+        return tuple(each for each in found if each is not None and each.id == self._id)
+
+    def revisions(self, current: str) -> tuple[Kept, ...]:
+        """Return what is kept, the oldest first; `current` is the digest of the file in use."""
+        changes = {each.after[:16]: each for each in self.changes()}
+        used = {current[:16], *(each.before[:16] for each in changes.values())}
+        return tuple(
+            Kept(revision, digest, path, changes.get(digest), digest in used)
+            for revision, digest, path in sorted(self._files())
+        )
+
+    def _files(self) -> Iterator[tuple[int, str, Path]]:
+        for path in self.folder.glob("*-*.toml"):
+            revision, _dash, digest = path.stem.partition("-")
+            if revision.isdigit() and len(digest) == 16:
+                yield int(revision), digest, path
+
+
+def _change(line: str) -> Change | None:
+    try:
+        values = json.loads(line)
+        change = Change(**values)
+    except (ValueError, TypeError, RecursionError):
+        return None
+    texts = (change.id, change.at, change.who, change.what, change.why, change.before, change.after)
+    whole = all(isinstance(each, str) for each in texts) and isinstance(change.revision, int)
+    return change if whole else None

@@ -1,0 +1,279 @@
+"""A folder that is saved into: revisions, history, conflicts, documents. Invented data."""
+
+import errno
+import os
+
+import pytest
+
+from planner.files.definitions import parse_definition, read_definition
+from planner.files.folders import library_folder
+from planner.library.loading import load_library
+from planner.library.store import NEW, Conflict, NotWritable, Store
+from planner.model.source import Confirmation
+from planner.problem import InputError
+from tests.files.samples import CONNECTOR, PINOUT, records
+
+ID = "bench-three-phones"
+
+
+@pytest.fixture
+def store(tmp_path):
+    folder = tmp_path / "shared"
+    folder.mkdir()
+    return Store(folder, wait_s=2)
+
+
+@pytest.fixture
+def pinout(tmp_path):
+    return records(tmp_path)["pinout"]
+
+
+@pytest.fixture
+def saved(store, pinout):
+    return store.save(pinout, NEW, who="Weller", why="from the letter")
+
+
+def letter(folder, data=b"%PDF-1.4 an invented letter"):
+    path = folder / "letter of 1996.pdf"
+    path.write_bytes(data)
+    return path
+
+
+def test_a_new_definition_is_saved_and_loaded(store, saved, pinout):
+    assert saved.path == store.folder / "pinouts" / f"{ID}.toml"
+    assert read_definition(saved.path) == pinout
+    assert load_library([store.folder]).pinout(ID) == pinout
+    assert store.find("pinout", ID) == saved
+    assert store.find("connector", ID) is None
+
+
+def test_each_save_is_a_revision_and_the_older_ones_are_kept(store, saved, pinout):
+    second = store.save(pinout.evolve(title="Second"), saved.digest, who="Okoro")
+    third = store.save(second.record.evolve(title="Third"), second.digest, who="Okoro")
+    assert third.record.revision == 3
+    kept = store.history("pinout", ID)
+    assert [it.record() for it in kept] == [saved.record, second.record, third.record]
+    assert all(it.taken_up for it in kept)
+    assert load_library([store.folder]).pinout(ID) == third.record
+    assert load_library([store.folder]).problems == ()
+
+
+def test_the_log_says_who_did_what_and_why(store, saved):
+    store.retitle("pinout", ID, title="Other", who="Okoro")
+    store.retire("pinout", ID, reason="the part says otherwise", who="Okoro")
+    told = [(it.revision, it.who, it.what, it.why) for it in store.changes("pinout", ID)]
+    assert told == [
+        (1, "Weller", "saved", "from the letter"),
+        (2, "Okoro", "retitled", ""),
+        (3, "Okoro", "retired", "the part says otherwise"),
+    ]
+    changes = store.changes("pinout", ID)
+    assert [it.before for it in changes] == [NEW, changes[0].after, changes[1].after]
+
+
+def test_saving_what_is_there_already_makes_no_revision(store, saved):
+    assert store.save(saved.record, saved.digest, who="Okoro") == saved
+    assert len(store.history("pinout", ID)) == 1
+
+
+def test_the_second_of_two_owners_is_shown_what_differs(store, saved, pinout):
+    theirs = store.save(pinout.evolve(use="cue desk"), saved.digest, who="Okoro")
+    ours = pinout.evolve(use="pit")
+    with pytest.raises(Conflict) as caught:
+        store.save(ours, saved.digest, who="Weller")
+    conflict = caught.value
+    assert (conflict.theirs, conflict.ours) == (theirs, ours)
+    assert [(it.key, it.first, it.second) for it in conflict.difference] == [
+        ("use", "pit", "cue desk")
+    ]
+    assert "changed meanwhile by Okoro" in str(conflict)
+    assert store.find("pinout", ID) == theirs
+    merged = store.save(ours, conflict.theirs.digest, who="Weller")
+    assert (merged.record.revision, merged.record.use) == (3, "pit")
+
+
+def test_a_new_one_does_not_overwrite_one_that_is_there(store, saved, pinout):
+    with pytest.raises(Conflict):
+        store.save(pinout.evolve(title="Mine"), NEW, who="Okoro")
+
+
+def test_a_definition_that_was_deleted_meanwhile_is_a_conflict_too(store, saved, pinout):
+    saved.path.unlink()
+    with pytest.raises(Conflict, match="deleted meanwhile") as caught:
+        store.save(pinout.evolve(title="Mine"), saved.digest, who="Okoro")
+    assert caught.value.theirs is None
+    assert store.save(pinout, NEW, who="Okoro").record == pinout
+
+
+def test_a_file_made_by_hand_keeps_its_place_and_comments(store):
+    path = store.folder / "letters" / "mine.toml"
+    path.parent.mkdir()
+    path.write_text(CONNECTOR, encoding="utf-8")
+    found = store.find("connector", "bench-three")
+    new = store.save(found.record.evolve(size="2.5"), found.digest, who="Okoro")
+    assert new.path == path
+    text = path.read_text(encoding="utf-8")
+    assert text.startswith("# taken from a letter\n")
+    assert "# the ring's lug is short" in text
+    assert store.history("connector", "bench-three")[0].path.read_text() == CONNECTOR
+
+
+def test_an_edit_by_hand_is_kept_before_it_is_replaced(store, saved):
+    by_hand = saved.text.replace("headphone", "pit headphone")
+    saved.path.write_text(by_hand, encoding="utf-8")
+    now = store.find("pinout", ID)
+    store.save(now.record.evolve(title="Next"), now.digest, who="Okoro")
+    assert by_hand in [it.path.read_text() for it in store.history("pinout", ID)]
+
+
+def test_two_ids_that_differ_in_case_are_two_files(store, saved, pinout, monkeypatch):
+    """On a drive that tells no case apart the usual name is taken by the other."""
+    monkeypatch.setattr(os.path, "lexists", lambda _path: True)
+    other = store.save(pinout.evolve(id=ID.upper(), title="Other"), NEW, who="Okoro")
+    assert other.path.name.startswith(f"{ID.upper()}~")
+    assert store.find("pinout", ID.upper()) == other
+
+
+def test_what_could_not_be_read_back_is_not_saved(store, saved, pinout):
+    with pytest.raises(InputError, match=r"U\+202E"):
+        store.save(pinout.evolve(title="turned\u202eround"), saved.digest, who="Okoro")
+    assert store.find("pinout", ID) == saved
+    assert len(store.history("pinout", ID)) == 1
+
+
+def test_a_broken_file_is_not_overwritten(store, saved, pinout):
+    saved.path.write_text("<<<<<<< ours\n" + saved.text, encoding="utf-8")
+    with pytest.raises(InputError, match="malformed TOML"):
+        store.save(pinout, saved.digest, who="Okoro")
+    assert saved.path.read_text().startswith("<<<<<<<")
+
+
+def test_a_cable_is_not_retired(store, tmp_path):
+    store.save(records(tmp_path)["cable"], NEW, who="Weller")
+    with pytest.raises(InputError, match="a cable can't be retired"):
+        store.retire("cable", "bench-two", reason="gone", who="Weller")
+
+
+def test_a_confirmation_lifts_the_record_that_is_read_back(store, saved):
+    sure = saved.record.evolve(
+        confirmations=(Confirmation(who="Okoro", how="on the part, by meter"),)
+    )
+    store.save(sure, saved.digest, who="Okoro")
+    assert load_library([store.folder]).pinout(ID).trust == "confirmed"
+
+
+def test_a_document_is_copied_and_checked_when_it_is_read(store, saved, tmp_path):
+    document = store.add_document(letter(tmp_path), remark="both pages")
+    assert (document.name, document.media) == ("letter of 1996.pdf", "application/pdf")
+    store.save(saved.record.evolve(documents=(document,)), saved.digest, who="Okoro")
+    assert store.papers.read(document) == letter(tmp_path).read_bytes()
+    store.papers.path(document).write_bytes(b"%PDF-1.4 another letter")
+    with pytest.raises(InputError, match="not those that its digest names"):
+        store.papers.read(document)
+
+
+def test_a_record_whose_document_is_not_in_the_folder_is_not_saved(store, saved, tmp_path):
+    other = Store(tmp_path / "other")
+    other.folder.mkdir()
+    document = other.add_document(letter(tmp_path))
+    with pytest.raises(InputError, match=r"letter of 1996\.pdf is not in the folder"):
+        store.save(saved.record.evolve(documents=(document,)), saved.digest, who="Okoro")
+
+
+def test_a_record_whose_document_was_lost_can_still_be_retired(store, saved, tmp_path):
+    document = store.add_document(letter(tmp_path))
+    store.save(saved.record.evolve(documents=(document,)), saved.digest, who="Okoro")
+    store.papers.path(document).unlink()
+    assert store.retire("pinout", ID, reason="wrong", who="Okoro").record.retired
+
+
+@pytest.mark.parametrize(
+    ("name", "data", "said"),
+    [
+        ("macro.exe", b"MZ", "no kind of document"),
+        ("scan.png", b"%PDF-1.4", "does not begin as a file of the kind image/png"),
+        ("mail.txt", b"a\x00b", "does not begin as a file of the kind text/plain"),
+        ("no-suffix", b"x", "a file without a suffix"),
+    ],
+)
+def test_a_document_of_another_kind_is_refused(store, tmp_path, name, data, said):
+    path = tmp_path / name
+    path.write_bytes(data)
+    with pytest.raises(InputError, match=said):
+        store.add_document(path)
+
+
+def test_a_document_that_is_too_large_is_refused(store, tmp_path, monkeypatch):
+    monkeypatch.setattr("planner.library.papers.DOCUMENT_BYTES", 10)
+    with pytest.raises(InputError, match="more than the"):
+        store.add_document(letter(tmp_path))
+
+
+def test_only_the_users_own_folder_is_made(pinout, tmp_path):
+    assert Store(library_folder()).save(pinout, NEW, who="Weller").path.is_file()
+    with pytest.raises(InputError, match="can't be reached"):
+        Store(tmp_path / "drive").save(pinout, NEW, who="Weller")
+    assert not (tmp_path / "drive").exists()
+
+
+@pytest.mark.parametrize("call", ["os.open", "tempfile.mkstemp"])
+def test_a_folder_that_can_only_be_read_says_so_and_names_the_users_own(
+    store, pinout, monkeypatch, call
+):
+    def refused(*_args, **_more):
+        raise OSError(errno.EROFS, "Read-only file system")
+
+    monkeypatch.setattr(call, refused)
+    with pytest.raises(NotWritable, match="read-only file system") as caught:
+        store.save(pinout, NEW, who="Weller")
+    assert caught.value.instead == library_folder()
+
+
+def test_a_link_out_of_the_folder_is_not_written_through(store, pinout, tmp_path):
+    outside = tmp_path / "outside.toml"
+    outside.write_text(PINOUT, encoding="utf-8")
+    (store.folder / "pinouts").mkdir()
+    (store.folder / "pinouts" / f"{ID}.toml").symlink_to(outside)
+    new = store.save(pinout.evolve(title="Mine"), NEW, who="Weller")
+    assert new.path.name.startswith(f"{ID}~")
+    assert outside.read_text(encoding="utf-8") == PINOUT
+
+
+def test_a_save_that_was_cut_short_leaves_a_revision_that_nothing_took_up(
+    store, saved, pinout, monkeypatch
+):
+    def killed(*_args):
+        raise KeyboardInterrupt
+
+    with monkeypatch.context() as patch:
+        patch.setattr(Store, "_replace", killed)
+        with pytest.raises(KeyboardInterrupt):
+            store.save(pinout.evolve(title="Cut short"), saved.digest, who="Okoro")
+    assert store.find("pinout", ID) == saved
+    after = store.save(pinout.evolve(title="Next"), saved.digest, who="Okoro")
+    kept = {it.record().title: it.taken_up for it in store.history("pinout", ID)}
+    assert kept == {saved.record.title: True, "Cut short": False, "Next": True}
+    assert after.record.revision == 2
+
+
+def test_a_torn_line_of_the_log_is_passed_over(store, saved, pinout):
+    log = store.folder / "history" / "pinout" / ID / "changes.jsonl"
+    with log.open("a", encoding="utf-8") as stream:
+        stream.write('{"id": "bench-')
+    store.save(pinout.evolve(title="Next"), saved.digest, who="Okoro")
+    assert [it.revision for it in store.changes("pinout", ID)] == [1, 2]
+
+
+def test_a_kept_revision_that_was_changed_is_told(store, saved):
+    kept = store.history("pinout", ID)[0]
+    kept.path.write_text(saved.text.replace("headphone", "line"), encoding="utf-8")
+    with pytest.raises(InputError, match="not what was kept"):
+        kept.record()
+
+
+def test_left_overs_of_killed_saves_are_cleared(store, saved, pinout):
+    left = saved.path.with_name(f".{ID}.toml.x1y2.part")
+    left.write_text("half", encoding="utf-8")
+    store.save(pinout.evolve(title="Next"), saved.digest, who="Okoro")
+    assert not left.exists()
+    assert parse_definition(saved.path.read_text(), saved.path).title == "Next"
