@@ -20,7 +20,7 @@ DEEPEST = 8
 MOST_TOLD = 24
 
 
-def diagnose(  # noqa: PLR0913 - the unit, what was asked of it, and two hooks
+def diagnose(
     plan: Plan,
     wiring: Wiring,
     readings: Readings,

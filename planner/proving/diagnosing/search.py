@@ -1,21 +1,15 @@
-"""Iterative deepening: the smallest sets of faults that explain all that was read.
+"""Iterative deepening: the smallest sets of faults that explain all that was read."""
 
-Every fault set that explains the readings holds a fault that mends the first reading against the
-sound lead; so only faults that touch that reading are tried, one deeper each time.
-"""
-
-from collections import deque
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, field
-from itertools import combinations
 
-import numpy as np
-
+from planner.proving.diagnosing.mending import Wrong, least_faults, mends, wrong_pairs
 from planner.proving.diagnosing.mistakes import Mistake
-from planner.proving.diagnosing.observed import Observed, Two
+from planner.proving.diagnosing.observed import Observed
 from planner.proving.diagnosing.state import State
 
-MOST_STATES = 20_000
+# A search ends, not whole, when it has looked at so many contacts in all: about a second.
+MOST_LOOKED = 200_000
 MOST_FOUND = 2_000
 
 Progress = Callable[[float], None]
@@ -32,6 +26,11 @@ class Found:
     cost: int
     mistakes: tuple[Mistake, ...]
     state: State
+
+    @property
+    def mistakes_key(self) -> tuple[object, ...]:
+        """What tells one set of named mistakes from another."""
+        return tuple((it.kind, it.ends, it.channels, it.step) for it in self.mistakes)
 
 
 @dataclass(frozen=True)
@@ -53,7 +52,7 @@ class Search:
     seen: Observed
     start: State
     mistakes: Sequence[Mistake]
-    most: int = MOST_STATES
+    most: int = MOST_LOOKED
     cancelled: Callable[[], bool] | None = None
     progress: Progress | None = None
     looked: int = 0
@@ -72,241 +71,47 @@ class Search:
 
     def _at(self, cost: int) -> bool:
         """Try every set of `cost` faults; tell whether all were tried."""
-        for mistakes, state in self._bases(cost):
+        for mistakes, state in self.bases(cost):
             self.tried = {}
-            if not self._mend(mistakes, state, cost, cost - len(mistakes)):
+            wrong = self._looked_at(state)
+            if not self._mend(Found(cost, mistakes, state), wrong, cost - len(mistakes)):
                 return False
         return True
 
-    def _bases(self, cost: int) -> Iterator[tuple[tuple[Mistake, ...], State]]:
+    def bases(self, cost: int) -> Iterator[tuple[tuple[Mistake, ...], State]]:
+        """Yield the lead with every set of named mistakes: two at most, and not at one end."""
         yield (), self.start
         for number, one in enumerate(self.mistakes if cost >= 1 else ()):
-            state = self.start.permuted(dict(one.moves))
+            state = self.start.permuted(one.moves)
             yield (one,), state
             for other in self.mistakes[number + 1 :] if cost >= 2 else ():
                 if not set(one.ends) & set(other.ends):
-                    yield (one, other), state.permuted(dict(other.moves))
+                    yield (one, other), state.permuted(other.moves)
 
-    def _mend(self, mistakes: tuple[Mistake, ...], state: State, cost: int, left: int) -> bool:
-        self._count()
-        wrong = wrong_pairs(self.seen, state)
+    def _mend(self, at: Found, wrong: Wrong | None, left: int) -> bool:
+        """Try all that mends a state with so many faults more; tell whether all was tried."""
+        state = at.state
         if wrong is None:
-            self.found.setdefault(
-                (tuple((it.kind, it.ends, it.step) for it in mistakes), state.key),
-                Found(cost, mistakes, state),
-            )
+            self.found.setdefault((at.mistakes_key, state.key), at)
             return len(self.found) < MOST_FOUND
         if left <= 0 or least_faults(state, wrong) > left:
             return True
         if self.tried.get(state.key, -1) >= left:
             return True
         self.tried[state.key] = left
-        for after in mends(self.seen, state, wrong):
-            if self.looked > self.most or not self._mend(mistakes, after, cost, left - 1):
+        after = [(it, self._looked_at(it)) for it in mends(self.seen, state, wrong)]
+        # What leaves least wrong comes first, so that a search cut short has seen the likeliest.
+        after.sort(key=lambda it: it[1].count if it[1] else 0)
+        for it, still in after:
+            if self._is_long() or not self._mend(Found(at.cost, at.mistakes, it), still, left - 1):
                 return False
         return True
 
-    def _count(self) -> None:
+    def _looked_at(self, state: State) -> Wrong | None:
         self.looked += 1
-        if self.looked % 64 == 0 and self.cancelled is not None and self.cancelled():
+        if self.cancelled is not None and self.looked % 64 == 0 and self.cancelled():
             raise CancelledError
+        return wrong_pairs(self.seen, state)
 
-
-@dataclass(frozen=True)
-class Wrong:
-    """Readings against a state: joined that it has apart, apart that it has joined."""
-
-    missing: tuple[Two, ...]
-    extra: tuple[Two, ...]
-
-
-def wrong_pairs(seen: Observed, state: State) -> Wrong | None:
-    """Return the readings that a state does not explain; None if it explains all."""
-    labels = state.labels
-    (a, b), (c, d) = seen.joins, seen.parts
-    missing = np.flatnonzero(labels[a] != labels[b])
-    extra = np.flatnonzero(labels[c] == labels[d])
-    if not missing.size and not extra.size:
-        return None
-    return Wrong(
-        tuple((int(a[at]), int(b[at])) for at in missing),
-        tuple((int(c[at]), int(d[at])) for at in extra),
-    )
-
-
-def least_faults(state: State, wrong: Wrong) -> int:
-    """Return a number of faults that it takes at least.
-
-    A fault touches two nets at most. Every net with a pair too many must be touched, and of two
-    nets that should be one at least one.
-    """
-    label = state.label
-    touched = {label[one] for one, _ in wrong.extra}
-    count = len(touched)
-    for one, other in wrong.missing:
-        if not {label[one], label[other]} & touched:
-            touched |= {label[one], label[other]}
-            count += 1
-    return (count + 1) // 2
-
-
-def mends(seen: Observed, state: State, wrong: Wrong) -> Iterator[State]:
-    """Yield the state with one more fault that touches the first wrong reading."""
-    if wrong.missing:
-        yield from _joinings(seen, state, wrong.missing[0])
-    else:
-        yield from _partings(seen, state, wrong.extra[0])
-
-
-def _joinings(seen: Observed, state: State, pair: Two) -> Iterator[State]:
-    """Yield what makes the net of the first contact reach further."""
-    board, label = state.board, state.label
-    net = label[pair[0]]
-    inside = [place for place in range(len(label)) if label[place] == net]
-    for one in inside:
-        for other in board.at[board.end_of[one]]:
-            if label[other] != net and not seen.known_apart(one, other):
-                yield state.bridged(one, other)
-    for slot, place in enumerate(state.places):
-        if label[place] == net:
-            yield from _exchanges(seen, state, slot, lambda other: label[other] != net)
-    yield from _drawn_in(seen, state, inside)
-
-
-def _drawn_in(seen: Observed, state: State, inside: Sequence[int]) -> Iterator[State]:
-    """Yield the conductors from elsewhere that may stand on an empty contact of a net."""
-    taken = set(state.places)
-    for place in inside:
-        if place not in taken:
-            for slot in _slots_at(state, state.board.end_of[place]):
-                if not _confirmed(seen, state, slot) and _fits(seen, state, slot, place):
-                    yield state.moved(slot, place)
-
-
-def _slots_at(state: State, end: str) -> tuple[int, ...]:
-    end_of = state.board.end_of
-    return tuple(slot for slot, place in enumerate(state.places) if end_of[place] == end)
-
-
-def _partings(seen: Observed, state: State, pair: Two) -> Iterator[State]:
-    """Yield what breaks the chain of joints between two contacts."""
-    for one, other, slots, link in _steps(state, pair):
-        if seen.together(one, other):
-            continue
-        if link >= 0:
-            yield state.unlinked(link)
-        for slot in slots[:1] if _whole_pair(state, slots) else slots:
-            yield state.opened(_told_as(state, slot))
-        for slot in slots:
-            yield from _exchanges(seen, state, slot, lambda _: True)
-
-
-def _whole_pair(state: State, slots: tuple[int, ...]) -> bool:
-    """Tell whether a conductor has two slots: open at the one or the other is all the same."""
-    return bool(slots) and len(state.board.slots_of[state.board.wire_of[slots[0]]]) == 2
-
-
-def _told_as(state: State, slot: int) -> int:
-    """Return the slot by which an open is told: of a conductor with two always the first."""
-    slots = state.board.slots_of[state.board.wire_of[slot]]
-    return slots[0] if len(slots) == 2 else slot
-
-
-Step = tuple[int, tuple[int, ...], int]  # the contact beyond, the slots or the link between
-
-
-def _steps(state: State, pair: Two) -> Iterator[tuple[int, int, tuple[int, ...], int]]:
-    """Yield the steps of a shortest chain: its two contacts, the slots or the link between."""
-    beside = _beside(state)
-    start, at = pair
-    before: dict[int, Step] = {start: (start, (), -1)}
-    waiting = deque([start])
-    while waiting and at not in before:
-        here = waiting.popleft()
-        for other, slots, link in beside.get(here, ()):
-            if other not in before:
-                before[other] = (here, slots, link)
-                waiting.append(other)
-    while at != start:
-        here, slots, link = before[at]
-        yield here, at, slots, link
-        at = here
-
-
-def _beside(state: State) -> dict[int, list[Step]]:
-    """Return for each contact what it is joined to directly, and by what."""
-    found: dict[int, list[Step]] = {}
-
-    def add(one: int, other: int, slots: tuple[int, ...] = (), link: int = -1) -> None:
-        found.setdefault(one, []).append((other, slots, link))
-        found.setdefault(other, []).append((one, slots, link))
-
-    for slots in state.board.slots_of:
-        live = [slot for slot in slots if slot not in state.opens]
-        for one, other in combinations(live, 2):
-            add(state.places[one], state.places[other], (one, other))
-    for number, (one, other) in enumerate(state.board.links):
-        if number not in state.cut:
-            add(one, other, link=number)
-    for one, other in sorted(state.bridges):
-        add(one, other)
-    return found
-
-
-def _exchanges(
-    seen: Observed, state: State, slot: int, wanted: Callable[[int], bool]
-) -> Iterator[State]:
-    """Yield the exchanges of a slot with another at its end, and its moves to an empty contact.
-
-    Each exchange puts one of the two in place for good; any cycle can be told in that order.
-    """
-    board, place = state.board, state.places[slot]
-    if _confirmed(seen, state, slot):
-        return
-    end = board.end_of[place]
-    for other in _slots_at(state, end):
-        there = state.places[other]
-        if there == place or not wanted(there):
-            continue
-        if _confirmed(seen, state, other) or _told_at_other_end(state, slot, other):
-            continue
-        if _fits(seen, state, slot, there) or _fits(seen, state, other, place):
-            yield state.exchanged(slot, other)
-    taken = set(state.places)
-    for there in board.at[end]:
-        if there not in taken and wanted(there) and _fits(seen, state, slot, there):
-            yield state.moved(slot, there)
-
-
-def _told_at_other_end(state: State, slot: int, other: int) -> bool:
-    """Tell whether the same exchange at another end is all the same to a meter, and told there."""
-    span = shared_span(state, slot, other)
-    return span is not None and state.board.end_of[state.places[slot]] != span[-1]
-
-
-def shared_span(state: State, slot: int, other: int) -> tuple[str, str] | None:
-    """Return the two ends that two conductors both run between, and no others; or None."""
-    board = state.board
-    spans = [
-        tuple(sorted(board.end_of[state.places[it]] for it in board.slots_of[board.wire_of[one]]))
-        for one in (slot, other)
-    ]
-    if spans[0] != spans[1] or len(spans[0]) != 2 or spans[0][0] == spans[0][1]:
-        return None
-    return spans[0][0], spans[0][1]
-
-
-def _confirmed(seen: Observed, state: State, slot: int) -> bool:
-    """Tell whether readings show a slot joined to all the others of its conductor."""
-    mates = state.board.slots_of[state.board.wire_of[slot]]
-    here = state.places[slot]
-    return len(mates) > 1 and all(seen.together(here, state.places[mate]) for mate in mates)
-
-
-def _fits(seen: Observed, state: State, slot: int, place: int) -> bool:
-    """Tell whether a slot on another contact could be joined to another of its conductor."""
-    mates = [it for it in state.board.slots_of[state.board.wire_of[slot]] if it != slot]
-    if not mates:
-        return True
-    live = [it for it in mates if it not in state.opens and slot not in state.opens]
-    return any(not seen.known_apart(place, state.places[it]) for it in live)
+    def _is_long(self) -> bool:
+        return self.looked * len(self.start.board.contacts) > self.most

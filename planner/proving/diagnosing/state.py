@@ -1,6 +1,6 @@
 """A lead with some faults in it, and which contacts are then joined."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property
 
@@ -76,7 +76,7 @@ class State:
         places[slot] = place
         return replace(self, places=tuple(places))
 
-    def permuted(self, moves: dict[int, int]) -> "State":
+    def permuted(self, moves: Mapping[int, int]) -> "State":
         """Return this with every slot on a contact in `moves` taken to another contact."""
         return replace(self, places=tuple(moves.get(place, place) for place in self.places))
 

@@ -3,7 +3,8 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from planner.proving.diagnosing.search import Found, shared_span
+from planner.proving.diagnosing.mending import shared_span
+from planner.proving.diagnosing.search import Found
 from planner.proving.diagnosing.state import State, sound
 
 
@@ -33,7 +34,7 @@ def base_of(found: Found) -> State:
     """Return the lead with the named mistakes alone."""
     state = sound(found.state.board)
     for mistake in found.mistakes:
-        state = state.permuted(dict(mistake.moves))
+        state = state.permuted(mistake.moves)
     return state
 
 
