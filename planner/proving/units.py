@@ -86,6 +86,7 @@ class ExpectedPath(Record):
     ohm: Ohm | None = None
     limit_ohm: Ohm
     rule: Line = ""
+    estimated: bool = False
 
 
 class Expected(Record):
@@ -139,7 +140,12 @@ def expected_of(sweep: Sweep) -> Expected:
     """Return an expected sweep as a record keeps it."""
     paths = tuple(
         ExpectedPath(
-            one=path.one, other=path.other, ohm=path.ohm, limit_ohm=path.limit_ohm, rule=path.rule
+            one=path.one,
+            other=path.other,
+            ohm=path.ohm,
+            limit_ohm=path.limit_ohm,
+            rule=path.rule,
+            estimated=path.estimated,
         )
         for path in sweep.paths
     )

@@ -20,18 +20,27 @@ _QR_SIDE = MODULES * 55.0
 
 @dataclass(frozen=True, slots=True)
 class Heading:
-    """What head and foot say, the same on each page; `figures` is the plan's whole SHA-256."""
+    """What head and foot say, the same on each page; `figures` is the plan's whole SHA-256.
+
+    `sheet` is what the foot calls the pages.
+    """
 
     statuses: tuple[str, ...]
     order: str
     revision: str
     date: str
     figures: str
+    sheet: str
 
     @property
     def digest(self) -> str:
         """The first eight figures of the SHA-256, in two groups."""
-        return f"{self.figures[:4]} {self.figures[4:8]}"
+        return grouped(self.figures)
+
+
+def grouped(figures: str) -> str:
+    """Return the first eight figures of a SHA-256 in two groups, as the sheet prints it."""
+    return f"{figures[:4]} {figures[4:8]}"
 
 
 def heading(making: Making) -> Heading:
@@ -43,6 +52,7 @@ def heading(making: Making) -> Heading:
         revision=str(plan.revision),
         date=making.date,
         figures=plan_digest(plan),
+        sheet=words("page.sheet"),
     )
 
 
@@ -135,7 +145,7 @@ def foot(said: Heading, making: Making, page: str) -> DrawList:
     room = paper.right - paper.width / 2 - text_width(printed, SMALL, bold=True) / 2 - 150
     return (
         rule(paper.left, paper.right, paper.foot_rule, THIN),
-        say((paper.left, base), words("page.sheet"), SMALL),
+        say((paper.left, base), said.sheet, SMALL),
         Text((paper.width / 2, base), printed, SMALL, INK, bold=True, anchor="middle"),
         say((paper.right, base), _run(said, words, page, room), SMALL, anchor="end"),
     )
