@@ -27,25 +27,29 @@ def load_library(folders: Sequence[Path] = ()) -> Library:
     """Load all definitions; of two with one id the later counts. A broken file hurts no other."""
     own = library_folder()
     named = ((own,) if own.is_dir() else ()) + tuple(folders)
-    records: list[Definition] = []
+    found: list[tuple[Definition, Path]] = []
     problems: list[Problem] = []
     for folder in (*shipped_folders(), *named):
-        _load_folder(folder, records, problems)
-    library = _sorted_in(records, problems)
-    return _sorted_in(records, [*problems, *crosscheck(library)])
+        _load_folder(folder, found, problems)
+    library = _sorted_in(found, problems)
+    return _sorted_in(found, [*problems, *crosscheck(library)])
 
 
-def _sorted_in(records: list[Definition], problems: list[Problem]) -> Library:
+def _sorted_in(found: list[tuple[Definition, Path]], problems: list[Problem]) -> Library:
+    records = [record for record, _path in found]
     return Library(
         (record for record in records if isinstance(record, Connector)),
         (record for record in records if isinstance(record, PinoutRecord)),
         (record for record in records if isinstance(record, Cable)),
         (record for record in records if isinstance(record, Part)),
         problems,
+        files={(type(record), record.id): path for record, path in found},
     )
 
 
-def _load_folder(folder: Path, records: list[Definition], problems: list[Problem]) -> None:
+def _load_folder(
+    folder: Path, records: list[tuple[Definition, Path]], problems: list[Problem]
+) -> None:
     """Read every TOML file below a folder; note two files of it that use one id."""
     seen: dict[tuple[type, str], Path] = {}
     for path in definition_files(folder, problems):
@@ -58,4 +62,4 @@ def _load_folder(folder: Path, records: list[Definition], problems: list[Problem
         if earlier is not path:
             what = f"the id {record.id!r} is also used by {earlier.name}"
             problems.append(Problem(what, f"{path}: id", "Give one of the two another id."))
-        records.append(record)
+        records.append((record, path))

@@ -102,3 +102,39 @@ def test_a_word_in_the_title_weighs_more_than_one_elsewhere(tmp_path):
     elsewhere = part.evolve(id="a", title="A", maker="Odalisk")
     in_title = part.evolve(id="z", title="Odalisk boot")
     assert ids(Library(parts=[elsewhere, in_title]).search("odalisk")) == ["z", "a"]
+
+
+def care(tmp_path):
+    """Three invented records: hearsay, retired, confirmed by two."""
+    one = records(tmp_path)["pinout"]
+    heard = one.evolve(id="heard", source={"kind": "hearsay"})
+    gone = one.evolve(id="gone", retired={"reason": "wrong"})
+    sure = one.evolve(
+        id="sure", confirmations=tuple({"who": who, "how": "by meter"} for who in "AB")
+    )
+    return Library([records(tmp_path)["connector"]], [heard, gone, sure])
+
+
+@pytest.mark.parametrize(
+    ("wanted", "found"),
+    [
+        ({"trust": "confirmed-by-two"}, ["sure"]),
+        ({"trust": "hearsay"}, ["heard"]),
+        ({"source": "letter"}, ["gone", "sure"]),
+        ({"source": "letter", "retired": False}, ["sure"]),
+        ({"retired": True}, ["gone"]),
+        ({"retired": False, "kind": "pinout"}, ["heard", "sure"]),
+        ({"text": "headphone", "trust": "documented"}, ["gone"]),
+        ({"retired": False, "kind": "connector"}, ["bench-three"]),
+    ],
+)
+def test_the_collection_is_narrowed_by_trust_source_and_retirement(tmp_path, wanted, found):
+    assert ids(care(tmp_path).search(**({"text": ""} | wanted))) == found
+
+
+def test_a_definition_is_found_by_kind_and_tells_its_file(small, shipped):
+    assert small.of_kind("cable", "bench-two") is small.cable("bench-two")
+    assert small.of_kind("part", "bench-two") is None
+    assert small.file_of(small.cable("bench-two")) is None
+    record = shipped.connectors()[0]
+    assert shipped.file_of(record).stem == record.id
