@@ -1,5 +1,7 @@
 """How a small gap is said: both bodies, the gap, the limit, and how much it weighs."""
 
+from collections.abc import Callable
+
 from planner.checks.finding import Weight
 from planner.dryfit.bodies import Capsule
 from planner.dryfit.gaps import Gap
@@ -10,21 +12,22 @@ from planner.units import number
 GAP_WEIGHTS: dict[str, Weight] = {"touch": "stop", "sleeve": "caution", "watch": "note"}
 
 
-def body_words(body: Capsule) -> str:
-    """Name a body of a gap: `the joint on 3`, `the bare pigtail SH`, `the shell`."""
+def body_words(body: Capsule, named: Callable[[str], str]) -> str:
+    """Name a body of a gap: `the joint on pin 3`, `the bare pigtail SH`, `the shell`."""
+    contact = named(body.contact)
     words = {
-        "terminal": f"contact {body.contact}",
-        "joint": f"the joint on {body.contact}",
-        "strands": f"the bare end of {body.conductor} on {body.contact}",
+        "terminal": contact,
+        "joint": f"the joint on {contact}",
+        "strands": f"the bare end of {body.conductor} on {contact}",
         "tail": f"the bare pigtail {body.conductor}",
         "shell": "the shell",
     }
     return words[body.kind]
 
 
-def gap_words(gap: Gap, tolerance_mm: float) -> str:
-    """Say a gap with both bodies, the limit and the tolerance."""
-    one, other = body_words(gap.first), body_words(gap.second)
+def gap_words(gap: Gap, tolerance_mm: float, named: Callable[[str], str]) -> str:
+    """Say a gap with both bodies, the limit and the tolerance; `named` says a contact."""
+    one, other = body_words(gap.first, named), body_words(gap.second, named)
     if gap.grade == "touch":
         over = f" and reach {number(-gap.gap_mm)} mm into each other" if gap.gap_mm < 0 else ""
         said = f"{one} and {other} touch{over}"

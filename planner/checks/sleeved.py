@@ -24,12 +24,13 @@ def sleeves_that(context: Context, fail: Callable[[SleeveUse], bool]) -> Iterato
             continue
         for use in sleeves_on(fit, context.plan.workmanship):
             if fail(use):
-                yield _found(context.plan, fit, use)
+                yield _found(context, fit, use)
 
 
-def _found(plan: Plan, fit: EndFit, use: SleeveUse) -> Found:
-    ways = _ways(plan, fit, use)
-    what = f"joint on {use.contact}" if use.covers == "joint" else f"pigtail {use.conductor}"
+def _found(context: Context, fit: EndFit, use: SleeveUse) -> Found:
+    plan = context.plan
+    ways, contact = _ways(plan, fit, use), context.words.contact(fit.end, use.contact)
+    what = f"joint on {contact}" if use.covers == "joint" else f"pigtail {use.conductor}"
     return Found(
         f"At {fit.end} the {what} is sleeved, but {why_not(use)}.",
         f"{ways[:1].upper()}{ways[1:]}.",

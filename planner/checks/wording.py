@@ -57,10 +57,10 @@ class Words:
         self._plan = wiring.plan
 
     def contact(self, end: str, contact: str) -> str:
-        """Name a contact as spoken: `ring 1`, `pin 3`."""
+        """Name a contact as spoken: `ring 1`, `pin 3`; S by its letter: a sleeve insulates."""
         connector = self._plan.connector_of(end)
         known = connector.by_id.get(contact) if connector else None
-        return known.spoken if known else contact
+        return known.spoken if known and known.spoken != "sleeve" else contact
 
     def spot(self, end: str, contact: str) -> str:
         """Name a contact with its end: `A ring 1`."""

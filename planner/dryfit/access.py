@@ -20,7 +20,8 @@ class Access:
     """A way in to a joint: the iron's room in mm (below 0: hidden), direction, what is nearest.
 
     The direction is the one that the iron comes from, counter-clockwise on the solder side. With
-    the same number of `clamping` the plug stays in the vice as it is.
+    the same number of `clamping` the plug stays in the vice as it is. `blocking_contact` is the
+    contact whose bare terminal is nearest, empty where it is a joint with its cores.
     """
 
     contact: str
@@ -29,6 +30,7 @@ class Access:
     direction_deg: float
     blocker: str
     clamping: int = 0
+    blocking_contact: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,28 +125,39 @@ def _accesses(
     joints: Sequence[Joint], room: Room, steps: Sequence[Step], connector: Connector
 ) -> tuple[Access, ...]:
     return tuple(
-        Access(
-            joints[step.joint].contact,
-            tuple(lead.landing.conductor for lead in joints[step.joint].leads),
-            step.cents / 100,
-            step.direction * 360.0 / DIRECTIONS,
-            _blocker(joints, room, steps[: number + 1], connector),
-            step.clamping,
-        )
-        for number, step in enumerate(steps)
+        _access(joints, room, steps[: number + 1], connector) for number in range(len(steps))
     )
 
 
-def _blocker(
+def _access(
     joints: Sequence[Joint], room: Room, steps: Sequence[Step], connector: Connector
-) -> str:
-    """Return the name of what is nearest to the iron at the last of the steps."""
+) -> Access:
+    """Return the way in to the joint of the last of the steps."""
+    step = steps[-1]
+    contact = _blocking_contact(room, step, connector)
+    return Access(
+        joints[step.joint].contact,
+        tuple(lead.landing.conductor for lead in joints[step.joint].leads),
+        step.cents / 100,
+        step.direction * 360.0 / DIRECTIONS,
+        f"contact {contact}" if contact else _blocking_joint(joints, room, steps),
+        step.clamping,
+        contact,
+    )
+
+
+def _blocking_contact(room: Room, step: Step, connector: Connector) -> str:
+    """Return the contact whose bare terminal is nearest to the iron, if one is."""
+    if step.cents >= cents(ROOMY_MM) or room.made[step.joint, step.direction] != step.cents:
+        return ""
+    return connector.contacts[int(room.terminal[step.joint, step.direction])].id
+
+
+def _blocking_joint(joints: Sequence[Joint], room: Room, steps: Sequence[Step]) -> str:
+    """Return the cores of the joint made before that is nearest to the iron; none if it is far."""
     *before, step = steps
     if step.cents >= cents(ROOMY_MM):
         return ""
-    if room.made[step.joint, step.direction] == step.cents:
-        nearest = room.terminal[step.joint, step.direction]
-        return f"contact {connector.contacts[nearest].id}"
     by = room.by[step.joint, step.direction]
     nearest = next(it.joint for it in before if by[it.joint] == step.cents)
     return " and ".join(lead.landing.conductor for lead in joints[nearest].leads)

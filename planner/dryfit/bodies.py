@@ -17,7 +17,7 @@ from planner.model.workmanship import Workmanship
 CUP_WALL_MM = 0.15
 SLEEVE_WALL_MM = 0.2
 SOLDER_MM = 0.05
-LEAST_ROOM_MM = 6.0
+LEAST_ROOM_MM = 3.0
 GOOD_ROOM_MM = 10.0
 ROOM_OVER_REACH = 1.2
 # A flat tab is this many round bars beside each other.
@@ -175,8 +175,9 @@ def _tab(terminal: Terminal, turn_deg: float) -> tuple[list[tuple[Point, Point]]
 def proposed_room_mm(connector: Connector) -> float:
     """Return how far the jacket's cut end should stand above the highest terminal.
 
-    Typical, from memory: 10 mm let a sleeve park on its core; less, down to 6 mm, where the barrel
-    is short; more where terminals stand far from the axis, so that cores do not bend sharply.
+    Typical, from memory: 10 mm let a sleeve park on its core; less where the barrel has less, but
+    room for bare strands and their gap; more where terminals stand far from the axis, so that cores
+    do not bend sharply.
     """
     reach = max(math.hypot(c.terminal.x_mm, c.terminal.y_mm) for c in connector.contacts)
     spare = connector.barrel.length_mm - stack_mm(connector)

@@ -31,15 +31,9 @@ class Placed:
     proved: bool
 
 
-def score_of(board: Board, table: Table, placing: Placing) -> Score:
-    """Return the score of a placing from the table of a turn."""
-    number = {arc: index for index, arc in enumerate(board.arcs)}
-    chosen = [number[core, placing[core]] for core in board.movable] + [len(board.arcs)]
-    crossings = table.crossings[np.ix_(chosen, chosen)]
-    rest = int(crossings[-1, -1])
-    count = (int(crossings.sum()) - rest) // 2 + rest
-    length_mm = float(table.length_mm[chosen].sum())
-    return float(count), -float(table.steps[chosen].min()), round(length_mm, 9)
+def as_score(crossings: float, steps: float, length_mm: float) -> Score:
+    """Return the score of a placing with these figures."""
+    return float(crossings), -float(steps), round(float(length_mm), 9)
 
 
 def best_placing(board: Board, table: Table, above: Score, watch: Watch) -> Placed:
@@ -107,7 +101,7 @@ class _Search:
             self._branch((*chosen, arc), figures, then)
 
     def _take(self, chosen: tuple[int, ...], so_far: Figures) -> None:
-        score = (so_far[0], -so_far[1], round(so_far[2], 9))
+        score = as_score(*so_far)
         if score < self.best_score:
             self.best, self.best_score = chosen, score
 

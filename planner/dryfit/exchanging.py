@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from planner.dryfit.board import Board, Placing
-from planner.dryfit.branching import Score
+from planner.dryfit.branching import Score, as_score
 from planner.dryfit.watch import Watch
 from planner.geometry.assigning import least_cost
 from planner.geometry.segments import Array
@@ -105,7 +105,7 @@ class State:
         self.steps = end.steps[every, placing]
         self.lengths_mm = end.lengths_mm(every, placing)
         self.order = self.steps.argsort(kind="stable")
-        self.score = _score(
+        self.score = as_score(
             len(self.first),
             min(end.rest_steps, self.steps.min(initial=end.rest_steps)),
             self.lengths_mm.sum(),
@@ -132,7 +132,7 @@ class State:
         steps = np.minimum(steps, end.rest_steps)
         change = (end.lengths_mm(cores, at) - self.lengths_mm[cores]).sum(axis=1)
         rows = zip(crossings, steps, self.lengths_mm.sum() + change, strict=True)
-        return [_score(*row) for row in rows]
+        return [as_score(*row) for row in rows]
 
     def _with_others(self, rings: Index, at: Index) -> Index:
         shape = (*rings.shape, len(self.placing))
@@ -154,10 +154,6 @@ class State:
         outside = ~(rings[:, :, None] == few).any(axis=1)
         least = np.where(outside, self.steps[few], NO_LIMIT).min(axis=1)
         return np.asarray(least)
-
-
-def _score(crossings: float, steps: float, length_mm: float) -> Score:
-    return float(crossings), -float(steps), round(float(length_mm), 9)
 
 
 def shortest_placing(end: FlatEnd, watch: Watch, least_steps: int = -NO_LIMIT) -> Index:

@@ -7,7 +7,7 @@ from itertools import combinations, permutations, product
 import numpy as np
 
 from planner.dryfit.board import Placing
-from planner.dryfit.branching import Score
+from planner.dryfit.branching import Score, as_score
 from planner.dryfit.exchanging import BATCH, FlatEnd, State
 from planner.dryfit.grouping import Legs, Peers
 from planner.dryfit.watch import Watch
@@ -74,7 +74,7 @@ def scores_of(end: FlatEnd, placings: Index, watch: Watch) -> list[Score]:
         steps = end.steps[cores, some].min(axis=1, initial=end.rest_steps)
         lengths = end.lengths_mm(np.broadcast_to(cores, some.shape), some).sum(axis=1)
         rows = zip(crossings.tolist(), steps.tolist(), lengths.tolist(), strict=True)
-        scores += [(float(n), -float(gap), round(mm, 9)) for n, gap, mm in rows]
+        scores += [as_score(*row) for row in rows]
     return scores
 
 

@@ -1,6 +1,6 @@
 """What is said of a sleeve: its size, why it does not do, and what may be done about that."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from planner.dryfit.bodies import Lead, stack_mm, top_mm
@@ -19,9 +19,10 @@ def size_words(use: SleeveUse) -> str:
     return f"{number(use.length_mm)} mm, {bore}; {parks}"
 
 
-def put_words(use: SleeveUse) -> str:
-    """Say in a sentence where to put a sleeve: over a joint, or on a tail."""
-    place = f"over the joint on {use.contact}" if use.covers == "joint" else f"on {use.conductor}"
+def put_words(use: SleeveUse, named: Callable[[str], str] = str) -> str:
+    """Say where to put a sleeve: over a joint, or on a tail; `named` says a contact."""
+    joint = f"over the joint on {named(use.contact)}"
+    place = joint if use.covers == "joint" else f"on {use.conductor}"
     return f"Put a sleeve of {number(use.length_mm)} mm, bore {number(use.bore_mm)} mm, {place}."
 
 
@@ -30,7 +31,7 @@ def why_not(use: SleeveUse) -> str:
     if not use.goes_over:
         return (
             f"no sleeve in stock passes {number(use.passes_mm)} mm and grips "
-            f"{number(use.grips_mm)} mm on {use.contact}"
+            f"{number(use.grips_mm)} mm on {use.conductor}"
         )
     if not use.parks:
         return (

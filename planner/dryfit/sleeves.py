@@ -1,6 +1,6 @@
 """Which joints of an end to sleeve, and what gets a dab of compound or a liner instead."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from typing import Literal
@@ -83,13 +83,16 @@ def mend_of(sleeves: SleevePlan, gap: Gap) -> SleeveUse | Spot | None:
     return next((use for use in sleeves.sleeves if use.contact in spots), None)
 
 
-def mend_words(sleeves: SleevePlan, gap: Gap) -> str:
-    """Say in a sentence what of the sleeve plan mends a gap, or nothing if nothing there does."""
+def mend_words(sleeves: SleevePlan, gap: Gap, named: Callable[[str], str] = str) -> str:
+    """Say in a sentence what of the sleeve plan mends a gap, or nothing if nothing there does.
+
+    `named` says a contact.
+    """
     mend = mend_of(sleeves, gap)
     if isinstance(mend, SleeveUse):
-        return put_words(mend)
+        return put_words(mend, named)
     if mend is not None:
-        return f"Put a dab of insulating compound on {mend[0]}: {mend[2]}."
+        return f"Put a dab of insulating compound on {named(mend[0])}: {mend[2]}."
     lined = sleeves.liner and "shell" in {gap.first.kind, gap.second.kind}
     return "Put a liner into the shell." if lined else ""
 

@@ -8,7 +8,7 @@ import numpy as np
 
 from planner.dryfit.alike import Alike
 from planner.dryfit.board import Board
-from planner.dryfit.branching import WORST, best_placing, score_of
+from planner.dryfit.branching import WORST, best_placing
 from planner.dryfit.exchanging import _moved, flat_end, improved, shortest_placing
 from planner.dryfit.site import least_gap_mm
 from planner.dryfit.turning import best_turn
@@ -17,6 +17,7 @@ from planner.geometry.turning import crossing_sweep, do_cross, turned_points
 from planner.wiring.graph import Wiring
 from tests.dryfit.looms import loom
 from tests.dryfit.plugs import crowded, end_plan, seats_of
+from tests.dryfit.scoring import score_of
 
 COUNTS = (5, 8, 12, 25, 37, 64, 128, 256)
 SCAN = 3600

@@ -131,7 +131,7 @@ def test_each_wrong_contact_is_noticed(contact):
 def test_an_open_that_one_loose_core_mends_offers_to_land_it():
     plan = lead(CUPS, (*WIRES[:3], "WH A.R3 R."))
     remedy = next(each.remedy for each in check_plan(plan) if each.code == "open")
-    assert remedy.label == "Land WH on sleeve"
+    assert remedy.label == "Land WH on S"
     assert codes(remedy.edit(plan)) == []
 
 

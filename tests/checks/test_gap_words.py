@@ -35,8 +35,8 @@ SHELL = Capsule((5, 0, 0), (5, 0, 0), 0.0, "shell", "", "", bare=True)
 )
 def test_both_bodies_gap_limit_and_tolerance(other, gap_mm, tolerance_mm, said):
     assert (
-        gap_words(Gap(JOINT, other, gap_mm, 0.7, 0.35), tolerance_mm)
-        == f"the joint on 2 and {said}"
+        gap_words(Gap(JOINT, other, gap_mm, 0.7, 0.35), tolerance_mm, "pin {}".format)
+        == f"the joint on pin 2 and {said}"
     )
 
 
@@ -72,7 +72,7 @@ def test_what_is_offered_is_what_is_advised():
     )
     dab, _, _, mend, _ = found
     assert (dab.remedy.label, mend.remedy.label) == ("Dab it", "Sleeve it")
-    assert mend.mend.endswith("over the joint on c4.")
+    assert mend.mend.endswith("over the joint on pin c4.")
     after = mend.remedy.edit(plan)
     assert {it.contact for it in after.landings if it.end == "A" and it.sleeved} == {"c4"}
     assert not any(it.dabbed for it in after.landings)

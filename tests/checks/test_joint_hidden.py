@@ -20,7 +20,7 @@ def test_a_better_order_is_the_mend_and_clears_it():
 
 def test_where_no_order_helps_there_is_no_remedy():
     (finding,) = hidden(a_joint_between_walls())
-    assert "hidden by contact P" in finding.what
+    assert "hidden by pin P" in finding.what
     assert (finding.remedy, "no order of soldering helps" in finding.mend) == (None, True)
 
 

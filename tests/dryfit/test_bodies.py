@@ -111,10 +111,11 @@ def test_the_insulation_never_ends_beyond_half_the_way():
 
 
 @pytest.mark.parametrize(
-    ("barrel_mm", "reach_mm", "room_mm"), [(30, 3, 10), (10, 3, 7.5), (5, 3, 6), (30, 10, 12)]
+    ("barrel_mm", "reach_mm", "room_mm"),
+    [(30, 3, 10), (10, 3, 7.5), (8, 3, 5.5), (5, 3, 3.6), (5, 1, 3), (30, 10, 12)],
 )
 def test_the_room_that_is_proposed(barrel_mm, reach_mm, room_mm):
-    """Cups 2.5 mm deep: 10 mm where the barrel has them, not below 6 mm, and 1.2 of the reach."""
+    """Cups 2.5 mm deep: 10 mm or what the barrel has, not below 3 mm, nor 1.2 of the reach."""
     hardware = connector({"1": (0.0, reach_mm), "2": (0.0, 0.0)})
     barrel = hardware.barrel.evolve(length_mm=barrel_mm)
     assert proposed_room_mm(hardware.evolve(barrel=barrel)) == pytest.approx(room_mm)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from planner.dryfit import exchanging
 from planner.dryfit.alike import Alike, alike_cores
 from planner.dryfit.board import Board, placed
-from planner.dryfit.branching import WORST, best_placing, score_of
+from planner.dryfit.branching import WORST, best_placing
 from planner.dryfit.choosing import turns_round
 from planner.dryfit.clocking import rank, setting_at
 from planner.dryfit.crossings import crossing_pairs
@@ -22,6 +22,7 @@ from planner.dryfit.watch import Watch
 from planner.edits.turning import apply_turning
 from planner.wiring.graph import Wiring, contact_node
 from tests.dryfit.plugs import crowded, end_plan, seats_of, stepped
+from tests.dryfit.scoring import score_of
 
 FEW = settings(max_examples=8, deadline=None)
 SEEDS = st.integers(0, 10_000)

@@ -30,8 +30,12 @@ def drain_unsleeved(context: Context) -> Iterator[Found]:
 
 
 def _found(context: Context, fit: EndFit, gap: Gap, tail: str) -> Found:
+    tolerance_mm, named = (
+        context.plan.workmanship.tolerance_mm,
+        partial(context.words.contact, fit.end),
+    )
     return Found(
-        f"At {fit.end} {gap_words(gap, context.plan.workmanship.tolerance_mm)}",
+        f"At {fit.end} {gap_words(gap, tolerance_mm, named)}",
         f"Put an insulating sleeve on {tail} before you solder it.",
         gap_places(fit.end, gap),
         weight=GAP_WEIGHTS[gap.grade],

@@ -31,8 +31,9 @@ def gap_small(context: Context) -> Iterator[Found]:
 
 def _found(context: Context, fit: EndFit, gap: Gap) -> Found:
     tolerance_mm = context.plan.workmanship.tolerance_mm
+    named = partial(context.words.contact, fit.end)
     return Found(
-        f"At {fit.end} {gap_words(gap, tolerance_mm)}",
+        f"At {fit.end} {gap_words(gap, tolerance_mm, named)}",
         _mend(context, fit, gap),
         gap_places(fit.end, gap),
         title=f"Gap {number(gap.gap_mm)} mm, class {gap.grade}",
@@ -45,7 +46,8 @@ def _mend(context: Context, fit: EndFit, gap: Gap) -> str:
     if gap.grade == "watch":
         return "Keep the joint slim, and look at this place before the shell goes on."
     which = "it" if gap.second.kind == "shell" else "one of the two"
-    return mend_words(sleeves_for(context.plan, fit), gap) or (
+    named = partial(context.words.contact, fit.end)
+    return mend_words(sleeves_for(context.plan, fit), gap, named) or (
         f"Land {which} on another contact, or take thinner cores: neither a sleeve nor a dab goes "
         "between metal that touches."
     )

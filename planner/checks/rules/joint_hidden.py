@@ -27,7 +27,7 @@ def joint_hidden(context: Context) -> Iterator[Found]:
         hidden = [way for way in fit.access if way.margin_mm < 0]
         reached = _reached(context, fit.end) if hidden else frozenset()
         for way in hidden:
-            yield _found(fit.end, way, better=way.contact in reached)
+            yield _found(context, fit.end, way, better=way.contact in reached)
 
 
 def _reached(context: Context, end: str) -> frozenset[str]:
@@ -38,15 +38,16 @@ def _reached(context: Context, end: str) -> frozenset[str]:
     )
 
 
-def _found(end: str, way: Access, *, better: bool) -> Found:
-    joint = listed(way.conductors)
-    mend = f"Bend {way.blocker} aside while you solder {joint}: no order of soldering helps."
-    if way.blocker.startswith("contact "):
+def _found(context: Context, end: str, way: Access, *, better: bool) -> Found:
+    joint, named = listed(way.conductors), partial(context.words.contact, end)
+    by = named(way.blocking_contact) if way.blocking_contact else way.blocker
+    mend = f"Bend {by} aside while you solder {joint}: no order of soldering helps."
+    if way.blocking_contact:
         mend = f"Take a thinner tip for {joint}: no order of soldering helps."
     if better:
-        mend = f"Solder {joint} before {way.blocker}, as in the best order."
+        mend = f"Solder {joint} before {by}, as in the best order."
     return Found(
-        f"The joint of {joint} on {way.contact} at {end} is hidden by {way.blocker}: "
+        f"The joint of {joint} on {named(way.contact)} at {end} is hidden by {by}: "
         f"the iron would overlap it by {number(-way.margin_mm)} mm.",
         mend,
         (Place(end=end, contact=way.contact, conductor=way.conductors[0]),),

@@ -34,7 +34,6 @@ PLATE_MM = 0.8
 FOOT_MM = 0.6
 LEAST_SHOWN_MM = 4.0  # of the leads above the highest terminal; more only where a sleeve is
 OVERLAP_MM = 5.0  # of a sleeve on the insulation, where its length is not given
-ONE_HEIGHT = "All terminals stand at one height: no side view."
 _LEVELS = {
     2: ("low", "high"),
     3: ("low", "high", "long"),
