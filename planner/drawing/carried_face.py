@@ -32,7 +32,10 @@ _LEAST_REACH = 13.0  # half of the least size that can be hit, px
 
 @dataclass(frozen=True)
 class CarriedFace:
-    """What is shown. `was` has what a differing contact carries in the other record."""
+    """What is shown. `was` has what a differing contact carries in the other record.
+
+    With `names_only` the plates say which contact it is, and nothing else is said.
+    """
 
     connector: Connector
     carried: Mapping[str, Collection[str]]
@@ -41,6 +44,7 @@ class CarriedFace:
     pairs: Sequence[tuple[str, str]] = ()
     chosen: str = ""
     pointed: str = ""
+    names_only: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,6 +105,8 @@ def words_of(shown: CarriedFace, name: str) -> tuple[str, str, str]:
     contact = shown.connector.by_id[name]
     many = shown.connector.poles > 8
     spoken = contact.id if many or not contact.name else contact.name
+    if shown.names_only:
+        return "" if spoken == contact.id else spoken, contact.id, ""
     was = shown.was.get(name)
     told = "" if was is None else f"was {_told(was)}"
     return spoken, _told(shown.carried.get(name, ())), told

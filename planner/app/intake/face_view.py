@@ -53,9 +53,9 @@ class FaceView(QWidget):
         else:
             paint(painter, carried_face(self._with_pointer(self.shown), size, self.look))
             mating = self.shown.side == "mating"
-            words = "Mating side, mirrored" if mating else "Solder side"
+            tag = "Mating side, mirrored" if mating else "Solder side"
             ink = self.look.caution if mating else self.look.ink2
-            paint(painter, (Text((12, 22), words, 13, ink, bold=True),))
+            paint(painter, (Text((12, 22), tag, 13, ink, bold=True),))
         painter.end()
 
     def _with_pointer(self, shown: CarriedFace) -> CarriedFace:

@@ -5,17 +5,21 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
+from planner.files.definitions import kind_name
 from planner.files.folders import library_folder
 from planner.library.loading import load_library
-from planner.library.store import NEW, Conflict, NotWritable, Saved, Store
+from planner.library.store import NEW, Conflict, Saved, Store
 from planner.problem import InputError
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from planner.app.settings import Settings
     from planner.app.workbench import Workbench
     from planner.files.definitions import Definition
     from planner.files.envelope import Kind
     from planner.library.collection import Library
+    from planner.library.history import Change
     from planner.model.source import Document
 
 
@@ -65,21 +69,40 @@ class Owner(QObject):
             self.refused.emit(error.problems)
             return None
 
+    def changes(self, record: "Definition") -> "tuple[Change, ...]":
+        """Return what was changed of a definition in the folder that is saved in."""
+        try:
+            return self.store.changes(kind_name(record), record.id)
+        except InputError as error:
+            self.refused.emit(error.problems)
+            return ()
+
     def save(self, record: "Definition", basis: str = NEW, *, why: str = "") -> Saved | None:
         """Save as the next revision; None, and a signal, where it could not be."""
+        return self._told(lambda: self.store.save(record, basis, who=self.who, why=why), "saved")
+
+    def retire(self, record: "Definition", reason: str) -> Saved | None:
+        """Say why a definition is to be used no more; one that only ships is copied first."""
+
+        def act() -> Saved:
+            kind = kind_name(record)
+            if self.store.find(kind, record.id) is None:
+                self.store.save(record, NEW, who=self.who, why="copied, to be retired")
+            return self.store.retire(kind, record.id, reason=reason, who=self.who)
+
+        return self._told(act, "retired")
+
+    def _told(self, act: "Callable[[], Saved]", done: str) -> Saved | None:
         try:
-            saved = self.store.save(record, basis, who=self.who, why=why)
+            saved = act()
         except Conflict as found:
             self.conflict.emit(found)
-            return None
-        except NotWritable as error:
-            self.refused.emit(error.problems)
             return None
         except InputError as error:
             self.refused.emit(error.problems)
             return None
         self.renew()
-        self.said.emit(f"{saved.record.title}: revision {saved.record.revision} is saved.")
+        self.said.emit(f"{saved.record.title}: {done}, revision {saved.record.revision}.")
         return saved
 
     def keep(self, path: Path) -> "Document | None":
