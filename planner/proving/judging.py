@@ -101,6 +101,18 @@ class Judgement:
         return len(wrong) + len(self.bridges) + len(self.bridged_clips)
 
     @cached_property
+    def broken_ends(self) -> tuple[str, ...]:
+        """The ends at which the contact broke when they were last bent."""
+        last = {entry.end: entry.state for entry in self.record.wiggle}
+        return tuple(end for end, state in last.items() if state == "broken")
+
+    @cached_property
+    def heard_otherwise(self) -> tuple[str, ...]:
+        """The tones that were last heard otherwise than expected."""
+        last = {entry.tone: entry.heard for entry in self.record.listening}
+        return tuple(tone for tone, heard in last.items() if heard == "otherwise")
+
+    @cached_property
     def unread(self) -> tuple[JudgedPath, ...]:
         """The paths of which nothing is known."""
         return tuple(path for path in self.paths if path.standing == "unread")
@@ -109,9 +121,11 @@ class Judgement:
     def verdict(self) -> UnitVerdict:
         """The record's verdict, or a worse one where its readings don't bear it out.
 
-        Passed needs every path read good, and isolation read at all where there is any.
+        Passed needs every path read good, isolation read at all where there is any, and nothing
+        that broke or sounded otherwise when it was last tried.
         """
-        if self.faults or self.record.verdict == "failed":
+        wrong = self.faults or self.broken_ends or self.heard_otherwise
+        if wrong or self.record.verdict == "failed":
             return "failed"
         nothing_apart = self.net_pairs > 0 and self.pairs_read == 0
         if self.unread or nothing_apart or not self.expected.contacts:

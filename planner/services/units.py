@@ -25,7 +25,7 @@ COLUMNS = (
 )  # fmt: skip
 
 
-def write_certificate(  # noqa: PLR0913 - each names one choice, by keyword
+def write_certificate(
     plan: Plan,
     plan_path: Path,
     unit: int,

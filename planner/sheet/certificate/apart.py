@@ -5,26 +5,27 @@ from collections.abc import Iterator, Sequence
 from planner.drawing.looks import PRINT
 from planner.drawing.marks import mark
 from planner.drawing.primitives import DrawList
-from planner.proving.reading import Reading
+from planner.markup import as_it_is
+from planner.proving.reading import Contact, Reading
 from planner.proving.units import Clipped
 from planner.sheet.block import Block
 from planner.sheet.certificate.case import Case
 from planner.sheet.certificate.contacts import listed, spot
 from planner.sheet.end_page.rich import rich_lines
+from planner.sheet.lettering import BODY, PITCH, cap
 from planner.sheet.paper import LIVE_WIDTH
 from planner.sheet.proving.panel import APART, apart, named, named_width
 from planner.sheet.stack import Part, joined, stacked
 
 _PITCH, _GAP, _INDENT = 640.0, 500.0, 800.0
-MOST_CELLS = 600
+MOST_CELLS = 60
 
 
 def apart_blocks(case: Case, room: float) -> Iterator[Block]:
     """Yield what was read between nets; nothing where nothing was."""
     words, found = case.words, case.judgement
-    parts = [*_bridges(case), *_cells(found.apart), *_clips(case)]
-    if len(found.apart) > MOST_CELLS:
-        parts.append(_text(words("certificate.more", count=len(found.apart) - MOST_CELLS), 0))
+    pairs = _cells(found.apart) if len(found.apart) <= MOST_CELLS else _rows(found.apart)
+    parts = [*_bridges(case), *pairs, *_clips(case)]
     note = words("certificate.apart_note", count=found.pairs_read, all=found.net_pairs)
     title = words("certificate.apart")
     goes_on = words("page.goes_on", title=title)
@@ -56,14 +57,13 @@ def _text(text: str, indent: float) -> Part:
 
 def _cells(readings: Sequence[Reading]) -> Iterator[Part]:
     """Yield rows of pairs, as many beside one another as have room."""
-    shown = readings[:MOST_CELLS]
-    if not shown:
+    if not readings:
         return
-    first = max(named_width(reading.one) for reading in shown)
-    wide = first + APART + 300 + max(named_width(reading.other) for reading in shown) + _GAP
+    first = max(named_width(reading.one) for reading in readings)
+    wide = first + APART + 300 + max(named_width(reading.other) for reading in readings) + _GAP
     count = max(int((LIVE_WIDTH + _GAP) // wide), 1)
-    for start in range(0, len(shown), count):
-        row = shown[start : start + count]
+    for start in range(0, len(readings), count):
+        row = readings[start : start + count]
         drawn = (_cell(reading, place * wide, first) for place, reading in enumerate(row))
         yield joined(drawn), _PITCH
 
@@ -73,6 +73,23 @@ def _cell(reading: Reading, x: float, column: float) -> DrawList:
     one, _ = named(reading.one, (x, middle))
     other, _ = named(reading.other, (x + column + APART + 300, middle))
     return (*one, *apart(x + column + 150, middle), *other)
+
+
+def _rows(readings: Sequence[Reading]) -> Iterator[Part]:
+    """Yield a row for each contact with all that it was read apart from, end by end."""
+    found: dict[Contact, dict[str, list[str]]] = {}
+    for reading in readings:
+        end, name = reading.other
+        found.setdefault(reading.one, {}).setdefault(end, []).append(name)
+    column = max(named_width(contact) for contact in found)
+    start = column + APART + 300
+    for contact, ends in found.items():
+        text = ", ".join(
+            f"*{as_it_is(end)}* {as_it_is(' '.join(others))}" for end, others in ends.items()
+        )
+        said, used = rich_lines((start, _PITCH / 2 + cap(BODY) / 2), text, LIVE_WIDTH - start)
+        one, _ = named(contact, (0, _PITCH / 2))
+        yield (*one, *apart(column + 150, _PITCH / 2), *said), used + _PITCH - PITCH
 
 
 def _clips(case: Case) -> Iterator[Part]:

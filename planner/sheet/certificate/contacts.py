@@ -10,7 +10,12 @@ MOST_LISTED = 12
 
 def spot(contact: Contact) -> str:
     """Return a contact in running text, end first: `A T`."""
-    return f"*{as_it_is(contact[0])}\u00a0{as_it_is(contact[1])}*"
+    return f"*{as_it_is(' '.join(contact))}*"
+
+
+def between(one: Contact, other: Contact) -> str:
+    """Return a path in running text: `A T – L T`."""
+    return f"*{as_it_is(' '.join(one))} \u2013 {as_it_is(' '.join(other))}*"
 
 
 def listed(texts: Iterable[str]) -> str:

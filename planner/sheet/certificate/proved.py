@@ -5,14 +5,14 @@ from collections.abc import Iterator
 from planner.markup import as_it_is
 from planner.sheet.block import Block, moved
 from planner.sheet.certificate.case import Case
-from planner.sheet.certificate.contacts import listed, spot
+from planner.sheet.certificate.contacts import between, listed
 from planner.sheet.end_page.rich import rich_lines
 from planner.sheet.lettering import PITCH, TITLE_HEIGHT, panel_title, say, say_within
 from planner.sheet.paper import HALF_WIDTH
 from planner.sheet.stack import Part, piled, stacked
 
 _TOP, _PITCH = TITLE_HEIGHT + 560, 520.0
-_VALUES, _INDENT = 2700.0, 320.0
+_VALUES, _INDENT = 3000.0, 320.0
 
 
 def proved_block(case: Case) -> Block:
@@ -54,8 +54,15 @@ def _outcome(case: Case) -> Iterator[str]:
     good = sum(path.standing in {"good", "heard", "through"} for path in found.paths)
     yield words("certificate.joined_good", count=good, all=len(found.paths))
     yield words("certificate.apart_read", count=found.pairs_read, all=found.net_pairs)
+    if case.record.isolation:
+        yield words(f"certificate.by_{case.record.isolation}")
     if found.faults:
         yield words.counted("certificate.faults", found.faults)
+    if found.broken_ends:
+        yield words("certificate.broke", ends=as_it_is(listed(found.broken_ends)))
+    if found.heard_otherwise:
+        tones = (words(f"certificate.tone_{tone}") for tone in found.heard_otherwise)
+        yield words("certificate.sounded", tones=listed(tones))
     if case.record.verdict != found.verdict:
         said = words(f"certificate.verdict_{case.record.verdict}")
         yield words("certificate.not_borne_out", verdict=said)
@@ -74,7 +81,7 @@ def _missing(case: Case) -> Iterator[str]:
     if not found.expected.contacts:
         yield words("certificate.missing_expected")
     if found.unread:
-        spots = listed(f"{spot(it.path.one)}\u2013{spot(it.path.other)}" for it in found.unread)
+        spots = listed(between(it.path.one, it.path.other) for it in found.unread)
         yield words.counted("certificate.missing_paths", len(found.unread), spots=spots)
     heard = sum(path.standing == "heard" for path in found.paths)
     if heard:
