@@ -95,11 +95,13 @@ def _page(
     scale = POINTS_PER_MM * unit_mm
     width, height = page.width * scale, page.height * scale
     fonts, tree = parents
-    opacities = sorted({item.style.opacity for item in page.items if not isinstance(item, Text)})
+    shapes = (item for item in page.items if not isinstance(item, Text))
+    opacities = sorted({1.0, *(shape.style.opacity for shape in shapes)})
+    solid = f"/O{opacities.index(1.0)} gs"  # else letters are as faint as the shape before them
     lines = [f"{scale:.8f} 0 0 {-scale:.8f} 0 {height:.6f} cm"]
     for item in page.items:
         if isinstance(item, Text):
-            lines += letters.line(item)
+            lines += [solid, *letters.line(item)]
         else:
             lines += [*paint_state(item.style, opacities), *operators(item)]
     content = file.stream("\n".join(lines))

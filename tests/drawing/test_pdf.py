@@ -110,6 +110,14 @@ def test_a_character_outside_the_face_draws_a_box_and_does_no_harm(tmp_path):
 
 
 @needs_poppler
+def test_letters_after_a_faint_shape_are_not_faint(tmp_path):
+    faint = Rect((0, 0), 500, 500, Style(fill="#000000", opacity=0.3))
+    letters = Text((1000, 2000), "HHH", 1000, "#000000", bold=True)
+    rows = rows_of(pdf_bytes([PdfPage((faint, letters), 5000, 3000)], unit_mm=0.01), tmp_path, 150)
+    assert min(min(row) for row in rows) == 0
+
+
+@needs_poppler
 def test_a_circle_is_round(tmp_path):
     disc = Circle((5000, 5000), 2000, INK)
     rows = rows_of(pdf_bytes([PdfPage((disc,), 10000, 10000)]), tmp_path, 254)
