@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 COMMANDS = {
     "check": "findings of a plan, as a table or JSON",
     "connectors": "list, show, validate, compare definitions and pinout records",
+    "identify": "which contacts of a sample hold drivers, a return, a shell, a microphone",
     "layout": "the dry fit of every end: turn, gaps, order, sleeves, fits; --write keeps it",
     "schema": "JSON Schema of a plan, a connector, a pinout record, a cable, a part",
     "sheet": "the bench sheet of a plan, as SVG or PDF",

@@ -6,10 +6,14 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from planner.problem import InputError, Problem, did_you_mean
+from planner.proving.entries import Entry, EntryError, parse_entry
 
 COLUMNS = ("from_end", "from_contact", "to_end", "to_contact", "reading")
 # What the expected sweep and people write beside the readings; it is not read.
 PASSED_OVER = ("expected_ohm", "limit_ohm", "remark")
+# Of a sample's readings: its contacts belong to no end.
+SAMPLE_COLUMNS = ("from", "to", "reading")
+MOST_PROBLEMS = 200
 _SEPARATORS = "\t;,"
 _FILLED_UP = re.compile(r"[,;\t]{3,}$")
 _SPOKEN = {"\t": "tabs", ";": "semicolons", ",": "commas"}
@@ -41,7 +45,7 @@ class Note:
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """The five cells of one reading, stripped, in the order of COLUMNS; `line` from 1."""
+    """The cells of one reading, stripped, in the order of the columns; `line` from 1."""
 
     line: int
     cells: tuple[str, ...]
@@ -56,11 +60,32 @@ class Table:
     slips: tuple[Slip, ...]
 
 
-def table_of(text: str, name: str) -> Table:
+def entry_of(line: int, column: str, typed: str, slips: list[Slip]) -> Entry | None:
+    """Return what a cell says was read; None where it is empty, or else a slip."""
+    if not typed:
+        return None
+    try:
+        return parse_entry(typed)
+    except EntryError as error:
+        slips.append(Slip(line, column, error.what, error.mend))
+        return None
+
+
+def problems_of(slips: list[Slip], name: str) -> list[Problem]:
+    """Return the problems by row; of very many the first ones and how many more there are."""
+    slips.sort(key=lambda slip: slip.line)
+    problems = [slip.problem(name) for slip in slips[:MOST_PROBLEMS]]
+    if len(slips) > MOST_PROBLEMS:
+        what = f"there are {len(slips) - MOST_PROBLEMS} more problems"
+        problems.append(Problem(what, name, "Mend these first, then read it again."))
+    return problems
+
+
+def table_of(text: str, name: str, columns: Sequence[str] = COLUMNS) -> Table:
     """Split a text into notes and rows; InputError where the head does not say what is what.
 
     The separator is a tab, a semicolon or a comma, whichever the first row has, in this order. A
-    head may name the columns in any order; without one they stand in the order of COLUMNS.
+    head may name the columns in any order; without one they stand in the order of `columns`.
     """
     lines = [
         (number, line) for number, line in enumerate(_lines(text), start=1) if line.strip(" \t;,")
@@ -71,10 +96,10 @@ def table_of(text: str, name: str) -> Table:
         raise InputError.single(
             "there are no readings in it",
             name,
-            f"Write a row for each reading: {','.join(COLUMNS)}.",
+            f"Write a row for each reading: {','.join(columns)}.",
         )
     separator = next((mark for mark in _SEPARATORS if mark in body[0][1]), ",")
-    places, width, headed = _head(body[0], separator, name)
+    places, width, headed = _head(body[0], separator, name, columns)
     grid, slips = _Grid(separator, places, width), list[Slip]()
     rows = tuple(grid.rows(body[1:] if headed else body, slips))
     return Table(notes, rows, tuple(slips))
@@ -110,36 +135,38 @@ def _cells(line: str, separator: str) -> list[str]:
     return [cell.strip() for cell in next(csv.reader([line], delimiter=separator, strict=True))]
 
 
-def _head(first: tuple[int, str], separator: str, name: str) -> tuple[tuple[int, ...], int, bool]:
-    """Return where each of COLUMNS stands, how many columns there are, and if there is a head."""
+def _head(
+    first: tuple[int, str], separator: str, name: str, columns: Sequence[str]
+) -> tuple[tuple[int, ...], int, bool]:
+    """Return where each of `columns` stands, how many cells a row has, and if there is a head."""
     number, line = first
     try:
         names = [normal(cell) for cell in _cells(line, separator)]
     except csv.Error:
         names = [normal(cell) for cell in line.replace('"', "").split(separator)]
-    known = {*COLUMNS, *PASSED_OVER}
+    known = {*columns, *PASSED_OVER}
     if not known & set(names):
-        return tuple(range(len(COLUMNS))), len(COLUMNS), False
+        return tuple(range(len(columns))), len(columns), False
     while names and not names[-1]:
         names.pop()
-    slips = tuple(_head_slips(names, number))
+    slips = tuple(_head_slips(names, number, columns))
     if slips:
         raise InputError(slip.problem(name) for slip in slips)
-    return tuple(names.index(column) for column in COLUMNS), len(names), True
+    return tuple(names.index(column) for column in columns), len(names), True
 
 
-def _head_slips(names: Sequence[str], line: int) -> Iterator[Slip]:
-    known = {*COLUMNS, *PASSED_OVER}
+def _head_slips(names: Sequence[str], line: int, columns: Sequence[str]) -> Iterator[Slip]:
+    known = {*columns, *PASSED_OVER}
     for place, name in enumerate(names, start=1):
         if name not in known:
-            free = [column for column in COLUMNS if column not in names]
+            free = [column for column in columns if column not in names]
             mend = did_you_mean(name, free or known)
             yield Slip(line, str(place), f"the column {name!r} is not known here", mend)
         elif name in names[: place - 1]:
             yield Slip(
                 line, str(place), f"the column {name!r} stands twice", "Keep one of the two."
             )
-    for column in COLUMNS:
+    for column in columns:
         if column not in names:
             yield Slip(line, "", f"the column {column!r} is missing", "Add it to the head.")
 

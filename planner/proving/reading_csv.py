@@ -6,16 +6,15 @@ from pathlib import Path
 
 from planner.files.limits import read_text
 from planner.model.plan import Plan
-from planner.problem import InputError, Problem
+from planner.problem import InputError
 from planner.proving.agreeing import Gathering
 from planner.proving.csv_places import Finder, Missing
-from planner.proving.csv_table import COLUMNS, Row, Slip, table_of
-from planner.proving.entries import Entry, EntryError, entry_text, parse_entry
+from planner.proving.csv_table import COLUMNS, Row, Slip, entry_of, problems_of, table_of
+from planner.proving.entries import Entry, entry_text
 from planner.proving.meter_lines import meter_of, meter_text
 from planner.proving.reading import Contact, Reading, Readings
 
 READINGS_BYTES = 4_000_000
-MOST_PROBLEMS = 200
 
 
 def read_readings(path: Path, plan: Plan) -> Readings:
@@ -39,7 +38,7 @@ def readings_from_text(text: str, plan: Plan, name: str) -> Readings:
             gathering.take(row.line, reading)
     slips += gathering.slips
     if slips:
-        raise InputError(_problems(slips, name))
+        raise InputError(problems_of(slips, name))
     return Readings(meter=meter, readings=gathering.readings)
 
 
@@ -47,7 +46,7 @@ def _reading(row: Row, finder: Finder, slips: list[Slip]) -> Reading | None:
     """Return the reading of a row; None where there is none, or something is wrong with it."""
     known = len(slips)
     one, other = _contact(row, 0, finder, slips), _contact(row, 2, finder, slips)
-    entry = _entry(row, slips)
+    entry = entry_of(row.line, COLUMNS[4], row.cells[4], slips)
     if one is not None and one == other:
         what = f"{one[1]} at {one[0]} is measured against itself"
         slips.append(Slip(row.line, COLUMNS[3], what, "Delete the row."))
@@ -63,26 +62,6 @@ def _contact(row: Row, first: int, finder: Finder, slips: list[Slip]) -> Contact
         slips.append(Slip(row.line, COLUMNS[first + found.column], found.what, found.mend))
         return None
     return found
-
-
-def _entry(row: Row, slips: list[Slip]) -> Entry | None:
-    if not row.cells[4]:
-        return None
-    try:
-        return parse_entry(row.cells[4])
-    except EntryError as error:
-        slips.append(Slip(row.line, COLUMNS[4], error.what, error.mend))
-        return None
-
-
-def _problems(slips: list[Slip], name: str) -> list[Problem]:
-    """Return the problems by row; of very many the first ones and how many more there are."""
-    slips.sort(key=lambda slip: slip.line)
-    problems = [slip.problem(name) for slip in slips[:MOST_PROBLEMS]]
-    if len(slips) > MOST_PROBLEMS:
-        what = f"there are {len(slips) - MOST_PROBLEMS} more problems"
-        problems.append(Problem(what, name, "Mend these first, then read it again."))
-    return problems
 
 
 def readings_text(readings: Readings) -> str:

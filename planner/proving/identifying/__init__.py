@@ -1,0 +1,31 @@
+"""Tell what hangs on the contacts of a sample from readings between them."""
+
+from planner.proving.identifying.answer import (
+    CommonReturn,
+    Driver,
+    Found,
+    Identified,
+    Microphone,
+    NextReading,
+    Rival,
+    ShellState,
+)
+from planner.proving.identifying.identifying import identify
+from planner.proving.identifying.sample import SampleReading, SampleReadings
+from planner.proving.identifying.telling import cautions, sentences
+
+__all__ = [
+    "CommonReturn",
+    "Driver",
+    "Found",
+    "Identified",
+    "Microphone",
+    "NextReading",
+    "Rival",
+    "SampleReading",
+    "SampleReadings",
+    "ShellState",
+    "cautions",
+    "identify",
+    "sentences",
+]

@@ -1,0 +1,138 @@
+"""From a weighed layout to drivers, returns, shell and microphone with their figures."""
+
+from collections.abc import Iterator, Sequence
+
+import numpy as np
+
+from planner.proving.identifying.answer import (
+    CommonReturn,
+    Contacts,
+    Driver,
+    Found,
+    Microphone,
+    ShellState,
+)
+from planner.proving.identifying.fitting import Floats, spread_ohm
+from planner.proving.identifying.layouts import Layout, Net, Piece
+from planner.proving.identifying.sample import SampleReadings
+from planner.proving.identifying.weighing import Weighed
+
+COVERAGE = 2.0  # standard deviations in a printed +-
+DIFFERS_BY = 0.1  # a microphone's two directions differ by more than this share, if not by error
+
+
+def compose(sample: SampleReadings, weighed: Weighed, rank: int) -> Found:
+    """Return what the layout of a rank says of the sample."""
+    return _Composer(sample, weighed, rank).found()
+
+
+class _Composer:
+    def __init__(self, sample: SampleReadings, weighed: Weighed, rank: int) -> None:
+        self.sample = sample
+        self.layout: Layout = weighed.layouts[rank]
+        self.ohms = _edges(sample, weighed, rank)
+
+    def found(self) -> Found:
+        elements = list(self._elements())
+        loose = [piece.nets[0] for piece in self.layout if piece.kind == "loose"]
+        alone = [self._names(net)[0] for net in loose if len(net) == 1]
+        return Found(
+            groups=tuple(
+                self._names(net) for piece in self.layout for net in piece.nets if len(net) > 1
+            ),
+            drivers=tuple(it for it in elements if not isinstance(it, Microphone)),
+            returns=tuple(self._returns()),
+            microphone=next((it for it in elements if isinstance(it, Microphone)), None),
+            shell=tuple(self._shells()),
+            unused=tuple(name for name in alone if not self.sample.is_shell(name)),
+            in_a_row=any(piece.kind == "chain" for piece in self.layout),
+        )
+
+    def _names(self, net: Net) -> Contacts:
+        return tuple(self.sample.contacts[at] for at in sorted(net))
+
+    def _pieces(self) -> Iterator[tuple[Piece, int]]:
+        first = 0
+        for piece in self.layout:
+            yield piece, first
+            first += piece.edges
+
+    def _elements(self) -> Iterator[Driver]:
+        for piece, first in self._pieces():
+            for number in range(piece.elements):
+                hot, cold = piece.ends(number)
+                ends = (self._names(hot), self._names(cold) if cold is not None else ())
+                if piece.kind == "pair":
+                    ends = (ends[1], ends[0])  # in the order of the contacts
+                figures = self.ohms[first + number]
+                if number == piece.microphone:
+                    yield Microphone(*ends, *figures, shown=self._differs(piece.nets))
+                else:
+                    yield Driver(*ends, *figures)
+
+    def _differs(self, nets: Sequence[Net]) -> bool:
+        """Tell whether a pair of the piece was read differently each way round."""
+        inside = {name for net in nets for name in self._names(net)}
+        for (one, other), seen in self.sample.seen.items():
+            if {one, other} <= inside and (seen.one_way or self._apart(seen.figures)):
+                return True
+        return False
+
+    def _apart(self, figures: Sequence[float]) -> bool:
+        if len(figures) < 2:
+            return False
+        spread = float(spread_ohm(self.sample.meter, np.array([max(figures)]))[0])
+        return max(figures) - min(figures) > max(3 * spread, DIFFERS_BY * max(figures))
+
+    def _returns(self) -> Iterator[CommonReturn]:
+        for piece, first in self._pieces():
+            if piece.kind == "common":
+                ohm, error = self.ohms[first + piece.elements]
+                yield CommonReturn(self._names(piece.nets[0]), ohm, error, below_reach=ohm < error)
+
+    def _shells(self) -> Iterator[ShellState]:
+        for piece in self.layout:
+            for net in piece.nets:
+                for name in self._names(net):
+                    if self.sample.is_shell(name):
+                        others = tuple(it for it in self._names(net) if it != name)
+                        yield ShellState(name, others, piece.kind == "loose" and not others)
+
+
+def _edges(sample: SampleReadings, weighed: Weighed, rank: int) -> list[tuple[float, float]]:
+    """Return ohm and +- of each edge: from the readings alone where they suffice.
+
+    Where they don't, what is usual fills the gap, and the +- grows accordingly.
+    """
+    fits, width = weighed.fits, weighed.fits.paths.shape[2] - 1
+    ohms = np.exp(fits.logs[rank, :width])
+    errors = COVERAGE * ohms * np.sqrt(np.diag(fits.covariance[rank])[:width])
+    paths = fits.paths[rank, :, :width]
+    seen = np.array([it.ohm for it in weighed.figures])
+    for group in _hanging_together(paths[paths.any(axis=1)]):
+        rows = paths[:, group].any(axis=1)
+        solved = _solved(paths[rows][:, group], seen[rows], spread_ohm(sample.meter, seen[rows]))
+        if solved is not None:
+            ohms[group], errors[group] = solved
+    return [(max(float(ohm), 0.0), float(error)) for ohm, error in zip(ohms, errors, strict=True)]
+
+
+def _hanging_together(paths: Floats) -> list[list[int]]:
+    """Return the edges in sets that share no reading."""
+    sets: list[set[int]] = []
+    for row in paths:
+        own = set(np.flatnonzero(row).tolist())
+        touching = [each for each in sets if each & own]
+        sets = [each for each in sets if not each & own]
+        sets.append(own.union(*touching))
+    return [sorted(each) for each in sets]
+
+
+def _solved(paths: Floats, seen: Floats, spread: Floats) -> tuple[Floats, Floats] | None:
+    """Return edges and +- in ohm by weighted least squares; None if too little was read."""
+    if np.linalg.matrix_rank(paths) < paths.shape[1]:
+        return None
+    scaled = paths / spread[:, None]
+    covariance = np.linalg.inv(scaled.T @ scaled)
+    errors: Floats = COVERAGE * np.sqrt(np.diag(covariance))
+    return covariance @ scaled.T @ (seen / spread), errors
