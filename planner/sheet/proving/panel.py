@@ -32,6 +32,7 @@ _KINDS = {
 TICK = 620.0
 BADGE = 520.0
 TOP = TITLE_HEIGHT + 160
+MOST_HIGH = 11000.0  # of one panel in a column
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +45,7 @@ class Pitches:
 
 def pitches(making: Making) -> Pitches:
     """Return the pitches for the paper."""
-    return Pitches(740.0, 1040.0) if making.paper_name == "a4" else Pitches(620.0, 900.0)
+    return Pitches(670.0, 960.0) if making.paper_name == "a4" else Pitches(590.0, 860.0)
 
 
 def step_number(making: Making, panel: str) -> str:

@@ -18,22 +18,21 @@ from planner.sheet.lettering import (
 from planner.sheet.paper import LIVE_WIDTH
 from planner.sheet.proving.panel import TICK, TOP, line, named, named_width, pitches, tick, title
 from planner.sheet.proving.touch import touch_column
-from planner.sheet.stack import joined
+from planner.sheet.stack import Part, chunked, joined, piled
 from planner.wiring.partners import Contact, Hold, contacts_of, holds
 
 WIDTH = 11800.0
-ROWS = 26  # of the list on a page
 _MOST_ROWS, _MOST_COLUMNS = 8, 4
 _CELL_GAP, _BEEP = 100.0, 130.0
 _HEAD = 850.0
 
 
-def sweep_blocks(making: Making) -> Iterator[Block]:
+def sweep_blocks(making: Making, room: float) -> Iterator[Block]:
     """Yield the table for a lead of few contacts, else the list."""
     if is_table(making):
         yield _table(making, *sides(making))
     else:
-        yield from _list(making)
+        yield from _list(making, room)
 
 
 def is_table(making: Making) -> bool:
@@ -98,23 +97,22 @@ def _cell(
     return (
         frame,
         *line(word_at, making.words(word), bold=beeps),
-        tick(x + width - 320, middle, TICK - 40),
+        tick(x + width - 320, middle, TICK - 120),
     )
 
 
-def _list(making: Making) -> Iterator[Block]:
-    """Yield the rows, ROWS a panel, each with what beeps and the box that nothing else does."""
-    found = holds(making.wiring)
-    for start in range(0, len(found), ROWS):
-        rows = [_row(making, hold) for hold in found[start : start + ROWS]]
-        items: list[DrawList] = [title(making, "sweep", LIVE_WIDTH, first=start == 0)]
-        y = TITLE_HEIGHT + 520
-        items.append(_list_head(making, y - 160))
-        items.append((rule(0, LIVE_WIDTH, y, THIN),))
-        for drawn, height in rows:
-            items.append(moved(drawn, (0, y)))
-            y += height
-        yield Block(joined(items), y + 100, full=True)
+def _list(making: Making, room: float) -> Iterator[Block]:
+    """Yield the rows, a page a panel, each with what beeps and the box that nothing else does."""
+    rows = [_row(making, hold) for hold in holds(making.wiring)]
+    top = TITLE_HEIGHT + 520
+    for place, chunk in enumerate(chunked(rows, room - top - 100)):
+        items, height = piled(chunk)
+        head = (
+            *title(making, "sweep", LIVE_WIDTH, first=place == 0),
+            *_list_head(making, top - 160),
+        )
+        drawn = (*head, rule(0, LIVE_WIDTH, top, THIN), *moved(items, (0, top)))
+        yield Block(drawn, top + height + 100, full=True)
 
 
 _TOUCH, _BEEPS, _NOTHING = 3600.0, 14300.0, LIVE_WIDTH
@@ -130,7 +128,7 @@ def _list_head(making: Making, base: float) -> DrawList:
     )
 
 
-def _row(making: Making, hold: Hold) -> tuple[DrawList, float]:
+def _row(making: Making, hold: Hold) -> Part:
     pitch = pitches(making).row
     middle = pitch / 2
     items: list[DrawList] = [named(hold.contact, (0, middle))[0]]

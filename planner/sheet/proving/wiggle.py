@@ -9,18 +9,26 @@ from planner.sheet.end_page.rich import rich_lines
 from planner.sheet.leaf import Making
 from planner.sheet.lettering import BODY, HEAVY, INK, PAPER, PEN, say
 from planner.sheet.paper import HALF_WIDTH
-from planner.sheet.proving.meter import Pair, draw_pair, readings
-from planner.sheet.proving.panel import TICK, TOP, named, named_width, pitches, tick, title
+from planner.sheet.proving.continuity import Pair, draw_pair, paths
+from planner.sheet.proving.panel import (
+    MOST_HIGH,
+    TICK,
+    TOP,
+    named,
+    named_width,
+    pitches,
+    tick,
+    title,
+)
 from planner.sheet.stack import Part, chunked, joined, piled
 
 _PICTURE = 1150.0
 _MOST_ROWS = 8
-_MOST = 11000.0
 
 
 def wiggle_blocks(making: Making, room: float) -> Iterator[Block]:
     """Yield rows of pairs (or of ends, where there are many pairs) with a box a place to bend."""
-    pairs = readings(making)
+    pairs = [(path.one, path.other) for path in paths(making)]
     if not pairs:
         return
     rows, widest = _rows(making, pairs)
@@ -28,7 +36,7 @@ def wiggle_blocks(making: Making, room: float) -> Iterator[Block]:
     lead, used = _head(making, columns)
     parts = [(_boxed(drawn, making, columns), height) for drawn, height in rows]
     note = making.words("proving.bend")
-    for place, chunk in enumerate(chunked(parts, min(room, _MOST) - TOP - used)):
+    for place, chunk in enumerate(chunked(parts, min(room, MOST_HIGH) - TOP - used)):
         items, height = piled(chunk)
         head = title(making, "wiggle", HALF_WIDTH, note, first=place == 0)
         start = TOP + used
