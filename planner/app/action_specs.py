@@ -1,6 +1,7 @@
 """The table of every action of the window."""
 
 from planner.app.action_spec import ActionSpec
+from planner.app.prove_specs import PROVE_SPECS
 
 _RARE = "used once in a while; the menu is enough"
 _CHOICE = "one of a set, chosen once"
@@ -36,12 +37,19 @@ SPECS = (
         icon="sheet",
     ),
     ActionSpec(
+        "library",
+        "Li&brary\u2026",
+        "See every definition with its source; take in a maker\u2019s pinout or a new connector",
+        ("Ctrl+B",),
+        "Plan",
+        rule_above=True,
+    ),
+    ActionSpec(
         "settings",
         "S&ettings\u2026",
         "Units, paper, light or dark, library folders",
         ("Ctrl+,",),
         "Plan",
-        rule_above=True,
     ),
     ActionSpec("quit", "&Quit", "Close the window", ("Ctrl+Q",), "Plan", rule_above=True),
     ActionSpec("undo", "&Undo", "Take back the last act", ("Ctrl+Z",), "Edit", icon="undo"),
@@ -288,6 +296,7 @@ SPECS = (
         ("Ctrl+Return",),
         "Lead",
     ),
+    *PROVE_SPECS,
     ActionSpec("keys", "&Keys", "Show every key", ("F1",), "Help"),
     ActionSpec(
         "problems",

@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
+from PySide6.QtGui import QUndoStack
 from PySide6.QtWidgets import QStackedWidget, QWidget
 
 from planner.app.autosave import Autosave
@@ -24,6 +25,8 @@ from planner.app.panels.in_hand import InHandPanel
 from planner.app.panels.landings import LandingsPanel
 from planner.app.panels.shelf import ShelfPanel
 from planner.app.plan_acts import PlanActs
+from planner.app.proving_view.menu_acts import ProveMenu
+from planner.app.proving_view.prove_acts import ProveActs
 from planner.app.proving_view.view import ProvingView
 from planner.app.session import Session
 from planner.app.standing import standing
@@ -34,6 +37,8 @@ from planner.drawing.looks import Look
 from planner.library.loading import load_library
 
 if TYPE_CHECKING:
+    from planner.app.intake.asking import OwnerAsk
+    from planner.app.intake.window import LibraryWindow
     from planner.app.shell import Shell
 
 
@@ -47,6 +52,8 @@ class Bench(QObject):
         self.workbench = Workbench(load_library(self.settings.folders), self)
         self.session = Session(self.workbench, self.settings, self.ask, self)
         self.autosave = Autosave(self.workbench, self.session, self.settings, self)
+        self.library: LibraryWindow | None = None
+        self.owner_ask: OwnerAsk | None = None  # a test puts its own here
         self.mishaps = MishapHook(self._on_mishap)
         self.focus = FocusKeeper(shell.app, self.theme.look)
         self._build_panels(self.theme.look)
@@ -66,7 +73,7 @@ class Bench(QObject):
         self.canvas = BenchView(bench, look)
         self.fitting = FitView(bench, self.window.acts, look)
         self.work = WorkView(bench, self.window.acts, self._save_cuts, look)
-        self.proving = ProvingView(bench, self.window.acts, look)
+        self.proving = ProvingView(bench, self.session, self.window.acts, look)
         self.stack = QStackedWidget()
         for page in (self.canvas, self.fitting, self.work, self.proving, self.guide):
             self.stack.addWidget(page)
@@ -107,7 +114,14 @@ class Bench(QObject):
         self.fit_menu = FitMenu(self.fitting, self.view_acts, self.ask)
         self.fit_menu.connect_to(window.acts)
         self.work_menu = WorkMenu(self.work, self.view_acts, window.acts)
+        self.prove_acts = ProveActs(
+            self.proving, self.proving.book, self.session, self.settings, self.ask, notice
+        )
+        self.prove_menu = ProveMenu(self.prove_acts, self.view_acts, window.acts)
+        self.lead_acts.stack = self._undo_stack
+        self.proving.state.undo_stack.indexChanged.connect(self.lead_acts.renew)
         self.plan_acts.leads = lambda: self.work.state.leads
+        window.acts.handle("library", self.show_library)
         window.acts.scope_to(self.canvas, "bench", "walk")
         for panel in (self.landings, self.findings):
             window.acts.scope_to(panel, "walk")
@@ -138,8 +152,27 @@ class Bench(QObject):
         self.canvas.file_dropped.connect(lambda name: self.session.open(Path(name)))
         window.lately.chosen.connect(self.session.open)
 
+    def _undo_stack(self) -> QUndoStack:
+        """Return what undo acts on: the readings while they are looked at, else the plan."""
+        proving = self.stack.currentWidget() is self.proving
+        return self.proving.state.undo_stack if proving else self.workbench.undo_stack
+
     def _save_cuts(self) -> None:
         self.plan_acts.save_cuts()
+
+    def show_library(self) -> None:
+        """Show the owner's window, made with its first use."""
+        if self.library is None:
+            from planner.app.intake.asking import OwnerAsk  # noqa: PLC0415 - seldom used
+            from planner.app.intake.window import LibraryWindow  # noqa: PLC0415 - seldom used
+
+            ask = self.owner_ask or OwnerAsk(self.settings)
+            self.library = LibraryWindow(
+                self.workbench, self.settings, ask, self.theme.look, self.window
+            )
+        self.library.show()
+        self.library.raise_()
+        self.library.activateWindow()
 
     # -- begun ------------------------------------------------------------------------------
 
@@ -213,6 +246,7 @@ class Bench(QObject):
         self.window.regions.show_lately(shown=new)
         self.window.regions.set_aside(aside=not new and self.view_acts.view == "prove")
         self.view_acts.allow(bench=not new)
+        self.lead_acts.renew()
         self._show_hints()
 
     def _on_session_changed(self) -> None:

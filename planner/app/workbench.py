@@ -14,11 +14,11 @@ from PySide6.QtGui import QUndoCommand, QUndoStack
 
 from planner.checks.finding import Finding
 from planner.edits import landings
-from planner.edits.refusal import EditRefused
 from planner.library.collection import Library
 from planner.model.document import Change, Document
 from planner.model.place import Place
 from planner.model.plan import Plan
+from planner.problem import EditRefused
 from planner.services.checking import check_plan
 from planner.wiring.graph import Wiring
 

@@ -5,7 +5,7 @@ from hypothesis import strategies as st
 from planner.dryfit.parts import proposals
 from planner.dryfit.work import steps
 from planner.edits import cables, ends, landings, parts, routes_of_parts, shapes, texts, work
-from planner.edits.refusal import EditRefused
+from planner.problem import EditRefused
 from planner.model.cable import Shield
 from planner.model.part import Part
 from planner.model.pinout import PinoutRecord

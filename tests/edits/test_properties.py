@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from planner.edits.by_signal import land_by_signal
 from planner.edits.ends import relabel_end
 from planner.edits.landings import exchange
-from planner.edits.refusal import EditRefused
+from planner.problem import EditRefused
 from planner.edits.shields import shield_contacts
 from planner.files.plans import parse_plan, plan_bytes
 from planner.model.document import Document

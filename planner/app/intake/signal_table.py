@@ -80,7 +80,7 @@ class SignalTable(QWidget):
     def _go_on(self, contact: str) -> None:
         names = list(self.fields)
         at = names.index(contact) + 1
-        if at < len(names) and not self.fields[contact].error.text():
+        if self.fields[contact].line.settle() and at < len(names):
             self.look_at(names[at])
 
     def _show(self) -> None:

@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QUrl
 from PySide6.QtGui import QCloseEvent, QDesktopServices, QKeySequence, QShortcut
-from PySide6.QtWidgets import QDialog, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from planner.app.intake.browse_page import BrowsePage
 from planner.app.intake.owner import Owner
@@ -27,8 +27,11 @@ if TYPE_CHECKING:
 SIZE = (1180, 780)
 
 
-class LibraryWindow(QDialog):
-    """Not modal: the plan stays at hand beside it."""
+class LibraryWindow(QWidget):
+    """A window of its own, so that the plan stays at hand beside it.
+
+    No dialog: there Enter in a field would press a button.
+    """
 
     def __init__(
         self,

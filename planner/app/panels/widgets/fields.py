@@ -77,6 +77,11 @@ class Line(TextLine):
             return
         super().keyPressEvent(event)
 
+    def settle(self) -> bool:
+        """Commit now what was typed; tell whether it was taken."""
+        self._on_finished()
+        return not self._error.text()
+
     def _on_finished(self) -> None:
         if self.isModified() and self.text() != self._kept:
             self.setModified(False)

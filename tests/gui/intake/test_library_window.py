@@ -1,0 +1,204 @@
+"""The owner takes in a pinout by keyboard and mouse; the letter and its maker are invented."""
+
+import pytest
+from PySide6.QtCore import QPoint, Qt
+from PySide6.QtTest import QTest
+
+from planner.app.intake.window import LibraryWindow
+from planner.app.settings import Settings
+from planner.app.workbench import Workbench
+from planner.drawing.carried_face import stand_of
+from planner.drawing.looks import LIGHT
+from planner.files.definitions import pinout_text
+from planner.library.loading import load_library
+
+
+class Answers:
+    def __init__(self):
+        self.parent = None
+        self.troubles, self.conflicts = [], []
+        self.paper = None
+        self.why = "the maker wrote that it was wrong"
+        self.leave = self.over = False
+
+    def paper_to_keep(self):
+        return self.paper
+
+    def trouble(self, headline, problems):
+        self.troubles.append((headline, problems))
+
+    def leave_draft(self):
+        return self.leave
+
+    def conflict(self, conflict):
+        self.conflicts.append(conflict)
+        return self.over
+
+    def reason(self, headline):
+        return self.why
+
+
+@pytest.fixture
+def window(qtbot, tmp_path, monkeypatch):
+    monkeypatch.setenv("CUPWRIGHT_DATA", str(tmp_path / "data"))
+    settings = Settings(tmp_path / "s.ini")
+    settings.bench_name = "Saltmarsh Playhouse"
+    made = LibraryWindow(Workbench(load_library()), settings, Answers(), LIGHT)
+    qtbot.addWidget(made)
+    made.show()
+    return made
+
+
+def typed(field, text, key=Qt.Key.Key_Return):
+    field.line.setFocus()
+    field.line.selectAll()
+    QTest.keyClicks(field.line, text)
+    QTest.keyClick(field.line, key)
+
+
+def choose(choice, value):
+    choice.box.setCurrentIndex(choice.box.findData(value))
+    choice.box.activated.emit(choice.box.currentIndex())
+
+
+def take_in(window, signals):
+    window.browse.look_at("jack-4.4-five-pole", "connector")
+    QTest.keyClick(window, Qt.Key.Key_N, Qt.KeyboardModifier.ControlModifier)
+    editor = window.pinout
+    QTest.mouseClick(editor.question.buttons["mating"], Qt.MouseButton.LeftButton)
+    for contact, signal in signals.items():
+        typed(editor.table.fields[contact], signal)
+    choose(editor.drive, "driven-balanced")
+    typed(editor.fields["use"], "balanced headphone output")
+    typed(editor.fields["maker"], "Tarn & Wicket")
+    choose(editor.source.kind, "letter")
+    typed(editor.source.fields["reference"], "letter about the pit amplifier, invented")
+    return editor
+
+
+ODD = {"T": "left plus", "R1": "R+", "R2": "L-", "R3": "R-", "S": "screen"}
+
+
+def test_a_letter_becomes_a_record(window):
+    editor = take_in(window, ODD)
+    assert "ring 1 and ring 2 exchanged" in {it.told for it in editor.likeness.found}
+    assert editor.missing.text().startswith("Nothing is missing")
+
+    QTest.keyClick(editor, Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
+
+    saved = window.owner.library.pinout("tarn-wicket-jack-4.4-five-pole")
+    assert saved.signals["R1"] == ("R+",)
+    assert (saved.trust, saved.source.recorded_by) == ("documented", "Saltmarsh Playhouse")
+    assert window.stack.currentWidget() is window.browse
+    assert window.browse.record == saved
+    assert len(window.owner.changes(saved)) == 1
+
+
+def test_enter_goes_to_the_next_contact_and_a_wrong_word_stays(window):
+    editor = take_in(window, {})
+    fields = editor.table.fields
+    typed(fields["T"], "lefft")
+
+    assert "no signal" in fields["T"].error.text()
+    assert fields["T"].line.hasFocus()
+    typed(fields["T"], "L+")
+    assert fields["R1"].line.hasFocus()
+    assert not fields["T"].error.isVisible()
+
+
+def test_pressing_a_contact_goes_to_its_line_and_marks_the_face(window):
+    editor = take_in(window, ODD)
+    size = (float(editor.face.width()), float(editor.face.height()))
+    joint = stand_of(editor.face.shown, size).joints["R2"]
+
+    QTest.mouseClick(editor.face, Qt.MouseButton.LeftButton, pos=QPoint(*map(round, joint)))
+
+    assert editor.table.fields["R2"].line.hasFocus()
+    assert editor.face.shown.chosen == "R2"
+    assert editor.face.shown.pairs == (("R1", "R2"),)
+    assert editor.face.shown.side == "mating"
+
+
+def test_every_answer_is_one_undo_step(window):
+    editor = take_in(window, {"T": "L+", "R1": "L-"})
+    editor.drafting.undo_stack.setIndex(0)
+    assert editor.drafting.draft.signals == {}
+    while editor.drafting.undo_stack.canRedo():
+        QTest.keyClick(
+            editor,
+            Qt.Key.Key_Z,
+            Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.ShiftModifier,
+        )
+    assert editor.drafting.draft.signals == {"T": ("L+",), "R1": ("L-",)}
+
+
+def test_what_is_missing_keeps_it_from_being_saved(window):
+    window.take_in_pinout("xlr-5-male")
+    window.pinout.save()
+
+    assert "from which side" in window.pinout.missing.text()
+    assert window.stack.currentWidget() is window.pinout
+
+
+def test_a_draft_is_not_left_unasked(window):
+    editor = take_in(window, {"T": "L+"})
+    QTest.mouseClick(editor.cancel, Qt.MouseButton.LeftButton)
+    assert window.stack.currentWidget() is editor
+    window.ask.leave = True
+    QTest.mouseClick(editor.cancel, Qt.MouseButton.LeftButton)
+    assert window.stack.currentWidget() is window.browse
+
+
+def test_of_two_owners_the_second_is_shown_the_difference(window):
+    take_in(window, ODD)
+    window.pinout.save()
+    window.revise()
+    record = window.browse.record
+    saved = window.owner.found("pinout", record.id)
+    theirs = record.evolve(remarks="written by somebody else")
+    window.owner.store.save(theirs, saved.digest, who="the other bench")
+
+    typed(window.pinout.table.fields["S"], "chassis")
+    window.pinout.save()
+    assert [it.key for it in window.ask.conflicts[0].difference]
+    assert window.owner.found("pinout", record.id).record.remarks == "written by somebody else"
+
+    window.ask.over = True
+    window.pinout.save()
+    window.pinout.save()
+    assert window.owner.found("pinout", record.id).record.signals["S"] == ("chassis",)
+    assert len(window.owner.store.history("pinout", record.id)) == 3
+
+
+def test_a_shipped_record_is_retired_with_its_reason(window):
+    window.browse.look_at("odalisk-2.5-balanced")
+    window.retire()
+
+    kept = window.owner.library.pinout("odalisk-2.5-balanced")
+    assert kept.retired.reason == window.ask.why
+    ids = {row.record.id for row in window.browse.model.rows}
+    assert "odalisk-2.5-balanced" not in ids
+    QTest.mouseClick(window.browse.retired, Qt.MouseButton.LeftButton, pos=QPoint(8, 8))
+    ids = {row.record.id for row in window.browse.model.rows}
+    assert "odalisk-2.5-balanced" in ids
+
+
+def test_a_paper_is_kept_and_named(window, tmp_path):
+    window.ask.paper = tmp_path / "letter.txt"
+    window.ask.paper.write_text("ring 1 is the right plus", encoding="utf-8")
+    editor = take_in(window, ODD)
+    QTest.mouseClick(editor.source.add, Qt.MouseButton.LeftButton)
+
+    assert "letter.txt" in editor.source.papers.text()
+    editor.save()
+    record = window.browse.record
+    assert record.documents[0].digest in pinout_text(record)
+    assert window.owner.store.papers.read(record.documents[0]) == window.ask.paper.read_bytes()
+
+
+def test_filters_list_what_they_say(window):
+    window.browse.trust.show_value("hearsay")
+    window.browse.renew()
+
+    trusts = {row.record.trust for row in window.browse.model.rows if row.record is not None}
+    assert trusts == {"hearsay"}
