@@ -38,7 +38,7 @@ SPECS = (
     ),
     ActionSpec(
         "library",
-        "Li&brary\u2026",
+        "Librar&y\u2026",
         "See every definition with its source; take in a maker\u2019s pinout or a new connector",
         ("Ctrl+B",),
         "Plan",
