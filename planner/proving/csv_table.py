@@ -112,6 +112,8 @@ def _lines(text: str) -> list[str]:
 
 def _remark(line: str) -> str:
     """Return a `#` line as it was before a spreadsheet quoted it and filled it up with cells."""
+    if "#" not in line:
+        return ""
     bare = _FILLED_UP.sub("", line.strip())
     if bare.startswith('"#'):
         bare = bare[1:].removesuffix('"').replace('""', '"')
@@ -132,6 +134,8 @@ def normal(name: str) -> str:
 
 def _cells(line: str, separator: str) -> list[str]:
     """Split one line; csv.Error where a quote is not closed."""
+    if '"' not in line:  # nearly every line: twice as fast without the reader
+        return [cell.strip() for cell in line.split(separator)]
     return [cell.strip() for cell in next(csv.reader([line], delimiter=separator, strict=True))]
 
 

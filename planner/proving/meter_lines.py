@@ -1,6 +1,7 @@
 """The meter in the `#` lines of a file of readings: its name, its zero, its error."""
 
 from collections.abc import Iterable
+from decimal import Decimal
 from difflib import get_close_matches
 
 from pydantic import ValidationError
@@ -53,5 +54,6 @@ _EXAMPLES = {"meter": "bench meter 2", "zero_ohm": "0.2", "percent": "1", "offse
 def meter_text(meter: Meter) -> tuple[str, ...]:
     """Return the lines that describe a meter."""
     given = {"meter": meter.name} if meter.name else {}
-    figures = {key: getattr(meter, key) for key in _FIGURES}
+    # Without an exponent, which no figure in these lines may have.
+    figures = {key: f"{Decimal(str(getattr(meter, key))):f}" for key in _FIGURES}
     return tuple(f"# {key}: {value}" for key, value in (given | figures).items())
