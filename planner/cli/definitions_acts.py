@@ -6,12 +6,13 @@ from pathlib import Path
 from planner.cli.definitions_text import compared, listed, shown
 from planner.cli.output import complain, say, say_json
 from planner.cli.parsing import WrongUseError
-from planner.files.definitions import Definition, file_values, read_definition
+from planner.files.definitions import file_values, read_definition
 from planner.files.plans import read_plan
 from planner.library.collection import Library
 from planner.library.comparing import differences
 from planner.library.folder import definition_files
 from planner.library.loading import load_library
+from planner.model.definition import Definition
 from planner.problem import InputError, Problem, did_you_mean
 
 

@@ -5,11 +5,11 @@ from collections.abc import Iterator, Sequence
 from functools import singledispatch
 
 from planner.cli.output import WIDTH
-from planner.files.definitions import Definition
 from planner.library.collection import Library
 from planner.library.comparing import Difference
 from planner.model.cable import Cable
 from planner.model.connector import Connector, Shell, Terminal
+from planner.model.definition import Definition
 from planner.model.part import Part
 from planner.model.pinout import PinoutRecord
 from planner.model.signals import signals_text

@@ -10,12 +10,12 @@ from planner.edits.refusal import NotThere
 from planner.edits.settling import carrying, settled
 from planner.model.cable import Cable
 from planner.model.connector import Connector
+from planner.model.definition import Definition
 from planner.model.part import Part
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import End, Plan
 from planner.problem import did_you_mean
 
-Definition = Connector | PinoutRecord | Cable | Part
 Shelf = Literal["connectors", "pinouts", "cables", "parts"]
 _SHELVES: dict[type, Shelf] = {
     Connector: "connectors",

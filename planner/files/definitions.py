@@ -13,11 +13,11 @@ from planner.files.side import mirrored
 from planner.files.syntax import parse_toml, read_toml
 from planner.model.cable import Cable, Core
 from planner.model.connector import Connector
+from planner.model.definition import Definition, kind_name
 from planner.model.part import Part
 from planner.model.pinout import PinoutRecord
 from planner.problem import InputError
 
-Definition = Connector | PinoutRecord | Cable | Part
 AnyRecord = TypeVar("AnyRecord", bound=BaseModel)
 
 # Keys that only the file form has.
@@ -155,16 +155,3 @@ def file_values(record: Definition) -> dict[str, Any]:
     values: dict[str, Any] = clean(drawn.model_dump(exclude_defaults=True))
     view = values.pop("drawn_from", None)
     return head(kind_name(record)) | ({"view": view} if view else {}) | values
-
-
-def kind_name(record: Definition) -> Kind:
-    """Return the kind of a definition: connector, pinout, cable or part."""
-    return _KIND_OF[type(record)]
-
-
-_KIND_OF: dict[type, Kind] = {
-    Connector: "connector",
-    PinoutRecord: "pinout",
-    Cable: "cable",
-    Part: "part",
-}

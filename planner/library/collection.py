@@ -2,18 +2,15 @@
 
 from collections.abc import Callable, Iterable, Mapping
 from pathlib import Path
-from typing import Literal
 
 from planner.library.words import rank
 from planner.model.cable import Cable
 from planner.model.connector import Connector
+from planner.model.definition import Definition, DefinitionKind, is_retired
 from planner.model.part import Part
 from planner.model.pinout import PinoutRecord
 from planner.model.source import SourceKind, Trust
 from planner.problem import Problem
-
-Definition = Connector | PinoutRecord | Cable | Part
-DefinitionKind = Literal["connector", "pinout", "cable", "part"]
 
 
 class Library:
@@ -131,11 +128,6 @@ def _is_so(
     if not isinstance(record, PinoutRecord):
         return False
     return trust in {None, record.trust} and source in {None, record.source.kind}
-
-
-def is_retired(record: Definition) -> bool:
-    """Tell whether a definition is to be used no more."""
-    return isinstance(record, Connector | PinoutRecord) and record.retired is not None
 
 
 def _title_key(record: Definition) -> tuple[str, str]:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from planner.files.definitions import Definition
+from planner.model.definition import Definition
 from planner.problem import InputError
 
 _HEAD = {"format", "version", "id", "revision"}

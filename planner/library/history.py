@@ -13,9 +13,9 @@ from dataclasses import asdict, dataclass
 from pathlib import Path
 
 from planner.files.atomic import write_atomic
-from planner.files.definitions import Definition, parse_definition
-from planner.files.envelope import Kind
+from planner.files.definitions import parse_definition
 from planner.files.limits import DEFINITION_BYTES, read_text
+from planner.model.definition import Definition, DefinitionKind
 from planner.problem import InputError
 
 HISTORY_FOLDER = "history"
@@ -67,7 +67,7 @@ def digest_of(text: str) -> str:
 class History:
     """What was kept of one definition in one folder."""
 
-    def __init__(self, folder: Path, kind: Kind, record_id: str) -> None:
+    def __init__(self, folder: Path, kind: DefinitionKind, record_id: str) -> None:
         self.folder = folder / HISTORY_FOLDER / kind / record_id
         self._id = record_id
 

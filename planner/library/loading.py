@@ -4,13 +4,14 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from planner.data import data_dir
-from planner.files.definitions import Definition, read_definition
+from planner.files.definitions import read_definition
 from planner.files.folders import library_folder
 from planner.library.collection import Library
 from planner.library.crosscheck import crosscheck
 from planner.library.folder import definition_files
 from planner.model.cable import Cable
 from planner.model.connector import Connector
+from planner.model.definition import Definition
 from planner.model.part import Part
 from planner.model.pinout import PinoutRecord
 from planner.problem import InputError, Problem

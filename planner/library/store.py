@@ -9,13 +9,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from planner.files.atomic import write_atomic
-from planner.files.definitions import (
-    Definition,
-    definition_text,
-    kind_name,
-    parse_definition,
-)
-from planner.files.envelope import Kind
+from planner.files.definitions import definition_text, parse_definition
 from planner.files.folders import library_folder
 from planner.files.limits import DEFINITION_BYTES, read_text
 from planner.library.comparing import Difference, differences
@@ -24,6 +18,7 @@ from planner.library.history import Change, History, Kept, digest_of
 from planner.library.lock import STALE_S, WAIT_S, FolderLock
 from planner.library.papers import Papers, described
 from planner.model.connector import Connector
+from planner.model.definition import Definition, DefinitionKind, documents_of, kind_name
 from planner.model.pinout import PinoutRecord
 from planner.model.source import Document, Retired
 from planner.problem import InputError, Problem
@@ -77,17 +72,17 @@ class Store:
         self.papers = Papers(folder)
         self._stale_s, self._wait_s = stale_s, wait_s
 
-    def find(self, kind: Kind, record_id: str) -> Saved | None:
+    def find(self, kind: DefinitionKind, record_id: str) -> Saved | None:
         """Return a definition, or None; InputError if its file is there and not valid."""
         path = self._path_of(kind, record_id)
         return _read(path) if path is not None else None
 
-    def history(self, kind: Kind, record_id: str) -> tuple[Kept, ...]:
+    def history(self, kind: DefinitionKind, record_id: str) -> tuple[Kept, ...]:
         """Return the revisions kept of a definition, the oldest first."""
         now = self.find(kind, record_id)
         return History(self.folder, kind, record_id).revisions(now.digest if now else "")
 
-    def changes(self, kind: Kind, record_id: str) -> tuple[Change, ...]:
+    def changes(self, kind: DefinitionKind, record_id: str) -> tuple[Change, ...]:
         """Return what was changed in a definition, the oldest first."""
         return History(self.folder, kind, record_id).changes()
 
@@ -117,7 +112,7 @@ class Store:
             self._replace(new, lock)
         return new
 
-    def retire(self, kind: Kind, record_id: str, *, reason: str, who: str) -> Saved:
+    def retire(self, kind: DefinitionKind, record_id: str, *, reason: str, who: str) -> Saved:
         """Say why a definition is to be used no more; it stays, and so do plans that use it."""
         now = self._the(kind, record_id)
         if not isinstance(now.record, Connector | PinoutRecord):
@@ -127,7 +122,7 @@ class Store:
         record = now.record.evolve(retired=retired)
         return self.save(record, now.digest, who=who, why=reason, what="retired")
 
-    def retitle(self, kind: Kind, record_id: str, *, title: str, who: str) -> Saved:
+    def retitle(self, kind: DefinitionKind, record_id: str, *, title: str, who: str) -> Saved:
         """Give a definition another title; its id stays, so no plan loses it."""
         now = self._the(kind, record_id)
         return self.save(now.record.evolve(title=title), now.digest, who=who, what="retitled")
@@ -172,7 +167,7 @@ class Store:
             raise InputError.single(what, str(self.folder), "Connect the drive, then save again.")
         self.folder.mkdir(parents=True)
 
-    def _the(self, kind: Kind, record_id: str) -> Saved:
+    def _the(self, kind: DefinitionKind, record_id: str) -> Saved:
         now = self.find(kind, record_id)
         if now is None:
             what = f"there is no {kind} {record_id!r} in it"
@@ -181,8 +176,8 @@ class Store:
 
     def _check_papers(self, record: Definition, now: Saved | None) -> None:
         """Refuse a new document that was not copied here; an old one may have been lost."""
-        known = {each.digest for each in _documents(now.record)} if now else set()
-        for document in _documents(record):
+        known = {each.digest for each in documents_of(now.record)} if now else set()
+        for document in documents_of(record):
             if document.digest not in known and not self.papers.holds(document):
                 what = f"the document {document.name} is not in the folder"
                 raise InputError.single(what, str(self.folder), "Add it again, or take it off.")
@@ -194,7 +189,7 @@ class Store:
         lock.check()
         write_atomic(new.path, new.text.encode())
 
-    def _path_of(self, kind: Kind, record_id: str) -> Path | None:
+    def _path_of(self, kind: DefinitionKind, record_id: str) -> Path | None:
         """Return the file that holds a definition, wherever in the folder it was put."""
         usual = self._usual_path(kind, record_id)
         if _is_inside(usual, self.folder) and _names(usual, kind, record_id):
@@ -202,10 +197,10 @@ class Store:
         files = definition_files(self.folder, []) if self.folder.is_dir() else ()
         return next((path for path in files if _names(path, kind, record_id)), None)
 
-    def _usual_path(self, kind: Kind, record_id: str) -> Path:
+    def _usual_path(self, kind: DefinitionKind, record_id: str) -> Path:
         return self.folder / f"{kind}s" / f"{record_id}.toml"
 
-    def _free_path(self, kind: Kind, record_id: str) -> Path:
+    def _free_path(self, kind: DefinitionKind, record_id: str) -> Path:
         """Return a name for a new file; of ids that differ in case only, one gets a longer one."""
         usual = self._usual_path(kind, record_id)
         if not os.path.lexists(usual):
@@ -231,7 +226,7 @@ def _read(path: Path) -> Saved:
     return Saved(parse_definition(text, path), digest_of(text), path, text)
 
 
-def _names(path: Path, kind: Kind, record_id: str) -> bool:
+def _names(path: Path, kind: DefinitionKind, record_id: str) -> bool:
     """Tell whether a file is this definition's; of one that is not valid, its name decides."""
     try:
         text = read_text(path, DEFINITION_BYTES)
@@ -245,10 +240,6 @@ def _names(path: Path, kind: Kind, record_id: str) -> bool:
 
 def _is_inside(path: Path, folder: Path) -> bool:
     return path.resolve().is_relative_to(folder.resolve())
-
-
-def _documents(record: Definition) -> tuple[Document, ...]:
-    return record.documents if isinstance(record, Connector | PinoutRecord) else ()
 
 
 def _now() -> str:

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 from planner.checks.finding import Finding
 from planner.edits.definitions_of import carried, lost, update_definitions
-from planner.files.definitions import Definition
 from planner.library.collection import Library
 from planner.library.comparing import Difference, differences
+from planner.model.definition import Definition
 from planner.model.plan import Plan
 from planner.model.signals import signals_text
 from planner.services.checking import check_plan

@@ -12,8 +12,8 @@ from planner.app.workbench import Workbench
 from planner.drawing.bench import Bench
 from planner.drawing.bench.shapes import Box
 from planner.drawing.primitives import Point
-from planner.library.collection import Definition
 from planner.model.cable import Cable
+from planner.model.definition import Definition
 from planner.model.place import Place
 
 

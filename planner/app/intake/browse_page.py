@@ -26,7 +26,7 @@ if TYPE_CHECKING:
 
     from planner.app.intake.owner import Owner
     from planner.drawing.looks import Look
-    from planner.library.collection import Definition
+    from planner.model.definition import Definition
     from planner.model.source import Document
 
 _KINDS = (

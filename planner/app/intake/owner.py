@@ -5,10 +5,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
-from planner.files.definitions import kind_name
 from planner.files.folders import library_folder
 from planner.library.loading import load_library
 from planner.library.store import NEW, Conflict, Saved, Store
+from planner.model.definition import kind_name
 from planner.problem import InputError
 
 if TYPE_CHECKING:
@@ -16,10 +16,9 @@ if TYPE_CHECKING:
 
     from planner.app.settings import Settings
     from planner.app.workbench import Workbench
-    from planner.files.definitions import Definition
-    from planner.files.envelope import Kind
     from planner.library.collection import Library
     from planner.library.history import Change
+    from planner.model.definition import Definition, DefinitionKind
     from planner.model.source import Document
 
 
@@ -61,7 +60,7 @@ class Owner(QObject):
         """Return where a definition may be saved: the user's own folder, then the shared ones."""
         return (library_folder(), *self.settings.folders)
 
-    def found(self, kind: "Kind", record_id: str) -> Saved | None:
+    def found(self, kind: "DefinitionKind", record_id: str) -> Saved | None:
         """Return a definition as it stands in the folder; None where it only ships."""
         try:
             return self.store.find(kind, record_id)

@@ -19,8 +19,8 @@ from planner.units import number
 if TYPE_CHECKING:
     from planner.app.intake.owner import Owner
     from planner.drawing.looks import Look
-    from planner.library.collection import Definition
     from planner.library.history import Change
+    from planner.model.definition import Definition
     from planner.model.source import Document
 
 DRIVE_WORDS = {

@@ -5,9 +5,10 @@ from functools import partial
 
 from planner.app.workbench import Edit, Workbench
 from planner.edits import cables, ends
-from planner.library.collection import Definition, Library
+from planner.library.collection import Library
 from planner.model.cable import Cable
 from planner.model.connector import Connector
+from planner.model.definition import Definition
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Plan
 

@@ -29,9 +29,9 @@ from planner.app.panels.words import POLICY_WORDS
 from planner.app.workbench import Workbench
 from planner.drawing.looks import Look
 from planner.edits.shapes import MOST_LEGS
-from planner.library.collection import Definition
 from planner.model.cable import Cable
 from planner.model.connector import Connector
+from planner.model.definition import Definition
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Plan, ShieldPolicy
 

@@ -5,7 +5,7 @@ from typing import get_args
 
 from PySide6.QtCore import QMimeData
 
-from planner.library.collection import DefinitionKind
+from planner.model.definition import DefinitionKind
 
 MIME = "application/x-cupwright-definition"
 

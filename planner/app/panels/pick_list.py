@@ -12,7 +12,8 @@ from planner.app.panels.widgets.labels import button, label
 from planner.app.panels.widgets.search_line import SearchLine
 from planner.app.panels.widgets.styles import panel_qss
 from planner.drawing.looks import Look
-from planner.library.collection import Definition, DefinitionKind, Library
+from planner.library.collection import Library
+from planner.model.definition import Definition, DefinitionKind
 
 Picked = Callable[[Definition | None], object]
 SIZE = (380, 460)

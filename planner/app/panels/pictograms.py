@@ -7,9 +7,9 @@ from planner.drawing.face import face, shell_reach_mm
 from planner.drawing.looks import Look
 from planner.drawing.marks import mark
 from planner.drawing.primitives import Circle, DrawList, Poly, Style
-from planner.library.collection import Definition
 from planner.model.cable import Cable, Core
 from planner.model.connector import Connector
+from planner.model.definition import Definition
 from planner.model.pinout import PinoutRecord
 
 SIDE = 32

@@ -15,7 +15,7 @@ from planner.app.panels.widgets.panel import Panel
 from planner.app.panels.widgets.search_line import SearchLine
 from planner.app.workbench import Workbench
 from planner.drawing.looks import Look
-from planner.library.collection import Definition
+from planner.model.definition import Definition
 
 
 class ShelfPanel(Panel):

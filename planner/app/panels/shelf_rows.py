@@ -16,9 +16,10 @@ from PySide6.QtCore import (
 
 from planner.app.panels.mime import make_mime
 from planner.app.panels.words import SOURCE_WORDS, TRUST_WORDS
-from planner.library.collection import Definition, DefinitionKind, Library
+from planner.library.collection import Library
 from planner.model.cable import Cable
 from planner.model.connector import Connector
+from planner.model.definition import Definition, DefinitionKind
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Plan
 from planner.units import number
