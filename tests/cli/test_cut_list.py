@@ -19,12 +19,13 @@ def test_a_clear_plan_gives_its_cut_list_and_0(cupwright, tmp_path):
     path = tmp_path / "line.CSV"
     done = cupwright("sheet", CLEAR, "-o", path)
     assert (done.status, done.out, done.err) == (0, f"{path}\n", "")
-    assert set(cells(path, "pieces")) == {"1"}
+    assert set(cells(path, "pieces")) == {"1", "2"}
 
 
 def test_a_run_of_leads_reaches_the_list(cupwright, tmp_path):
     cupwright("sheet", CLEAR, "-o", tmp_path / "run.csv", "--leads", "12")
-    assert set(cells(tmp_path / "run.csv", "pieces")) == {"12"}
+    # One of each a lead, two of what is at both plugs.
+    assert set(cells(tmp_path / "run.csv", "pieces")) == {"12", "24"}
 
 
 def test_a_run_of_leads_reaches_the_sheet(cupwright, tmp_path):

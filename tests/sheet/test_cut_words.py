@@ -20,6 +20,9 @@ def test_each_line_says_what_it_is_and_what_it_is_for():
         "Boot for 4.4 plug, for plug *A*",
         "Splitter cover, one to two, for the split",
         "Barrel of slim 3.5 plug, for plug *L, R*",
+        "Heat-shrink *4.75*, for plug *A*",
+        "Label, bore *4.5*, for plug *A*",
+        "Label, bore *2*, for plug *L, R*",
         "Plug *A*: 4.4 five-pole",
         "Plug *L, R*: 3.5 two-pole, slim",
     ]
@@ -28,7 +31,7 @@ def test_each_line_says_what_it_is_and_what_it_is_for():
 def test_of_several_cables_each_says_which_plugs_it_goes_to():
     trunk, legs, *_ = (cut_words(line, MONO, WORDS) for line in cut_list(MONO).lines)
     assert trunk == "Cable, 2 cores, braid, thin, *spool 15*, for plug *A*"
-    assert legs == "Cable, 1 core, braid, *spool 8*, for plug *L, R*"
+    assert legs == "Cable, 1 core, braid, thin, *spool 16*, for plug *L, R*"
 
 
 def test_a_cable_says_that_nothing_is_added_for_a_plug_that_is_missing():
@@ -55,7 +58,7 @@ def test_the_order_of_a_run_in_words():
     assert [step_words(step, CUE, WORDS) for step in batch(CUE, 6).steps] == [
         "Cut all cables: *6* pieces.",
         "Open the split on all leads: *6*.",
-        "Thread all parts: *24*. Count them.",
+        "Thread all parts: *48*. Count them.",
         "Thread over each end what came with its plug: *18*.",
         "Make plug *A* on all leads: *6*.",
         "Make plug *L, R* on all leads: *12*.",

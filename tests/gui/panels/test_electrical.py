@@ -47,7 +47,7 @@ def test_a_core_says_its_resistance_end_to_end(shown):
 def test_a_shield_that_forks_says_it_run_by_run(shown):
     panel = shown("stereo-to-two-mono", Place(end="A", conductor="SH"))
     said = plain(panel.page.fact("Resistance"))
-    assert said == "about trunk 0.0699 Ω, leg-L 0.00739 Ω, leg-R 0.00739 Ω at 20 °C"
+    assert said == "about trunk 0.0699 Ω, leg-L 0.0183 Ω, leg-R 0.0183 Ω at 20 °C"
 
 
 def test_a_section_says_it_by_the_kilometre(shown):
@@ -81,7 +81,7 @@ def test_a_figure_keeps_its_unit_on_its_line():
 
 def test_the_lead_says_its_loops_balance_and_crosstalk(shown):
     found = dict(rows(shown("stereo-to-two-mono")))
-    assert found["Loops L R"].startswith("about 0.401 Ω each, there and back")
+    assert found["Loops L R"].startswith("about 0.445 Ω each, there and back")
     assert found["Balance"] == "all alike"
     assert found["Crosstalk"] == "L and R: −53.3 dB, 0.0699 Ω shared"
 
