@@ -1,23 +1,40 @@
 """Compare what was read with the plan and say what is most likely wrong."""
 
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
 from planner.model.plan import Plan
 from planner.proving.diagnosing.board import Board, board_of
 from planner.proving.diagnosing.coverage import Coverage, coverage
+from planner.proving.diagnosing.high_joints import high_joints, judged, meter_remark
 from planner.proving.diagnosing.mistakes import mistakes_of
-from planner.proving.diagnosing.observed import Clash, contact_pair, observed
-from planner.proving.diagnosing.records import Contradiction, Diagnosis, Explanation, Verdict
-from planner.proving.diagnosing.search import Progress, Search, Searched
+from planner.proving.diagnosing.next_reading import Advice, look_for
+from planner.proving.diagnosing.observed import Clash, Observed, Two, contact_pair, observed
+from planner.proving.diagnosing.ranking import Ranking
+from planner.proving.diagnosing.records import (
+    Contradiction,
+    Diagnosis,
+    Explanation,
+    NextProbe,
+    Verdict,
+)
+from planner.proving.diagnosing.repairing import least_cost, repaired
+from planner.proving.diagnosing.search import Found, Progress, Search, Searched
 from planner.proving.diagnosing.state import sound
+from planner.proving.diagnosing.unseen import unseen
 from planner.proving.diagnosing.wording import Teller
+from planner.proving.expected import expected_sweep
 from planner.proving.reading import Pair, Readings
+from planner.proving.units import Clipped
 from planner.wiring.graph import Wiring
 
 DEEPEST = 8
 MOST_TOLD = 24
+_NOTHING_JOINED = (
+    "Nothing at all reads joined: hold the probes together, and see that it is this plan's lead."
+)
+_CLIPPED = "Something clipped together reads joined: measure those contacts one pair at a time."
 
 
 def diagnose(
@@ -26,25 +43,42 @@ def diagnose(
     readings: Readings,
     *,
     asked: Collection[Pair] | None = None,
+    clipped: Sequence[Clipped] = (),
     progress: Progress | None = None,
     cancelled: Callable[[], bool] | None = None,
 ) -> Diagnosis:
     """Say what is wrong with a unit.
 
     `asked` are the isolation pairs of a stated plan; without it every two nets are to be read.
-    `progress` is told the share that is done; CancelledError where `cancelled` comes true.
+    Of `clipped` readings those that are open count for every pair across. `progress` is told the
+    share that is done; CancelledError where `cancelled` comes true.
     """
     board = board_of(plan, wiring)
-    seen, clashes = observed(board, readings)
-    start = sound(board)
+    seen, clashes = observed(board, readings, clipped)
     mistakes = mistakes_of(board, wiring)
-    search = Search(seen, start, mistakes, progress=progress, cancelled=cancelled)
-    case = _Case(board, Teller(board, wiring), search.run(DEEPEST), clashes)
-    wanted = coverage(seen, start, _numbers(board, asked))
-    return case.diagnosis(wanted)
+    search = Search(seen, sound(board), mistakes, progress=progress, cancelled=cancelled)
+    searched = _explained(search)
+    ranking = Ranking(board, wiring, mistakes)
+    case = _Case(wiring, readings, seen, clashes, searched, ranking)
+    return case.diagnosis(
+        coverage(seen, search.start, _numbers(board, asked)),
+        doubtful=any(it.joined for it in clipped),
+    )
 
 
-def _numbers(board: Board, asked: Collection[Pair] | None) -> frozenset[tuple[int, int]] | None:
+def _explained(search: Search) -> Searched:
+    """Return the smallest explanations, or where that is too long what mending step by step gave.
+
+    Then `least` is what is proved to be the least cost.
+    """
+    searched = search.run(DEEPEST)
+    if searched.found:
+        return searched
+    least = max(searched.least, least_cost(search.seen, search.bases(2)))
+    return Searched(repaired(search), least, whole=False)
+
+
+def _numbers(board: Board, asked: Collection[Pair] | None) -> frozenset[Two] | None:
     if asked is None:
         return None
     known = [sorted(board.number[it] for it in pair if it in board.number) for pair in asked]
@@ -55,38 +89,76 @@ def _numbers(board: Board, asked: Collection[Pair] | None) -> frozenset[tuple[in
 class _Case:
     """What was found on one unit, to be told."""
 
-    board: Board
-    teller: Teller
-    searched: Searched
+    wiring: Wiring
+    readings: Readings
+    seen: Observed
     clashes: tuple[Clash, ...]
+    searched: Searched
+    ranking: Ranking
 
-    def diagnosis(self, wanted: Coverage) -> Diagnosis:
+    @cached_property
+    def board(self) -> Board:
+        return self.seen.board
+
+    @cached_property
+    def teller(self) -> Teller:
+        return Teller(self.board, self.wiring)
+
+    def diagnosis(self, wanted: Coverage, *, doubtful: bool) -> Diagnosis:
+        sweep = expected_sweep(self.board.plan, self.wiring)
+        figures = judged(self.readings, sweep)
+        high = high_joints(self.teller, figures)
+        probe = self.next_probe(wanted)
+        alike = probe is None or not self.told
+        remarks = (
+            meter_remark(figures),
+            _CLIPPED if doubtful else "",
+            _NOTHING_JOINED if self._nothing_joined else "",
+        )
         return Diagnosis(
-            self.verdict(wanted),
-            self.explanations[:MOST_TOLD],
-            more=max(len(self.explanations) - MOST_TOLD, 0),
+            "faulty" if high or self.told else self._verdict(wanted, doubtful=doubtful),
+            self.told,
+            more=len(self.rivals) - len(self.told),
             counted=self.searched.whole,
-            proved=bool(self.searched.found),
-            contradictions=tuple(map(self.contradiction, self.clashes)),
+            proved=all(it.cost == self.searched.least for it in self.searched.found),
+            high_joints=high,
+            contradictions=tuple(map(self._contradiction, self.clashes)),
+            next_probe=probe,
+            look=look_for(self.told, alike=alike),
+            unseen=unseen(self.board.plan, self.wiring, sweep, self.told),
+            remarks=tuple(text for text in remarks if text),
             unread_continuity=len(wanted.continuity),
             unread_isolation=len(wanted.isolation),
         )
 
     @cached_property
-    def explanations(self) -> tuple[Explanation, ...]:
+    def rivals(self) -> list[tuple[float, Found]]:
+        return self.ranking.ranked([it for it in self.searched.found if it.cost])
+
+    @cached_property
+    def told(self) -> tuple[Explanation, ...]:
         return tuple(
-            Explanation(found.cost, tuple(self.teller.faults(found)))
-            for found in self.searched.found
-            if found.cost
+            Explanation(found.cost, tuple(self.teller.faults(found)), likelihood)
+            for likelihood, found in self.rivals[:MOST_TOLD]
         )
 
-    def verdict(self, wanted: Coverage) -> Verdict:
-        if self.explanations:
-            return "faulty"
-        open_yet = wanted.continuity or wanted.isolation or self.clashes
+    def next_probe(self, wanted: Coverage) -> NextProbe | None:
+        advice = Advice(self.teller, self.seen)
+        if self.clashes:
+            return advice.again(self.clashes[0])
+        if self.told:
+            return advice.telling(self.rivals, self.told)
+        return advice.unread(wanted)
+
+    def _verdict(self, wanted: Coverage, *, doubtful: bool) -> Verdict:
+        open_yet = wanted.continuity or wanted.isolation or self.clashes or doubtful
         return "incomplete" if open_yet else "sound"
 
-    def contradiction(self, clash: Clash) -> Contradiction:
+    @property
+    def _nothing_joined(self) -> bool:
+        return len(self.seen.apart) > 2 and not self.seen.joined and bool(self.told)
+
+    def _contradiction(self, clash: Clash) -> Contradiction:
         apart = contact_pair(self.board, clash.apart)
         pairs = [contact_pair(self.board, pair) for pair in clash.chain]
         full = self.teller.full

@@ -9,37 +9,40 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-import numpy as np
-
 from planner.proving.diagnosing.observed import Observed, Two
-from planner.proving.diagnosing.state import State
+from planner.proving.diagnosing.state import Labels, State
 
 
-@dataclass(frozen=True)
+@dataclass(frozen=True, eq=False)
 class Wrong:
-    """Readings against a state: joined that it has apart, apart that it has joined."""
+    """Readings against a state: `missing` are joined and it has them apart, `extra` the reverse.
 
-    missing: tuple[Two, ...]
-    extra: tuple[Two, ...]
+    Each has a row of first and one of second contacts.
+    """
+
+    missing: Labels
+    extra: Labels
 
     @property
     def count(self) -> int:
         """How many readings are not explained."""
-        return len(self.missing) + len(self.extra)
+        return int(self.missing.shape[1] + self.extra.shape[1])
+
+    @property
+    def first(self) -> Two:
+        """The first of the missing, or where none is missing of the extra."""
+        pairs = self.missing if self.missing.size else self.extra
+        return int(pairs[0, 0]), int(pairs[1, 0])
 
 
 def wrong_pairs(seen: Observed, state: State) -> Wrong | None:
     """Return the readings that a state does not explain; None if it explains all."""
     labels = state.labels
-    (a, b), (c, d) = seen.joins, seen.parts
-    missing = np.flatnonzero(labels[a] != labels[b])
-    extra = np.flatnonzero(labels[c] == labels[d])
-    if not missing.size and not extra.size:
+    joined, apart = labels[seen.joins], labels[seen.parts]
+    missing, extra = joined[0] != joined[1], apart[0] == apart[1]
+    if not missing.any() and not extra.any():
         return None
-    return Wrong(
-        tuple((int(a[at]), int(b[at])) for at in missing),
-        tuple((int(c[at]), int(d[at])) for at in extra),
-    )
+    return Wrong(seen.joins[:, missing], seen.parts[:, extra])
 
 
 def least_faults(state: State, wrong: Wrong) -> int:
@@ -48,22 +51,20 @@ def least_faults(state: State, wrong: Wrong) -> int:
     A fault touches two nets at most. Every net with a pair too many must be touched, and of two
     nets that should be one at least one.
     """
-    label = state.label
-    touched = {label[one] for one, _ in wrong.extra}
+    touched = set(state.labels[wrong.extra[0]].tolist())
     count = len(touched)
-    for one, other in wrong.missing:
-        if not {label[one], label[other]} & touched:
-            touched |= {label[one], label[other]}
+    nets = state.labels[wrong.missing]
+    for one, other in zip(nets[0].tolist(), nets[1].tolist(), strict=True):
+        if one not in touched and other not in touched:
+            touched |= {one, other}
             count += 1
     return (count + 1) // 2
 
 
 def mends(seen: Observed, state: State, wrong: Wrong) -> Iterator[State]:
     """Yield the state with one more fault that touches the first wrong reading."""
-    if wrong.missing:
-        yield from _joinings(seen, state, wrong.missing[0])
-    else:
-        yield from _partings(seen, state, wrong.extra[0])
+    after = _joinings if wrong.missing.size else _partings
+    yield from after(seen, state, wrong.first)
 
 
 def _joinings(seen: Observed, state: State, pair: Two) -> Iterator[State]:
@@ -71,10 +72,15 @@ def _joinings(seen: Observed, state: State, pair: Two) -> Iterator[State]:
     board, label = state.board, state.label
     net = label[pair[0]]
     inside = [place for place in range(len(label)) if label[place] == net]
-    for one in inside:
-        for other in board.at[board.end_of[one]]:
-            if label[other] != net and not seen.known_apart(one, other):
-                yield state.bridged(one, other)
+    goal = label[pair[1]]
+    outside = [
+        (label[other] != goal, one, other)
+        for one in inside
+        for other in board.at[board.end_of[one]]
+        if label[other] != net and not seen.known_apart(one, other)
+    ]
+    for _, one, other in sorted(outside):
+        yield state.bridged(one, other)
     for slot, place in enumerate(state.places):
         if label[place] == net:
             yield from _exchanges(seen, state, slot, lambda other: label[other] != net)

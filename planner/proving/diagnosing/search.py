@@ -73,7 +73,7 @@ class Search:
         """Try every set of `cost` faults; tell whether all were tried."""
         for mistakes, state in self.bases(cost):
             self.tried = {}
-            wrong = self._looked_at(state)
+            wrong = self.looked_at(state)
             if not self._mend(Found(cost, mistakes, state), wrong, cost - len(mistakes)):
                 return False
         return True
@@ -99,7 +99,7 @@ class Search:
         if self.tried.get(state.key, -1) >= left:
             return True
         self.tried[state.key] = left
-        after = [(it, self._looked_at(it)) for it in mends(self.seen, state, wrong)]
+        after = [(it, self.looked_at(it)) for it in mends(self.seen, state, wrong)]
         # What leaves least wrong comes first, so that a search cut short has seen the likeliest.
         after.sort(key=lambda it: it[1].count if it[1] else 0)
         for it, still in after:
@@ -107,7 +107,8 @@ class Search:
                 return False
         return True
 
-    def _looked_at(self, state: State) -> Wrong | None:
+    def looked_at(self, state: State) -> Wrong | None:
+        """Return what a state does not explain, and count it."""
         self.looked += 1
         if self.cancelled is not None and self.looked % 64 == 0 and self.cancelled():
             raise CancelledError

@@ -148,7 +148,7 @@ class Teller:
         if self.is_shield(slot):
             words = f"shield not landed: {self.core(slot)} on {self._either(places)}"
         else:
-            words = f"open: {self.core(slot)} on {self._either(places)}"
+            words = f"{self.core(slot)} is open: {self._either(places)}"
         look = f"Tug the core and warm the joint on {self.full(board.contacts[places[0]])}"
         if len(places) > 1:
             look += f", then on {self.full(board.contacts[places[1]])}; else it is broken between"
