@@ -151,6 +151,8 @@ def _record(line: bytes, where: str) -> UnitRecord:
         what = f"it is of version {int(version)}, this Cupwright reads {VERSION}"
         raise InputError.single(what, where, "Install a newer Cupwright to read it.")
     if hashlib.sha256(body).hexdigest().encode() != digest:
+        if not line.endswith(b"\n"):  # torn where it looks whole
+            raise InputError.single("its line is torn", where, _TORN)
         raise InputError.single("its digest does not fit what it holds", where, _SPOILT)
     return unit_from(body, where)
 

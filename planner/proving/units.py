@@ -1,15 +1,17 @@
 """What is kept of one built unit: who proved it when, what was read, what was done about it."""
 
 import datetime as dt
-from typing import Annotated, Literal
+from typing import TYPE_CHECKING, Annotated, Literal
 
 from pydantic import AfterValidator, Field, StringConstraints, model_validator
 
 from planner.files.plans import plan_digest
 from planner.model.base import Ident, Line, Paragraph, Record
 from planner.model.plan import Plan
-from planner.proving.expected import Sweep
 from planner.proving.reading import Contact, Meter, Ohm, Readings
+
+if TYPE_CHECKING:  # to load units, numpy need not be loaded
+    from planner.proving.expected import Sweep
 
 UnitVerdict = Literal["passed", "failed", "unfinished"]
 IsolationMethod = Literal["", "pairs", "against-the-rest", "gangs", "gangs-of-near"]
@@ -107,7 +109,7 @@ class UnitRecord(Record):
     who: Line = ""
     verdict: UnitVerdict
     plan_digest: Digest
-    plan_revision: int = Field(ge=1)
+    plan_revision: int = Field(ge=1, le=1_000_000_000)
     readings: Readings = Readings()
     expected: Expected = Expected()
     isolation: IsolationMethod = ""
@@ -136,7 +138,7 @@ def now() -> str:
     return dt.datetime.now(dt.UTC).astimezone().isoformat(timespec="seconds")
 
 
-def expected_of(sweep: Sweep) -> Expected:
+def expected_of(sweep: "Sweep") -> Expected:
     """Return an expected sweep as a record keeps it."""
     paths = tuple(
         ExpectedPath(
