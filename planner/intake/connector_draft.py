@@ -19,6 +19,8 @@ from planner.model.connector import (
     Side,
     Terminal,
 )
+from planner.model.source import Document, Retired
+from planner.model.tracing import Tracing
 from planner.problem import InputError, Problem
 
 # A beginning that can be seen and drawn on; typical figures, from memory: to be measured.
@@ -63,6 +65,10 @@ class ConnectorDraft(Record):
         FigureBasis(figures=group, kind="memory", reference=_MEASURE) for group in FIGURE_GROUPS
     )
 
+    documents: tuple[Document, ...] = ()
+    tracing: Tracing | None = None
+    retired: Retired | None = None
+
     def contact(self, name: str) -> Contact | None:
         """Return a contact by id."""
         return next((it for it in self.contacts if it.id == name), None)
@@ -77,7 +83,7 @@ def drafted(connector: Connector) -> ConnectorDraft:
 
 _SHARED = (
     *("id", "revision", "title", "family", "gender", "size", "maker", "remarks", "mating"),
-    *("shell", "clamp", "barrel", "contacts", "basis"),
+    *("shell", "clamp", "barrel", "contacts", "basis", "documents", "tracing", "retired"),
 )
 
 
@@ -89,6 +95,12 @@ def finished(draft: ConnectorDraft) -> Connector:
     body = {name: getattr(draft, name) for name in _SHARED} | {"drawn_from": draft.seen_from}
     record = validated(Connector, body, Path("the new connector"))
     return mirrored(record) if draft.seen_from == "mating" else record
+
+
+def drawable(draft: ConnectorDraft) -> Connector | None:
+    """Return what can be drawn of a draft, as it is looked at; None without any contact."""
+    named = draft.evolve(id="new", title="new", family="new", gender="male", seen_from="solder")
+    return finished(named.evolve(retired=None)) if draft.contacts else None
 
 
 def _missing(draft: ConnectorDraft) -> Iterable[Problem]:

@@ -2,44 +2,11 @@
 
 import math
 
-from pydantic import Field
-
-from planner.model.base import Line, Record
+from planner.model.tracing import Point, Tracing
 from planner.problem import EditRefused
 from planner.units import rounded
 
-Point = tuple[float, float]
 _LEAST_PX = 4.0
-
-
-class Tracing(Record):
-    """A picture under the drawing. Its pixels: x right, y down, from the top left corner.
-
-    `axis_px` is where the plug's axis goes through it, `mm_per_px` its scale, `turn_deg` how far it
-    is turned counter-clockwise under the drawing. `digest` names the document in the library.
-    """
-
-    digest: Line = ""
-    name: Line = ""
-    axis_px: Point = (0.0, 0.0)
-    mm_per_px: float = Field(default=0.1, gt=0, le=100)
-    turn_deg: float = Field(default=0.0, ge=-360, le=360)
-
-    def to_mm(self, px: Point) -> Point:
-        """Return where a pixel lies, mm from the axis, x right, y up, as looked at."""
-        x, y = px[0] - self.axis_px[0], self.axis_px[1] - px[1]
-        cos, sin = self._direction()
-        return (self.mm_per_px * (x * cos - y * sin), self.mm_per_px * (x * sin + y * cos))
-
-    def to_px(self, mm: Point) -> Point:
-        """Return the pixel of a place."""
-        x, y = mm[0] / self.mm_per_px, mm[1] / self.mm_per_px
-        cos, sin = self._direction()
-        return (self.axis_px[0] + x * cos + y * sin, self.axis_px[1] + x * sin - y * cos)
-
-    def _direction(self) -> tuple[float, float]:
-        angle = math.radians(self.turn_deg)
-        return math.cos(angle), math.sin(angle)
 
 
 def scaled(tracing: Tracing, one_px: Point, other_px: Point, apart_mm: float) -> Tracing:

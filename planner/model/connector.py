@@ -12,6 +12,7 @@ from pydantic_core import PydanticKnownError
 
 from planner.model.base import Ident, Line, Paragraph, Record
 from planner.model.source import MOST_DOCUMENTS, Document, Retired
+from planner.model.tracing import Tracing
 
 Side = Literal["solder", "mating", "unstated"]
 TerminalKind = Literal["cup", "lug", "post"]
@@ -148,6 +149,7 @@ class Connector(Record):
     barrel: Barrel
     contacts: tuple[Contact, ...] = Field(min_length=1, max_length=256)
     basis: tuple[FigureBasis, ...] = ()
+    tracing: Tracing | None = None
     documents: tuple[Document, ...] = Field(default=(), max_length=MOST_DOCUMENTS)
     retired: Retired | None = None
 

@@ -11,6 +11,7 @@ from planner.intake.connector_draft import ConnectorDraft, drafted, finished
 from planner.intake.live_checks import remarks
 from planner.intake.shaping import ShapeRefused
 from planner.model.connector import Shell
+from planner.model.tracing import Tracing
 from planner.problem import InputError
 
 NAMED = ConnectorDraft(
@@ -67,6 +68,13 @@ def test_whatever_is_drawn_is_saved_and_read_back(steps, side):
     assert finished(drafted(record)) == record
     ids = [it.id for it in record.contacts]
     assert len(set(ids)) == len(ids)
+
+
+def test_the_picture_it_was_traced_from_stays_attached():
+    tracing = Tracing(digest="0" * 64, axis_px=(120.5, 88), mm_per_px=0.05, turn_deg=-3.25)
+    record = finished(shaping.add_contact(NAMED, (1, 2)).evolve(tracing=tracing))
+
+    assert parse_definition(connector_text(record), "a file").tracing == tracing
 
 
 @given(acts)

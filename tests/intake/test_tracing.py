@@ -4,12 +4,18 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.intake.tracing import Tracing, centred, levelled, scaled
+from planner.intake.tracing import centred, levelled, scaled
+from planner.model.tracing import Tracing
 from planner.problem import EditRefused
 
+PAPER = "0" * 64
 px = st.tuples(st.floats(0, 4000), st.floats(0, 4000))
 tracings = st.builds(
-    Tracing, axis_px=px, mm_per_px=st.floats(0.001, 10), turn_deg=st.floats(-180, 180)
+    Tracing,
+    digest=st.just(PAPER),
+    axis_px=px,
+    mm_per_px=st.floats(0.001, 10),
+    turn_deg=st.floats(-180, 180),
 )
 
 
@@ -39,7 +45,7 @@ def test_levelled_to_a_direction(tracing, one, other, along):
 
 
 def test_up_in_the_picture_is_up_in_the_drawing():
-    tracing = centred(Tracing(mm_per_px=0.5), (100, 100))
+    tracing = centred(Tracing(digest=PAPER, mm_per_px=0.5), (100, 100))
 
     assert tracing.to_mm((100, 100)) == (0, 0)
     assert tracing.to_mm((110, 80)) == (5, 10)
@@ -48,11 +54,11 @@ def test_up_in_the_picture_is_up_in_the_drawing():
 @pytest.mark.parametrize("apart", [0, -3, 5000, math.nan])
 def test_an_impossible_distance_is_refused(apart):
     with pytest.raises(EditRefused):
-        scaled(Tracing(), (0, 0), (100, 0), apart)
+        scaled(Tracing(digest=PAPER), (0, 0), (100, 0), apart)
 
 
 def test_one_point_twice_is_refused():
     with pytest.raises(EditRefused, match="lie on each other"):
-        scaled(Tracing(), (0, 0), (1, 1), 10)
+        scaled(Tracing(digest=PAPER), (0, 0), (1, 1), 10)
     with pytest.raises(EditRefused, match="lie on each other"):
-        levelled(Tracing(), (0, 0), (1, 1))
+        levelled(Tracing(digest=PAPER), (0, 0), (1, 1))
