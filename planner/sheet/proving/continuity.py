@@ -44,18 +44,13 @@ def continuity_blocks(making: Making, room: float) -> Iterator[Block]:
     column = max(named_width(path.one) for path in found) + 150
     lead, top = _head(making, found)
     parts = [*(_reading(making, path, column) for path in found), _notes(making, found)]
+    count = making.words.counted("proving.readings", len(found))
     for place, chunk in enumerate(chunked(parts, min(room, MOST_HIGH) - TOP - top)):
         items, height = piled(chunk)
-        head = title(making, "continuity", HALF_WIDTH, _count(making, found), first=place == 0)
+        head = title(making, "continuity", HALF_WIDTH, count, first=place == 0)
         start = TOP + (top if place == 0 else 0)
         shown = (*(lead if place == 0 else ()), *moved(items, (0, start)))
         yield Block((*head, *shown), start + height)
-
-
-def _count(making: Making, found: Sequence[Path]) -> str:
-    """Say how many readings there are, in ohm."""
-    words = making.words
-    return f"{words.counted('proving.readings', len(found))}, {words('proving.ohm')}"
 
 
 def _head(making: Making, found: Sequence[Path]) -> tuple[DrawList, float]:

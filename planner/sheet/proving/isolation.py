@@ -41,8 +41,9 @@ def isolation_blocks(making: Making, room: float) -> Iterator[Block]:
     pairs = isolation_pairs(by_pairs)
     if not pairs:
         return
-    lead, used = _head(making, by_pairs, clipped)
     single = _single_end(pairs)
+    lead, used = _head(making, single, by_pairs, clipped)
+    count = making.words.counted("proving.readings", len(pairs))
     badges, rest = not single, list(pairs)
     columns = 2 if _fits_two(pairs, badges=badges) else 1
     while rest:
@@ -51,7 +52,7 @@ def isolation_blocks(making: Making, room: float) -> Iterator[Block]:
         most = columns * _rows_in(making, min(room, MOST_HIGH) - start)
         shown, rest = rest[:most], rest[most:]
         items, height = _table(making, shown, columns, badges=badges)
-        head = title(making, "isolation", HALF_WIDTH, _count(making, by_pairs, single), first=first)
+        head = title(making, "isolation", HALF_WIDTH, count, first=first)
         drawn = (*head, *(lead if first else ()), *moved(items, (0, start)))
         yield Block(drawn, start + height)
 
@@ -60,11 +61,6 @@ def _single_end(pairs: Sequence[Pair]) -> str:
     """Return the end that all pairs are at, or nothing."""
     ends = {contact[0] for pair in pairs for contact in pair}
     return ends.pop() if len(ends) == 1 else ""
-
-
-def _count(making: Making, isolation: IsolationPlan, single: str) -> str:
-    said = making.words.counted("proving.readings", isolation.count)
-    return f"{said}, {making.words('proving.end_only', end=single)}" if single else said
 
 
 def _rows_in(making: Making, room: float) -> int:
@@ -85,11 +81,12 @@ def _table(
 
 
 def _head(
-    making: Making, by_pairs: IsolationPlan, clipped: Sequence[IsolationPlan]
+    making: Making, single: str, by_pairs: IsolationPlan, clipped: Sequence[IsolationPlan]
 ) -> tuple[DrawList, float]:
     """Say how to measure, what is good, where measuring stops, and what clips would save."""
     words = making.words
     texts = [
+        *([words("proving.end_only", end=single)] if single else []),
         words("proving.highest_range"),
         words("proving.over", ohm=number(APART_OHM / 1e6)),
         words("proving.nearest_first"),

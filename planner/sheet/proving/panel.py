@@ -59,7 +59,10 @@ def step_number(making: Making, panel: str) -> str:
 def title(
     making: Making, panel: str, width: float, note: str = "", *, first: bool = True
 ) -> DrawList:
-    """Draw a panel's title with the number of its step, over its rule; or that it goes on."""
+    """Draw a panel's title with the number of its step, over its rule; or that it goes on.
+
+    The note at the right is left out where it has no room.
+    """
     number, name = step_number(making, panel), making.words(f"proving.{panel}")
     if not first:
         name, note = making.words("page.goes_on", title=name), ""
@@ -67,7 +70,7 @@ def title(
     x = text_width(number, BIG, bold=True) + 220 if number else 0.0
     items = [say((0, base), number, BIG, bold=True)] if number else []
     items.append(say((x, base), name, HEAD, bold=True))
-    if note:
+    if note and x + text_width(name, HEAD, bold=True) + text_width(note, BODY) + 150 < width:
         items.append(say((width, base), note, anchor="end"))
     return (*items, rule(0, width, TITLE_HEIGHT))
 
