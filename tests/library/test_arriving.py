@@ -1,0 +1,94 @@
+"""Taking in a parcel: what differs is shown first, and only what is asked for is changed."""
+
+import pytest
+
+from planner.library.arriving import preview, take_in
+from planner.library.collection import Library
+from planner.library.loading import load_library
+from planner.library.store import NEW, Store
+from tests.files.samples import records
+from tests.library.parcels import LETTER, documented, letter, parcel_of
+
+ID = "bench-three-phones"
+
+
+@pytest.fixture
+def store(tmp_path):
+    folder = tmp_path / "shared"
+    folder.mkdir()
+    return Store(folder)
+
+
+@pytest.fixture
+def parcel(tmp_path):
+    return parcel_of(tmp_path, documented(tmp_path), records(tmp_path)["connector"])
+
+
+def loaded(store):
+    return load_library([store.folder])
+
+
+def states(parcel, library):
+    return [(it.definition.id, it.state) for it in preview(parcel, library)]
+
+
+def test_what_is_new_is_saved_with_its_documents(store, parcel):
+    assert states(parcel, Library()) == [(ID, "new"), ("bench-three", "new")]
+    saved = take_in(parcel, Library(), store, who="Weller")
+    assert tuple(it.record for it in saved) == parcel.definitions
+    assert store.papers.read(letter()) == LETTER
+    assert store.changes("pinout", ID)[0].what == "taken in"
+    assert states(parcel, loaded(store)) == [(ID, "same"), ("bench-three", "same")]
+
+
+def test_what_is_there_already_is_not_saved_again(store, parcel):
+    take_in(parcel, Library(), store, who="Weller")
+    assert take_in(parcel, loaded(store), store, who="Weller", answers={ID: "next"}) == ()
+
+
+@pytest.fixture
+def ours(store, parcel):
+    """The same record as it is known here: with another use, and without the letter."""
+    record = parcel.definitions[0].evolve(use="cue desk", documents=())
+    return store.save(record, NEW, who="Okoro").record
+
+
+def test_what_differs_is_told_and_left(store, parcel, ours):
+    arrival = preview(parcel, loaded(store))[0]
+    assert (arrival.state, arrival.here) == ("differs", ours)
+    assert ("use", "cue desk", "headphone") in [
+        (it.key, it.first, it.second) for it in arrival.changes
+    ]
+    take_in(parcel, loaded(store), store, who="Weller")
+    assert loaded(store).pinout(ID) == ours
+
+
+def test_theirs_can_be_the_next_revision(store, parcel, ours):
+    take_in(parcel, loaded(store), store, who="Weller", answers={ID: "next"})
+    now = loaded(store).pinout(ID)
+    assert (now.use, now.revision) == ("headphone", 2)
+    assert [it.record() for it in store.history("pinout", ID)] == [ours, now]
+
+
+def test_both_can_stand_side_by_side(store, parcel, ours):
+    take_in(parcel, loaded(store), store, who="Weller", answers={ID: "beside"})
+    library = loaded(store)
+    assert library.pinout(ID) == ours
+    assert library.pinout(f"{ID}-2").evolve(id=ID) == parcel.definitions[0]
+
+
+def test_theirs_in_place_of_one_that_ships_is_a_later_revision(store, tmp_path):
+    """The shipped file can't be changed: the folder's definition counts in its place."""
+    shipped = load_library().pinouts()[0]
+    other = parcel_of(tmp_path, shipped.evolve(title="Other"))
+    (saved,) = take_in(other, load_library(), store, who="W", answers={shipped.id: "next"})
+    assert saved.record.revision == shipped.revision + 1
+    assert loaded(store).pinout(shipped.id).title == "Other"
+
+
+def test_a_long_id_has_room_for_the_number_beside_it(store, tmp_path):
+    record = records(tmp_path)["pinout"].evolve(id="x" * 64)
+    library = Library(pinouts=[record])
+    theirs = parcel_of(tmp_path, record.evolve(title="Theirs"))
+    (saved,) = take_in(theirs, library, store, who="W", answers={record.id: "beside"})
+    assert saved.record.id == "x" * 58 + "-2"
