@@ -154,7 +154,7 @@ class Bench(QObject):
 
     def _undo_stack(self) -> QUndoStack:
         """Return what undo acts on: the readings while they are looked at, else the plan."""
-        proving = self.stack.currentWidget() is self.proving
+        proving = self.view_acts.view == "prove" and bool(self.workbench.plan.ends)
         return self.proving.state.undo_stack if proving else self.workbench.undo_stack
 
     def _save_cuts(self) -> None:

@@ -1,6 +1,7 @@
 """What the Lead and Edit menus do."""
 
 from functools import partial
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject
 
@@ -12,6 +13,11 @@ from planner.edits.by_signal import land_by_signal
 from planner.edits.ends import turn_end
 from planner.edits.shapes import add_leg, remove_leg
 from planner.model.plan import Plan
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from PySide6.QtGui import QUndoStack
 
 TURN_DEG = 10.0
 
@@ -42,14 +48,16 @@ class LeadActs(QObject):
         self._findings = findings
         self._notice = notice
         self._actions: Actions | None = None
+        # Undo and redo act on what is looked at: the plan, or the readings of a unit.
+        self.stack: Callable[[], QUndoStack] = lambda: workbench.undo_stack
 
     def connect_to(self, actions: Actions) -> None:
         """Take on the actions, and keep those enabled that can be done."""
         self._actions = actions
         bench = self._workbench
         for name, slot in (
-            ("undo", bench.undo_stack.undo),
-            ("redo", bench.undo_stack.redo),
+            ("undo", lambda: self.stack().undo()),
+            ("redo", lambda: self.stack().redo()),
             ("land_by_signal", self.land_by_signal),
             ("land_end_by_signal", self.land_end_by_signal),
             ("add_leg", self.add_leg),
@@ -69,13 +77,14 @@ class LeadActs(QObject):
             bench.undo_stack.indexChanged,
             bench.undo_stack.cleanChanged,
         ):
-            signal.connect(self._on_changed)
-        self._on_changed()
+            signal.connect(self.renew)
+        self.renew()
 
-    def _on_changed(self, *_what: object) -> None:
+    def renew(self, *_what: object) -> None:
+        """Enable what can be done now, and name what would be undone."""
         if self._actions is None:
             return
-        stack, plan = self._workbench.undo_stack, self._workbench.plan
+        stack, plan = self.stack(), self._workbench.plan
         end = self._workbench.selection.end
         for name, can in (
             ("undo", stack.canUndo()),

@@ -104,6 +104,10 @@ class Window(QMainWindow):
         self.menus["View"].addSeparator()
         self.menus["View"].addMenu(self.menus["Look"])
         self.corner_label.setContentsMargins(0, 0, 16, 0)
+        prove = self.menus["Prove"]
+        first = prove.actions()[0]
+        prove.insertAction(first, self.acts["prove"])
+        prove.insertSeparator(first)
         bar.setCornerWidget(self.corner_label, Qt.Corner.TopRightCorner)
 
     def _fit_menu(self, form: Form) -> None:

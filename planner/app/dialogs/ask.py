@@ -24,6 +24,7 @@ Recover = Literal["open", "discard", "later"]
 PLAN_FILES = "Plans (*.json)"
 SHEET_FILES = ("PDF (*.pdf)", "SVG (*.svg)")
 CUT_FILES = ("Comma-separated values (*.csv)",)
+READING_FILES = "Readings (*.csv *.txt *.tsv);;All files (*)"
 
 
 def ending_of(kind: str) -> str:
@@ -58,6 +59,33 @@ class Ask:
     def where_to_write_cuts(self, suggested: str) -> Path | None:
         """Ask where to write the cut list."""
         return self._where("Write the cut list", suggested, CUT_FILES)
+
+    def readings_to_open(self) -> Path | None:
+        """Ask for a file of readings."""
+        return self._file("Import readings", READING_FILES)
+
+    def file_to_attach(self) -> Path | None:
+        """Ask for a photo or another file to keep with a unit."""
+        return self._file("Attach a file to the unit", "All files (*)")
+
+    def where_to_write_form(self, suggested: str) -> Path | None:
+        """Ask where to write the empty form of the readings."""
+        return self._where("Write the empty form", suggested, CUT_FILES)
+
+    def where_to_write_certificate(self, suggested: str) -> Path | None:
+        """Ask where to write the pages of a unit; the ending says PDF or SVG."""
+        return self._where("Write the pages of the unit", suggested, SHEET_FILES)
+
+    def where_to_write_summary(self, suggested: str) -> Path | None:
+        """Ask where to write the summary of all units."""
+        return self._where("Write the summary of all units", suggested, CUT_FILES)
+
+    def _file(self, title: str, kinds: str) -> Path | None:
+        """Ask for a file that is there."""
+        name, _ = QFileDialog.getOpenFileName(
+            self._parent, title, str(self._settings.last_folder), kinds
+        )
+        return self._chosen(name)
 
     def _where(self, title: str, suggested: str, kinds: tuple[str, ...]) -> Path | None:
         """Ask for a file to write. The dialog adds the ending, so it asks before it replaces."""

@@ -53,8 +53,9 @@ class PlainList(QListWidget):
 
     chosen = Signal(int)
 
-    def __init__(self, name: str, look: Look) -> None:
+    def __init__(self, name: str, look: Look, stopped: str = "can\u2019t go on") -> None:
         super().__init__()
+        self._stopped = stopped
         self.look = look
         self.shown: Sequence[Row] = ()
         self.marked = -1
@@ -80,7 +81,7 @@ class PlainList(QListWidget):
         while self.count() < len(rows):
             self.addItem(QListWidgetItem())
         for place, (text, small, stop) in enumerate(rows):
-            begun = "can\u2019t go on: " if stop else ""
+            begun = f"{self._stopped}: " if stop else ""
             self.item(place).setText(f"{begun}{text}, {small}")
         self.blockSignals(False)
         self.doItemsLayout()

@@ -16,8 +16,14 @@ from PySide6.QtWidgets import (
 from planner.app.panels.landings_typing import OfferBox
 from planner.app.panels.widgets.labels import restyle
 from planner.app.panels.widgets.styles import panel_qss
-from planner.app.proving_view.grid_model import LIMIT, READING, VERDICT, GridModel
-from planner.app.proving_view.grid_paint import ROW_HEIGHT, WIDTHS, GridDelegate, GridHead
+from planner.app.proving_view.grid_model import FROM, LIMIT, READING, TO, GridModel
+from planner.app.proving_view.grid_paint import (
+    LEAST_CONTACT,
+    ROW_HEIGHT,
+    WIDTHS,
+    GridDelegate,
+    GridHead,
+)
 from planner.app.proving_view.rows import ProbeRow, Section
 
 if TYPE_CHECKING:
@@ -137,15 +143,17 @@ class ReadingsGrid(QTableView):
         self.viewport().update()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Share the width: the contacts and the verdict take what is left; limits go first."""
+        """Share the width: the contacts take what is left; the limit goes first."""
         super().resizeEvent(event)
         room = self.viewport().width()
         narrow = room < sum(WIDTHS.values())
         self.setColumnHidden(LIMIT, narrow)
-        used = sum(WIDTHS.values()) - (WIDTHS[LIMIT] if narrow else 0)
-        spare = max(room - used, 0) // 3
-        for column, width in WIDTHS.items():
-            self.setColumnWidth(column, width + (spare if column in {0, 1, VERDICT} else 0))
+        shown = [it for it in WIDTHS if it not in {FROM, TO} and not (narrow and it == LIMIT)]
+        left = room - sum(WIDTHS[it] for it in shown)
+        for column in shown:
+            self.setColumnWidth(column, WIDTHS[column])
+        for column in (FROM, TO):
+            self.setColumnWidth(column, max(left // 2, LEAST_CONTACT))
 
     # -- typed ------------------------------------------------------------------------------------
 

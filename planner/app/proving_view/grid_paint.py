@@ -34,8 +34,9 @@ from planner.proving.reading import Contact
 
 Index = QModelIndex | QPersistentModelIndex
 ROW_HEIGHT, HEAD_HEIGHT = 28, 30
-# px: the last takes what is left.
-WIDTHS = {FROM: 96, TO: 96, EXPECTED: 70, LIMIT: 56, READING: 82, VERDICT: 84}
+# px; the contacts share what is left, and the limit goes where that is less than they need.
+WIDTHS = {FROM: 96, TO: 96, EXPECTED: 72, LIMIT: 58, READING: 80, VERDICT: 82}
+LEAST_CONTACT = 62
 _PLATE = 18.0
 
 

@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent
+from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from planner.app.panels.widgets.drawn import MarkLabel
@@ -21,6 +21,8 @@ if TYPE_CHECKING:
     from planner.drawing.looks import Look
 
 CAUTION = "Unplug every end before a meter touches the lead."
+# With less height only the tip tells what isolation can't see, px.
+_LEAST_HIGH = 400
 _NO_NETS = "Nothing is joined yet, so there is nothing to prove."
 _LAND = "Press G to land by signal, or land cores one by one in Wire (Alt+1)."
 
@@ -41,11 +43,11 @@ class ReadingsPane(Panel):
             "What the meter shows with its probes together, ohm; it is taken off every reading",
             88,
         )
-        self.method = Choice("Isolation", (), proving.set_method, 60)
+        self.method = Choice("Isolation", (), self._on_method, 60)
         self.unseen = label("", "small", wrap=True)
         self.empty = label("", "question", wrap=True)
         self.mend = label("", "second", wrap=True)
-        self.begin = button("Begin unit 1 (Enter)", self.begin_wanted.emit, "primary")
+        self.begin = button("", self.begin_wanted.emit, "primary")
         self.stack = QStackedWidget()
         self.setAccessibleName("Readings of the lead")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -121,6 +123,8 @@ class ReadingsPane(Panel):
         proving = self.proving
         can = bool(proving.rows)
         self.begin.setVisible(can)
+        self.begin.setText(f"Begin unit {proving.number} (Enter)")
+        self.begin.setAccessibleName(self.begin.text())
         if can:
             self.empty.setText("No unit is being proved.")
             self.mend.setText(
@@ -146,7 +150,9 @@ class ReadingsPane(Panel):
         self.method.show_value(proving.method)
         here = proving.facts.isolation(proving.method)
         self.unseen.setText(f"Can\u2019t see: {here.unseen[0]}" if here and here.unseen else "")
-        self.unseen.setToolTip("\n\n".join(here.unseen) if here else "")
+        told = "\n\n".join(here.unseen) if here else ""
+        for part in (self.unseen, self.method.box):
+            part.setToolTip(f"Can\u2019t see: {told}" if told else "")
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         """Hand the keyboard on to what can be used."""
@@ -171,6 +177,15 @@ class ReadingsPane(Panel):
         """Draw in another look."""
         super().set_look(look)
         self.grid.set_look(look)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Leave the rows the room where there is little of it: the tip tells the same."""
+        super().resizeEvent(event)
+        self.unseen.setVisible(self.height() >= _LEAST_HIGH)
+
+    def _on_method(self, chosen: str) -> None:
+        method = next(it for it in METHODS if it == chosen)
+        self.proving.set_method(method)
 
     # -- the meter --------------------------------------------------------------------------------
 

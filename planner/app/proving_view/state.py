@@ -7,8 +7,15 @@ from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
 from planner.app.fitting.errands import Errands
-from planner.app.proving_view.facts import ProofFacts, proof_facts, rows_of
+from planner.app.proving_view.facts import (
+    ProofFacts,
+    covered,
+    proof_facts,
+    rows_of,
+)
+from planner.app.proving_view.judging import Judge
 from planner.app.proving_view.rows import (
+    BAD,
     READ,
     ProbeRow,
     Row,
@@ -19,14 +26,14 @@ from planner.app.proving_view.rows import (
 )
 from planner.app.proving_view.under_way import UnderWay
 from planner.proving.entries import EntryError, parse_entry
-from planner.proving.reading import Pair
+from planner.proving.reading import Contact, Meter, Pair, Readings
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
     from planner.app.workbench import Workbench
     from planner.model.plan import Plan
-    from planner.proving.reading import Readings
+    from planner.proving.units import IsolationMethod, Rework
 
 
 class UnitCommand(QUndoCommand):
@@ -57,6 +64,7 @@ class Proving(QObject):
     unit_changed = Signal()  # something was read, or another unit is under way
     row_changed = Signal()  # another row is looked at
     busy_changed = Signal()
+    taken_up = Signal()  # another unit is under way, or none
     said = Signal(str)
 
     def __init__(self, workbench: "Workbench", parent: QObject | None = None) -> None:
@@ -66,14 +74,21 @@ class Proving(QObject):
         self.unit: UnderWay | None = None
         self.rows: tuple[Row, ...] = ()
         self.at = -1
-        self._method = "pairs"
+        self._method: IsolationMethod = "pairs"
+        self.number = 1  # of the unit that is begun next
+        self.who = ""
+        self._meter = Meter()
         self.undo_stack = QUndoStack(self)
         self.clock: Callable[[], datetime] = lambda: datetime.now().astimezone()
+        self._asked: tuple[Pair, ...] = ()
+        self._wanted: tuple[Pair, ...] = ()
+        self._covered: frozenset[Pair] = frozenset()
         self._standings: dict[int, Standing] = {}
         self._awake = False
         self._errands = Errands(self)
         self._errands.done.connect(self._on_facts)
         self._errands.busy_changed.connect(self.busy_changed)
+        self.judge = Judge(workbench, self)
         workbench.plan_changed.connect(lambda _changes: self._renew())
 
     # -- what is looked at ------------------------------------------------------------------------
@@ -94,7 +109,7 @@ class Proving(QObject):
         return self.unit.readings if self.unit is not None else None
 
     @property
-    def method(self) -> str:
+    def method(self) -> "IsolationMethod":
         """How isolation is read: as the unit under way was begun, else as was chosen last."""
         return self.unit.method if self.unit is not None else self._method
 
@@ -129,6 +144,7 @@ class Proving(QObject):
         """Stop what is under way."""
         self._awake = False
         self._errands.let_go()
+        self.judge.let_go()
         self.undo_stack.blockSignals(True)  # it signals once more while it is destroyed
 
     def _renew(self) -> None:
@@ -139,34 +155,70 @@ class Proving(QObject):
     def _on_facts(self, made: ProofFacts) -> None:
         self.facts = made
         self._make_rows()
+        self._judge()
 
     def _make_rows(self) -> None:
         here = self.row
         heard = self.unit.heard_groups if self.unit is not None else frozenset[Pair]()
         self._standings.clear()
-        self.rows = rows_of(self.facts, self.method, heard)
+        self._covered = covered(rows_of(self.facts, self.method, heard))
+        self._wanted = self._pairs_besides()
+        self.rows = rows_of(self.facts, self.method, heard, self._wanted)
         self.at = self.rows.index(here) if here in self.rows else -1
         self.rows_changed.emit()
 
+    def _pairs_besides(self) -> "tuple[Pair, ...]":
+        """Return the pairs that were read or asked for and are not in the plan, in their order."""
+        sweep = self.facts.sweep
+        read = self.unit.readings.by_pair if self.unit is not None else {}
+        pairs = dict.fromkeys((*read, *self._asked))
+        known = frozenset(sweep.contacts) if sweep is not None else frozenset[Contact]()
+        return tuple(it for it in pairs if it not in self._covered and it <= known)
+
+    def place_of(self, pair: "Pair") -> int:
+        """Return the row of a pair of contacts; -1 for none."""
+        rows = enumerate(self.rows)
+        return next((at for at, it in rows if isinstance(it, ProbeRow) and it.key == pair), -1)
+
+    def ask_for(self, pair: "Pair") -> None:
+        """Look at the row of a pair; one that the plan does not have is put below it."""
+        if self.place_of(pair) < 0:
+            self._asked = (*self._asked, pair)
+            self._make_rows()
+        self.go_to(self.place_of(pair))
+
     # -- the unit ---------------------------------------------------------------------------------
 
-    def begin(self, number: int = 1, who: str = "") -> None:
-        """Begin a unit."""
-        begun = self.clock().isoformat(timespec="seconds")
-        unit = UnderWay(number=number, who=who, begun=begun, method=self.method)
+    def begin(self) -> None:
+        """Begin the next unit, with the meter of the one before."""
+        unit = UnderWay(
+            number=self.number,
+            who=self.who,
+            begun=self.now(),
+            method=self.method,
+            readings=Readings(meter=self.meter),
+        )
         self.take_up(unit)
+
+    def now(self) -> str:
+        """Return this moment as records have it."""
+        return self.clock().isoformat(timespec="seconds")
 
     def take_up(self, unit: UnderWay | None) -> None:
         """Go on with a unit; the undo history starts anew."""
         self.undo_stack.clear()
+        self._asked = ()
         self.put_unit(unit)
+        self.taken_up.emit()
 
     def put_unit(self, unit: UnderWay | None) -> None:
         """Put a unit in place; the undo steps call this, and nothing else does twice."""
         before, self.unit = self.unit, unit
+        self._meter = before.readings.meter if before is not None else self._meter
         self._standings.clear()
-        if _rows_by(before) != _rows_by(unit):
+        if _rows_by(before) != _rows_by(unit) or self._pairs_besides() != self._wanted:
             self._make_rows()
+        self._judge()
         self.unit_changed.emit()
 
     def change(self, text: str, after: UnderWay) -> None:
@@ -182,13 +234,63 @@ class Proving(QObject):
             after = self.unit.evolve(readings=readings.evolve(meter=meter), zero_asked=True)
             self.change("Meter\u2019s zero", after)
 
-    def set_method(self, method: str) -> None:
+    @property
+    def meter(self) -> Meter:
+        """The meter in hand: of the unit under way, else of the one before."""
+        return self.unit.readings.meter if self.unit is not None else self._meter
+
+    def rework(self, entry: "Rework") -> None:
+        """Note a rework; what was read bad, or at the contacts that were mended, is unread."""
+        unit, made = self.unit, self.judge.diagnosis
+        if unit is None:
+            return
+        faults = made.faults if made is not None else ()
+        mended = frozenset(contact for fault in faults for contact in fault.contacts)
+        gone = [it.pair for it in unit.readings.readings if it.pair & mended]
+        for place, row in enumerate(self.rows):
+            if isinstance(row, ProbeRow) and self.standing(place) in BAD:
+                gone += [frozenset(pair) for pair in row.pairs()]
+        after = unit.without(gone, unit.heard_groups)
+        self.change("Rework", after.evolve(rework=(*unit.rework, entry)))
+
+    def set_who(self, who: str) -> str:
+        """Say who holds the meter."""
+        self.who = who
+        if self.unit is not None:
+            self.change("Who", self.unit.evolve(who=who))
+        return ""
+
+    def set_meter(self, name: str) -> str:
+        """Say which meter it is read with."""
+        if self.unit is not None:
+            readings = self.unit.readings
+            meter = readings.meter.evolve(name=name)
+            self.change("Meter", self.unit.evolve(readings=readings.evolve(meter=meter)))
+        return ""
+
+    def set_method(self, method: "IsolationMethod") -> None:
         """Read isolation by another method; what was read stays."""
         self._method = method
         if self.unit is not None:
             self.change("Another way to read isolation", self.unit.evolve(method=method))
         else:
             self._make_rows()
+
+    def _judge(self) -> None:
+        unit, sweep = self.unit, self.facts.sweep
+        isolation = self.facts.isolation(self.method)
+        if unit is None or sweep is None or isolation is None or not self._awake:
+            self.judge.judge(None)
+        else:
+            self.judge.judge((sweep, isolation, unit.readings))
+
+    def ask_for_advised(self) -> None:
+        """Look at the row that the diagnosis wants next, else at the next unread one."""
+        made = self.judge.diagnosis
+        if made is not None and made.next_probe is not None:
+            self.ask_for(frozenset(made.next_probe.pair))
+        else:
+            self.go_to(self.next_unread(self.at))
 
     # -- readings ---------------------------------------------------------------------------------
 
@@ -226,7 +328,7 @@ class Proving(QObject):
         row = self.rows[place]
         if self.unit is not None and isinstance(row, ProbeRow):
             pairs = [frozenset(pair) for pair in row.pairs()]
-            self.change(f"Unread {row_words(row)}", self.unit.without(pairs, row.key))
+            self.change(f"Unread {row_words(row)}", self.unit.without(pairs, (row.key,)))
 
 
 def _rows_by(unit: UnderWay | None) -> object:

@@ -1,12 +1,29 @@
-"""The unit that is being proved: what was read of it so far, and how that is said and kept."""
+"""The unit that is being proved: all that is read and noted of it so far."""
 
 from collections.abc import Iterable
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from pydantic import Field
 
+from planner.files.plans import plan_digest
 from planner.model.base import Line, Paragraph, Record
 from planner.proving.reading import Contact, Pair, Reading, Readings
+from planner.proving.units import (
+    Attachment,
+    Expected,
+    IsolationMethod,
+    Listening,
+    Rework,
+    UnitRecord,
+    UnitVerdict,
+    Wiggle,
+    expected_of,
+)
+
+if TYPE_CHECKING:
+    from planner.model.plan import Plan
+    from planner.proving.expected import Sweep
 
 
 class UnderWay(Record):
@@ -19,15 +36,25 @@ class UnderWay(Record):
     who: Line = ""
     begun: Line = ""
     zero_asked: bool = False
-    method: Line = "pairs"
+    method: IsolationMethod = "pairs"
     readings: Readings = Readings()
     heard: tuple[tuple[Contact, ...], ...] = ()
     remarks: Paragraph = ""
+    attachments: tuple[Attachment, ...] = ()
+    rework: tuple[Rework, ...] = ()
+    wiggle: tuple[Wiggle, ...] = ()
+    listening: tuple[Listening, ...] = ()
 
     @cached_property
     def heard_groups(self) -> frozenset[Pair]:
         """The groups that beeped."""
         return frozenset(frozenset(group) for group in self.heard)
+
+    @property
+    def empty(self) -> bool:
+        """Tell whether nothing was noted of it yet."""
+        noted = (self.heard, self.attachments, self.rework, self.wiggle, self.listening)
+        return not (self.readings.readings or self.remarks or any(noted))
 
     def with_readings(self, taken: Iterable[Reading]) -> "UnderWay":
         """Return it with readings more; earlier ones of the same pairs give way."""
@@ -36,14 +63,52 @@ class UnderWay(Record):
         readings = self.readings.evolve(readings=(*kept, *new.values()))
         return self.evolve(readings=readings)
 
-    def without(self, pairs: Iterable[Pair], group: Pair) -> "UnderWay":
-        """Return it with pairs unread, and a group not heard."""
-        gone = frozenset(pairs)
+    def without(self, pairs: Iterable[Pair], groups: Iterable[Pair] = ()) -> "UnderWay":
+        """Return it with pairs unread, and groups not heard."""
+        gone, quiet = frozenset(pairs), frozenset(groups)
         kept = tuple(it for it in self.readings.readings if it.pair not in gone)
-        heard = tuple(it for it in self.heard if frozenset(it) != group)
+        heard = tuple(it for it in self.heard if frozenset(it) not in quiet)
         return self.evolve(readings=self.readings.evolve(readings=kept), heard=heard)
 
     def with_heard(self, group: Pair) -> "UnderWay":
         """Return it with a group heard."""
         others = tuple(it for it in self.heard if frozenset(it) != group)
         return self.evolve(heard=(*others, tuple(sorted(group))))
+
+    def record(
+        self, plan: "Plan", sweep: "Sweep | None", verdict: UnitVerdict, at: str
+    ) -> UnitRecord:
+        """Return it as it is kept, held against the plan as it is now."""
+        return UnitRecord(
+            number=self.number,
+            at=at,
+            who=self.who,
+            verdict=verdict,
+            plan_digest=plan_digest(plan),
+            plan_revision=plan.revision,
+            readings=self.readings,
+            expected=expected_of(sweep) if sweep is not None else Expected(),
+            isolation=self.method,
+            remarks=self.remarks,
+            attachments=self.attachments,
+            rework=self.rework,
+            wiggle=self.wiggle,
+            listening=self.listening,
+        )
+
+
+def taken_up(record: UnitRecord, begun: str) -> UnderWay:
+    """Return a kept unit as one under way again."""
+    return UnderWay(
+        number=record.number,
+        who=record.who,
+        begun=begun,
+        zero_asked=True,
+        method=record.isolation or "pairs",
+        readings=record.readings,
+        remarks=record.remarks,
+        attachments=record.attachments,
+        rework=record.rework,
+        wiggle=record.wiggle,
+        listening=record.listening,
+    )

@@ -1,0 +1,86 @@
+"""The faces beside the readings: where the probes go, and where the fault is."""
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtWidgets import QWidget
+
+from planner.app.canvas.paint import paint
+from planner.app.fonts import font
+from planner.app.proving_view.faces import end_drawn, ends_shown, legend, marks_at
+from planner.app.proving_view.rows import contacts_words
+
+if TYPE_CHECKING:
+    from planner.app.proving_view.state import Proving
+    from planner.drawing.looks import Look
+    from planner.proving.reading import Contact
+
+MOST_ENDS = 3
+_LEAST_HIGH = 150
+_LEGEND = 28
+
+
+class FacesPane(QWidget):
+    """Draw the ends in play, one under the other."""
+
+    def __init__(self, proving: "Proving", look: "Look") -> None:
+        super().__init__()
+        self.proving, self.look = proving, look
+        self.setMinimumWidth(160)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        for signal in (
+            proving.row_changed,
+            proving.rows_changed,
+            proving.unit_changed,
+            proving.judge.marks_changed,
+        ):
+            signal.connect(self.renew)
+        self.renew()
+
+    def _probed(self) -> "tuple[tuple[Contact, ...], tuple[Contact, ...]]":
+        row = self.proving.row
+        return (row.ones, row.others) if row is not None else ((), ())
+
+    def _faulty(self) -> "tuple[Contact, ...]":
+        return tuple(it for fault in self.proving.judge.faults for it in fault.contacts)
+
+    def ends(self) -> tuple[str, ...]:
+        """Return the ends that are shown, as many as there is room for."""
+        held, touched = self._probed()
+        known = self.proving.plan.end_by_id
+        maybe = (end for fault in self.proving.judge.faults for end in fault.ends)
+        shown = dict.fromkeys((*ends_shown(held, touched, self._faulty()), *maybe))
+        ends = [end for end in shown if end in known]
+        most = max(min((self.height() - _LEGEND) // _LEAST_HIGH, MOST_ENDS), 1)
+        return tuple(ends[:most])
+
+    def renew(self) -> None:
+        """Draw anew, and say the same in words."""
+        held, touched = self._probed()
+        said = f"Hold {contacts_words(held)}, touch {contacts_words(touched)}" if held else ""
+        at_fault = self._faulty()
+        look_at = f"look at {contacts_words(at_fault)}" if at_fault else ""
+        self.setAccessibleName("; ".join(part for part in (said, look_at) if part) or "Faces")
+        self.update()
+
+    def set_look(self, look: "Look") -> None:
+        """Draw in another look."""
+        self.look = look
+        self.update()
+
+    def paintEvent(self, event: QPaintEvent) -> None:
+        """Paint the ends."""
+        painter = QPainter(self)
+        painter.setFont(font())
+        painter.fillRect(self.rect(), QColor(self.look.paper))
+        ends, held, touched, faulty = self.ends(), *self._probed(), self._faulty()
+        high = (self.height() - _LEGEND) / max(len(ends), 1)
+        for place, end in enumerate(ends):
+            box = (0.0, place * high, float(self.width()), high)
+            marks = marks_at(end, held, touched, faulty)
+            paint(painter, end_drawn(self.proving.plan, end, marks, box, self.look))
+        if ends:
+            corner = (10.0, self.height() - _LEGEND / 2)
+            paint(painter, legend(corner, self.look, faulty=bool(faulty)))
+        painter.end()
