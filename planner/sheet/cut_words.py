@@ -5,6 +5,7 @@ from collections.abc import Iterable
 from planner.dryfit.cutting import BatchStep, CutLine, Total
 from planner.markup import as_it_is
 from planner.model.plan import Plan
+from planner.sheet.way_bar import named
 from planner.sheet.words import Words
 from planner.units import number
 
@@ -16,7 +17,7 @@ _BY_BORE = {"heat-shrink": "heat_shrink", "sleeve": "sleeve", "label": "label"}
 def cut_words(line: CutLine, plan: Plan, words: Words) -> str:
     """Say what one line of the cut list is, and what it is for."""
     if line.kind == "plug":
-        return words("cuts.plug", where=", ".join(line.where), title=as_it_is(line.title))
+        return words("cuts.plug", where=named(line.where), title=as_it_is(line.title))
     where = where_words(_nodes(line, plan), plan, words)
     if line.kind == "cable":
         return _cable_line(line, where, plan, words)
@@ -47,7 +48,7 @@ def where_words(where: Iterable[str], plan: Plan, words: Words) -> str:
     splits = [split for split in plan.splits if split.id in where]
     told = [_split(as_it_is(split.name or split.id), plan, words) for split in splits]
     if ends:
-        told.append(words("cuts.at_plug", ends=", ".join(ends)))
+        told.append(words("cuts.at_plug", ends=named(ends)))
     return ", ".join(told)
 
 

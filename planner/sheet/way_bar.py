@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence, Set
 from dataclasses import dataclass, replace
+from itertools import groupby
 
 from planner.drawing.metrics import clipped, text_width
 from planner.drawing.primitives import DrawList, Poly, Style, centred_baseline
@@ -14,6 +15,7 @@ _TOP, _HEIGHT = 3100.0, 800.0
 _POINT = 330.0  # how far the arrow's tip reaches
 _GAP = 130.0
 _PADDING = 240.0
+_MANY = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,8 +124,12 @@ def _label(stretch: Stretch, words: Words, form: str) -> str:
 
 
 def named(ids: Sequence[str]) -> str:
-    """Name many by the first and the last: `B, C`, or `B1` to `B8` with a dash."""
-    return ", ".join(ids) if len(ids) < 4 else f"{ids[0]}\u2013{ids[-1]}"
+    """Name a few one by one, many by the first and the last: `B, C`, or `A, B1` to `B8`."""
+    told: list[str] = []
+    for _, group in groupby(ids, key=lambda one: one.rstrip("0123456789")):
+        run = list(group)
+        told += run if len(run) < _MANY else [f"{run[0]}\u2013{run[-1]}"]
+    return ", ".join(told) if len(told) < _MANY else f"{ids[0]}\u2013{ids[-1]}"
 
 
 def _outline(x: float, width: float, *, dark: bool, first: bool) -> DrawList:

@@ -98,7 +98,7 @@ def test_no_words_are_cut_short_on_a_demo_sheet(paper, language):
         plan = read_plan(path)
         options = {"paper": paper, "language": language, "date": "25 Nov 2026", "leads": 3}
         words = said(sheet_pages(plan, findings_of(plan), **options))
-        assert [word for word in words if word.endswith("\u2026")] == []
+        assert [word for word in words if word[1:].endswith("\u2026")] == []
 
 
 def test_there_are_demo_plans():

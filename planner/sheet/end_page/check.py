@@ -8,7 +8,7 @@ from planner.model.connector import Connector
 from planner.sheet.end_page.panel import Panel, titled
 from planner.sheet.end_page.rich import rich_lines, rich_width
 from planner.sheet.facts import EndFacts, Flag
-from planner.sheet.lettering import BODY, HAIR, INK, PAPER, THIN, rule, say
+from planner.sheet.lettering import BODY, HAIR, INK, PAPER, THIN, TITLE_HEIGHT, rule, say
 from planner.sheet.paper import MM
 from planner.sheet.words import Words
 
@@ -33,6 +33,14 @@ def bar_panel(words: Words) -> Panel:
     said, used = rich_lines((0, 870), words("end.measure"), WIDTH, pitch=_PITCH)
     body = Panel((*_bar(), *said), 770 + used)
     return titled(words("end.check_bar"), WIDTH, body)
+
+
+def slim_bar_panel(words: Words, width: float) -> Panel:
+    """Draw the bar under its title, and beside that what it is for: where a page is full."""
+    text = words("end.measure_short")
+    said, _ = rich_lines((width - rich_width(text), TITLE_HEIGHT - 160), text, width)
+    bar = titled(words("end.check_bar"), width, Panel(_bar(), _BAR))
+    return Panel((*bar.items, *said), bar.height)
 
 
 def plug_panel(

@@ -10,7 +10,7 @@ from planner.sheet.block import moved
 from planner.sheet.end_page import steps as step_list
 from planner.sheet.end_page import table
 from planner.sheet.end_page.alike import Shared
-from planner.sheet.end_page.check import bar_panel, check_panel, plug_panel
+from planner.sheet.end_page.check import bar_panel, check_panel, plug_panel, slim_bar_panel
 from planner.sheet.end_page.ends_table import ends_table
 from planner.sheet.end_page.joints import joints_panel
 from planner.sheet.end_page.key_panel import key_panel
@@ -56,6 +56,7 @@ _SPACINGS = (
     Spacing(7450.0, 450.0, step_list.PITCH, table.ROW, tight=False),
     Spacing(6350.0, 450.0, step_list.PITCH, table.ROW, tight=False),
     Spacing(6350.0, 220.0, step_list.TIGHT_PITCH, table.TIGHT_ROW, tight=True),
+    Spacing(6350.0, 220.0, step_list.LEAST_PITCH, table.TIGHT_ROW, tight=True),
 )
 _GAP = 150.0
 
@@ -153,25 +154,30 @@ class EndPage:
 
     def in_columns(self) -> DrawList | None:
         """Return one page of two columns, the template in the right one; None without room."""
-        white = self.spacing.white
-        ends, steps = self.shared.ends, self._steps(self.room, footed=True)
-        right = [
-            *self.beside[0],
-            self.joints,
-            self._template(RIGHT_WIDTH),
-            plug_panel(ends, self.connector, self.words, RIGHT_WIDTH),
-        ]
-        left = [self.face_panel, *steps, bar_panel(self.words)]
-        wide = box_of(right[-2].items)[2] > RIGHT_WIDTH + 50
-        least = (_height(panels, white) for panels in (left, right))
-        if len(steps) > 1 or self.beside[1] or wide or max(least) > self.room:
+        white, lower = self.spacing.white, len(self.beside[0])
+        steps, template = self._steps(self.room, footed=True), self._template(RIGHT_WIDTH)
+        wide = box_of(template.items)[2] > RIGHT_WIDTH + 50
+        if len(steps) > 1 or self.beside[1] or wide:
             return None
-        lower = len(self.beside[0])
-        columns = (
-            (0.0, spread_down(left, self.room, white, 1)),
-            (RIGHT_LEFT, spread_down(right, self.room, white, lower)),
-        )
-        return joined(panel.at(x, y) for x, placed in columns for panel, y in placed)
+        for below, beside in self._feet():
+            left = [self.face_panel, *steps, *below]
+            right = [*self.beside[0], self.joints, template, *beside]
+            if max(_height(panels, white) for panels in (left, right)) <= self.room:
+                columns = (
+                    (0.0, spread_down(left, self.room, white, 1)),
+                    (RIGHT_LEFT, spread_down(right, self.room, white, lower)),
+                )
+                return joined(panel.at(x, y) for x, placed in columns for panel, y in placed)
+        return None
+
+    def _feet(self) -> Iterator[tuple[tuple[Panel, ...], tuple[Panel, ...]]]:
+        """Yield what stands under the steps and under the template, the airiest first."""
+        ends, words = self.shared.ends, self.words
+        plug = plug_panel(ends, self.connector, words, RIGHT_WIDTH)
+        yield (bar_panel(words),), (plug,)
+        slim = slim_bar_panel(words, LEFT_WIDTH)
+        yield (slim,), (plug,)
+        yield (plug_panel(ends, self.connector, words, LEFT_WIDTH), slim), ()
 
     @property
     def face_panel(self) -> Panel:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
+from planner.drawing.metrics import text_width
 from planner.drawing.primitives import DrawList
 from planner.dryfit.cutting import CutLine, Total
 from planner.sheet.block import Block, moved
@@ -26,13 +27,13 @@ from planner.sheet.stack import Part, chunked, joined, piled
 ROW, _BOX, _LINE = 550.0, 470.0, 440.0
 _TEXT = 700.0
 _CUT = 1700.0  # from the right edge to where the lengths end
-_TAG_GAP, _MOST_TAGS = 80.0, 4200.0
+_TAG_GAP, _MOST_TAGS = 80.0, 2900.0
 
 
 def cut_rows(making: Making, width: float) -> tuple[Part, ...]:
     """Draw a row for each line of the cut list, with the tags of the parts in it."""
     tags = [tags_of(making, line) for line in making.cuts.lines]
-    room = max((sum(tag_width(tag) + _TAG_GAP for tag in each) for each in tags), default=0.0)
+    room = max((_tags_width(each) for each in tags), default=0.0)
     start = _TEXT + (min(room, _MOST_TAGS) + 60 if room else 0.0)
     return tuple(
         _row(making, line, each, (start, width))
@@ -77,16 +78,21 @@ def _row(making: Making, line: CutLine, tags: tuple[str, ...], across: tuple[flo
 
 
 def _tags(tags: tuple[str, ...], stop: float) -> DrawList:
-    """Set tags side by side; those that find no room are counted."""
+    """Set tags side by side; of many, the first and the last with dots between them."""
     items: list[DrawList] = []
     x = _TEXT
-    for place, tag in enumerate(tags):
-        if x + tag_width(tag) > stop + 1:
-            left = say((x, ROW / 2 + cap(BODY) / 2), f"+ {len(tags) - place}", bold=True)
-            return (*joined(items), left)
+    many = x + _tags_width(tags) > stop + 1
+    for tag in (tags[0], tags[-1]) if many else tags:
+        if items and many:
+            items.append((say((x, ROW / 2 + cap(BODY) / 2), "\u2026", bold=True),))
+            x += text_width("\u2026", BODY, bold=True) + _TAG_GAP
         items.append(draw_tag(tag, (x, (ROW - HEIGHT) / 2)))
         x += tag_width(tag) + _TAG_GAP
     return joined(items)
+
+
+def _tags_width(tags: tuple[str, ...]) -> float:
+    return sum(tag_width(tag) + _TAG_GAP for tag in tags)
 
 
 def _lined(text: str, figures: DrawList, width: float, start: float = _TEXT) -> Part:
