@@ -1,24 +1,32 @@
-"""`cupwright connectors`: list, show, validate and compare definitions and pinout records."""
+"""`cupwright connectors`: list, show, validate, compare, send and take in definitions."""
 
 from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from planner.cli.output import NAME
 from planner.cli.parsing import Parser, add_debug, add_folder
 
-_ACTS = ("list", "show", "validate", "compare")
+if TYPE_CHECKING:
+    from argparse import _SubParsersAction
+
+_ACTS = ("list", "show", "validate", "compare", "export", "import")
+RUNGS = ("hearsay", "documented", "confirmed", "confirmed-by-two")
 
 
 def run(words: Sequence[str]) -> int:
     """Do what is asked, `list` if nothing is; return 0, or 3 if a file is not valid."""
     args = _parser().parse_args(_with_list(words))
-    from planner.cli import definitions_acts  # noqa: PLC0415 - only after wrong use is told
+    # Only after wrong use is told.
+    from planner.cli import definitions_acts, definitions_parcels  # noqa: PLC0415
 
     acts = {
         "list": definitions_acts.list_all,
         "show": definitions_acts.show,
         "validate": definitions_acts.validate,
         "compare": definitions_acts.compare,
+        "export": definitions_parcels.export,
+        "import": definitions_parcels.take,
     }
     return acts[args.act](args)
 
@@ -34,11 +42,13 @@ def _with_list(words: Sequence[str]) -> list[str]:
 def _parser() -> Parser:
     parser = Parser(
         prog=f"{NAME} connectors",
-        description="List, show, validate and compare connectors, pinout records, cables, parts.",
+        description="List, show, validate, compare, send and take in connectors, pinout records, "
+        "cables, parts.",
     )
     acts = parser.add_subparsers(dest="act", required=True, metavar="|".join(_ACTS))
     listing = acts.add_parser("list", help="list them; WORDS narrow it, such as 3.5 two")
     listing.add_argument("words", nargs="*", metavar="WORDS", help="size, poles, family, signals")
+    listing.add_argument("--trust", choices=RUNGS, help="pinout records on that rung only")
     showing = acts.add_parser("show", help="show one")
     showing.add_argument("id", metavar="ID")
     validating = acts.add_parser("validate", help="read files, or folders of them, and say why not")
@@ -46,10 +56,30 @@ def _parser() -> Parser:
     comparing = acts.add_parser("compare", help="say in what two of a kind differ")
     comparing.add_argument("first", metavar="ID")
     comparing.add_argument("second", metavar="ID")
-    for act in (listing, showing, validating, comparing):
+    sending = acts.add_parser("export", help="write one with its sources and documents to a file")
+    sending.add_argument("id", metavar="ID")
+    sending.add_argument("-o", "--output", type=Path, metavar="FILE", help="else ID.parcel.json")
+    taking = _add_import(acts)
+    for act in (listing, showing, validating, comparing, taking):
         act.add_argument("--json", action="store_true", help="print JSON")
+    for act in (listing, showing, validating, comparing, sending, taking):
         add_debug(act)
-    for act in (listing, showing, comparing):
+    for act in (listing, showing, comparing, sending, taking):
         add_folder(act)
     add_debug(parser)
     return parser
+
+
+def _add_import(acts: "_SubParsersAction[Parser]") -> Parser:
+    taking = acts.add_parser("import", help="show what such a file holds; with --save, take it in")
+    taking.add_argument("path", type=Path, metavar="FILE")
+    taking.add_argument("--save", action="store_true", help="save what is new into your folder")
+    taking.add_argument(
+        "--next", action="append", default=[], metavar="ID", help="take theirs as the next revision"
+    )
+    taking.add_argument(
+        "--beside", action="append", default=[], metavar="ID", help="keep both, theirs by a new id"
+    )
+    taking.add_argument("--into", type=Path, metavar="FOLDER", help="else your own folder")
+    taking.add_argument("--who", default="", metavar="NAME", help="who takes it in, for the log")
+    return taking

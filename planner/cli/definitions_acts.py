@@ -19,7 +19,7 @@ from planner.problem import InputError, Problem, did_you_mean
 def list_all(args: Namespace) -> int:
     """List all definitions, or those that meet the words; say which files can't be read."""
     library = load_library(args.folder)
-    records = library.search(" ".join(args.words))
+    records = library.search(" ".join(args.words), trust=args.trust)
     if args.json:
         say_json([file_values(record) for record in records])
     else:
@@ -31,7 +31,7 @@ def list_all(args: Namespace) -> int:
 def show(args: Namespace) -> int:
     """Show one definition."""
     library = load_library(args.folder)
-    record = _named(library, args.id)
+    record = named(library, args.id)
     if args.json:
         say_json(file_values(record))
     else:
@@ -42,7 +42,7 @@ def show(args: Namespace) -> int:
 def compare(args: Namespace) -> int:
     """Compare two definitions of one kind."""
     library = load_library(args.folder)
-    first, second = _named(library, args.first), _named(library, args.second)
+    first, second = named(library, args.first), named(library, args.second)
     if type(first) is not type(second):
         raise WrongUseError(
             f"{first.id!r} and {second.id!r} are of two kinds. Name two of one kind."
@@ -92,7 +92,8 @@ def _problems_in(path: Path) -> tuple[Problem, ...]:
     return ()
 
 
-def _named(library: Library, name: str) -> Definition:
+def named(library: Library, name: str) -> Definition:
+    """Return the definition with that id, of whatever kind, or tell a wrong use."""
     finders = (library.connector, library.pinout, library.cable, library.part)
     for find in finders:
         record = find(name)

@@ -9,7 +9,7 @@ from planner.library.collection import Library
 from planner.library.comparing import Difference
 from planner.model.cable import Cable
 from planner.model.connector import Connector, Shell, Terminal
-from planner.model.definition import Definition
+from planner.model.definition import Definition, is_retired
 from planner.model.part import Part
 from planner.model.pinout import PinoutRecord
 from planner.model.signals import signals_text
@@ -41,6 +41,8 @@ def listed(records: Sequence[Definition]) -> str:
 def shown(record: Definition, library: Library) -> str:
     """Return everything that a bench needs of one record."""
     lines = [f"{record.id}, revision {record.revision}", *_wrapped("  ", record.title), ""]
+    if is_retired(record):
+        lines += [*_retired(record), ""]
     lines += _body(record)
     if isinstance(record, Connector):
         fitting = [found.id for found in library.pinouts_for(record.id)]
@@ -50,15 +52,23 @@ def shown(record: Definition, library: Library) -> str:
     return "\n".join(lines)
 
 
+def _retired(record: Definition) -> list[str]:
+    assert isinstance(record, Connector | PinoutRecord)
+    assert record.retired is not None
+    why = record.retired
+    return _row("  retired ", ", ".join(filter(None, (why.reason, why.by, why.date))))
+
+
 def compared(first: Definition, second: Definition, found: Sequence[Difference]) -> str:
     """Return a table of what differs."""
     if not found:
         return f"{first.id} and {second.id} are the same but for the id."
     rows = [("", first.id, second.id), *((one.key, one.first, one.second) for one in found)]
-    return "\n".join(line for row in rows for line in _three_columns(row))
+    return "\n".join(line for row in rows for line in three_columns(row))
 
 
-def _three_columns(row: tuple[str, str, str]) -> Iterator[str]:
+def three_columns(row: tuple[str, str, str]) -> Iterator[str]:
+    """Yield the lines of a row of a table of three columns."""
     widths = (28, 24, 24)
     cells = [
         textwrap.wrap(text, wide) or ["-" * bool(row[0])]
@@ -127,14 +137,26 @@ def _terminal_text(terminal: Terminal) -> str:
 
 @_body.register
 def _(record: PinoutRecord) -> list[str]:
-    source = record.source
-    told = ", ".join(filter(None, (source.reference, source.date, source.recorded_by)))
     lines = _row("  fits    ", ", ".join(record.fits)) + _row("  use     ", record.use)
-    lines += [f"  drive   {record.drive}"]
-    lines += _row("  source  ", f"{source.kind}{f': {told}' if told else ''}")
-    lines += [f"  trust   {record.trust}", "", "  contact  carries"]
+    lines += [f"  drive   {record.drive}", *_source_card(record), "", "  contact  carries"]
     for contact, carried in record.signals.items():
         lines.append(f"  {contact:<7}  {signals_text(carried) or 'nothing'}")
+    return lines
+
+
+def _source_card(record: PinoutRecord) -> list[str]:
+    """Return on whose word the record rests, and how far it has come."""
+    source = record.source
+    told = ", ".join(filter(None, (source.reference, source.date, source.recorded_by)))
+    lines = _row("  source  ", f"{source.kind}{f': {told}' if told else ''}")
+    for each in record.statements:
+        about = f"{', '.join(each.contacts)}: {each.kind}"
+        lines += _row("  but     ", f"{about}{f', {each.reference}' if each.reference else ''}")
+    for document in record.documents:
+        lines += _row("  with    ", ", ".join(filter(None, (document.name, document.remark))))
+    lines += [f"  trust   {record.trust}"]
+    for person in record.confirmations:
+        lines += _row("  found   ", ", ".join(filter(None, (person.who, person.date, person.how))))
     return lines
 
 

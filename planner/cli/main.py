@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 # The module of each is imported only when it is asked for; its first line is the help.
 COMMANDS = {
     "check": "findings of a plan, as a table or JSON",
-    "connectors": "list, show, validate, compare definitions and pinout records",
+    "connectors": "list, show, validate, compare, export, import definitions",
     "identify": "which contacts of a sample hold drivers, a return, a shell, a microphone",
     "layout": "the dry fit of every end: turn, gaps, order, sleeves, fits; --write keeps it",
     "schema": "JSON Schema of a plan, a connector, a pinout record, a cable, a part",

@@ -4,9 +4,12 @@ import json
 
 import pytest
 
+from planner.cli.connectors import RUNGS
 from planner.files.folders import library_folder
-from planner.library.loading import shipped_folders
-from tests.files.samples import CONNECTOR, PART
+from planner.library.loading import load_library, shipped_folders
+from planner.library.store import NEW, Store
+from planner.model.source import TRUST_LADDER
+from tests.files.samples import CONNECTOR, PART, records
 
 
 def test_the_list_has_every_kind(cupwright):
@@ -141,3 +144,105 @@ def test_two_kinds_are_not_compared(cupwright):
 def test_a_folder_named_is_on_the_list(cupwright, tmp_path):
     (tmp_path / "boot.toml").write_text(PART)
     assert "bench-boot" in cupwright("connectors", "--folder", tmp_path).out
+
+
+LETTER = b"%PDF-1.4 an invented letter"
+
+
+@pytest.fixture
+def bench(tmp_path):
+    """A shared folder with a connector and a pinout record that has its letter with it."""
+    (tmp_path / "letter.pdf").write_bytes(LETTER)
+    folder = tmp_path / "shared"
+    folder.mkdir()
+    store = Store(folder)
+    made = records(tmp_path)
+    store.save(made["connector"], NEW, who="Weller")
+    card = made["pinout"].evolve(
+        documents=(store.add_document(tmp_path / "letter.pdf", "both pages"),),
+        statements=({"contacts": ("S",), "kind": "hearsay", "reference": "told on the telephone"},),
+        confirmations=({"who": "Okoro", "date": "2026-05-11", "how": "on the part, by meter"},),
+        retired={"reason": "the maker changed it", "by": "Weller"},
+    )
+    store.save(card, NEW, who="Weller")
+    return folder
+
+
+def test_the_source_card_is_shown(cupwright, bench):
+    out = cupwright("connectors", "show", "bench-three-phones", "--folder", bench).out
+    assert [line for line in out.splitlines() if line.startswith("  ")][1:9] == [
+        "  retired the maker changed it, Weller",
+        "  fits    bench-three",
+        "  use     headphone",
+        "  drive   load",
+        "  source  letter: letter from the maker, 1996-03-04",
+        "  but     S: hearsay, told on the telephone",
+        "  with    letter.pdf, both pages",
+        "  trust   confirmed",
+    ]
+    assert "  found   Okoro, 2026-05-11, on the part, by meter" in out
+
+
+def test_the_list_is_narrowed_by_trust(cupwright, bench):
+    assert RUNGS == TRUST_LADDER
+    out = cupwright("connectors", "--trust", "hearsay", "--folder", bench).out
+    assert "quillet-stowe-two-pin" in out
+    assert "xlr-3-male" not in out
+    assert "bench-three-phones" not in out
+    assert "is not one of" in cupwright("connectors", "--trust", "rumour").err
+
+
+def test_one_is_sent_and_taken_in_elsewhere(cupwright, bench, tmp_path):
+    parcel = tmp_path / "letter.parcel.json"
+    sent = cupwright("connectors", "export", "bench-three-phones", "--folder", bench, "-o", parcel)
+    assert (sent.status, sent.out) == (0, f"{parcel} holds bench-three-phones, revision 1.\n")
+    shown = cupwright("connectors", "import", parcel)
+    assert shown.out.splitlines() == [
+        "new      bench-three-phones: Headphones on the bench three-pole",
+        "new      bench-three: Bench three-pole",
+    ]
+    assert not library_folder().exists()
+    taken = cupwright("connectors", "import", "--save", parcel, "--who", "Okoro")
+    assert "saved    bench-three-phones, revision 1" in taken.out
+    document = load_library().pinout("bench-three-phones").documents[0]
+    assert Store(library_folder()).papers.read(document) == LETTER
+
+
+def test_what_differs_is_shown_and_taken_only_if_asked_for(cupwright, bench, tmp_path):
+    parcel = tmp_path / "letter.parcel.json"
+    cupwright("connectors", "export", "bench-three-phones", "--folder", bench, "-o", parcel)
+    ours = records(tmp_path)["pinout"].evolve(use="cue desk")
+    Store(library_folder()).save(ours, NEW, who="Okoro")
+    out = cupwright("connectors", "import", parcel, "--save").out
+    assert "differs  bench-three-phones" in out
+    assert ["use", "cue", "desk", "headphone"] in [line.split() for line in out.splitlines()]
+    assert [line for line in out.splitlines() if len(line) > 80] == []
+    assert load_library().pinout("bench-three-phones") == ours
+    done = cupwright("connectors", "import", parcel, "--next", "bench-three-phones", "--json")
+    values = json.loads(done.out)
+    assert values["saved"] == ["bench-three-phones"]
+    assert {it["id"]: it["state"] for it in values["arrivals"]}["bench-three"] == "same"
+    assert load_library().pinout("bench-three-phones").use == "headphone"
+
+
+def test_a_hostile_parcel_is_refused_with_a_reason(cupwright, tmp_path):
+    path = tmp_path / "stranger.parcel.json"
+    path.write_text('{"format": "cupwright-parcel", "version": 9}')
+    done = cupwright("connectors", "import", "--save", path)
+    assert (done.status, done.out) == (3, "")
+    assert "the version 9 is not one that this Cupwright reads" in done.err
+
+
+def test_an_answer_about_what_is_not_in_the_parcel_is_wrong_use(cupwright, bench, tmp_path):
+    parcel = tmp_path / "letter.parcel.json"
+    cupwright("connectors", "export", "bench-three", "--folder", bench, "-o", parcel)
+    done = cupwright("connectors", "import", parcel, "--beside", "bench-tree")
+    assert done.status == 2
+    assert "Did you mean 'bench-three'?" in done.err
+
+
+def test_a_document_that_was_changed_is_not_sent(cupwright, bench, tmp_path):
+    next((bench / "documents").iterdir()).write_bytes(b"%PDF-1.4 forged")
+    done = cupwright("connectors", "export", "bench-three-phones", "--folder", bench)
+    assert done.status == 3
+    assert "not those that its digest names" in done.err
