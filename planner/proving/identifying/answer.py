@@ -12,13 +12,15 @@ class Driver:
     """A driver between two sets of joined contacts, its resistance and how far that may be off.
 
     `cold` is the common return where there is one; empty where the other end is brought out
-    nowhere. Which leg is plus is not known.
+    nowhere. Which leg is plus is not known. `measured` says that the figures come from the readings
+    alone; else they are what is usual, as far as the readings don't say.
     """
 
     hot: Contacts
     cold: Contacts
     ohm: float
     plus_minus_ohm: float
+    measured: bool = True
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +41,7 @@ class CommonReturn:
     series_ohm: float
     plus_minus_ohm: float
     below_reach: bool
+    measured: bool = True
 
 
 @dataclass(frozen=True, slots=True)

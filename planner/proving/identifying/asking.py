@@ -13,8 +13,8 @@ from planner.proving.reading import OPEN_FROM_OHM
 
 _MOST_LAYOUTS = 400
 _ENOUGH_SHARE = 0.9999
-# Outcomes that are told apart: joined, open, and figures in steps of about an eighth.
-_EDGES = np.arange(math.log(SHORT_BELOW_OHM), math.log(OPEN_FROM_OHM), 0.12)
+# Outcomes that are told apart: joined, open, and figures in steps of about a seventh.
+_EDGES = np.arange(math.log(SHORT_BELOW_OHM), math.log(OPEN_FROM_OHM), 0.15)
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,7 @@
 """From a weighed layout to drivers, returns, shell and microphone with their figures."""
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 import numpy as np
 
@@ -15,10 +16,9 @@ from planner.proving.identifying.answer import (
 from planner.proving.identifying.fitting import Floats, spread_ohm
 from planner.proving.identifying.layouts import Layout, Net, Piece
 from planner.proving.identifying.sample import SampleReadings
-from planner.proving.identifying.weighing import Weighed
+from planner.proving.identifying.weighing import Weighed, same_each_way
 
 COVERAGE = 2.0  # standard deviations in a printed +-
-DIFFERS_BY = 0.1  # a microphone's two directions differ by more than this share, if not by error
 
 
 def compose(sample: SampleReadings, weighed: Weighed, rank: int) -> Found:
@@ -30,7 +30,7 @@ class _Composer:
     def __init__(self, sample: SampleReadings, weighed: Weighed, rank: int) -> None:
         self.sample = sample
         self.layout: Layout = weighed.layouts[rank]
-        self.ohms = _edges(sample, weighed, rank)
+        self.edges = _edges(sample, weighed, rank)
 
     def found(self) -> Found:
         elements = list(self._elements())
@@ -64,31 +64,28 @@ class _Composer:
                 ends = (self._names(hot), self._names(cold) if cold is not None else ())
                 if piece.kind == "pair":
                     ends = (ends[1], ends[0])  # in the order of the contacts
-                figures = self.ohms[first + number]
+                edge = self.edges[first + number]
                 if number == piece.microphone:
-                    yield Microphone(*ends, *figures, shown=self._differs(piece.nets))
+                    shown = self._differs(piece.nets)
+                    yield Microphone(*ends, edge.ohm, edge.error_ohm, edge.measured, shown)
                 else:
-                    yield Driver(*ends, *figures)
+                    yield Driver(*ends, edge.ohm, edge.error_ohm, edge.measured)
 
     def _differs(self, nets: Sequence[Net]) -> bool:
         """Tell whether a pair of the piece was read differently each way round."""
         inside = {name for net in nets for name in self._names(net)}
-        for (one, other), seen in self.sample.seen.items():
-            if {one, other} <= inside and (seen.one_way or self._apart(seen.figures)):
-                return True
-        return False
-
-    def _apart(self, figures: Sequence[float]) -> bool:
-        if len(figures) < 2:
-            return False
-        spread = float(spread_ohm(self.sample.meter, np.array([max(figures)]))[0])
-        return max(figures) - min(figures) > max(3 * spread, DIFFERS_BY * max(figures))
+        return any(
+            seen.one_way or (len(seen.figures) > 1 and not same_each_way(self.sample, seen))
+            for pair, seen in self.sample.seen.items()
+            if set(pair) <= inside
+        )
 
     def _returns(self) -> Iterator[CommonReturn]:
         for piece, first in self._pieces():
             if piece.kind == "common":
-                ohm, error = self.ohms[first + piece.elements]
-                yield CommonReturn(self._names(piece.nets[0]), ohm, error, below_reach=ohm < error)
+                edge = self.edges[first + piece.elements]
+                names, low = self._names(piece.nets[0]), edge.ohm < edge.error_ohm
+                yield CommonReturn(names, edge.ohm, edge.error_ohm, low, edge.measured)
 
     def _shells(self) -> Iterator[ShellState]:
         for piece in self.layout:
@@ -99,22 +96,45 @@ class _Composer:
                         yield ShellState(name, others, piece.kind == "loose" and not others)
 
 
-def _edges(sample: SampleReadings, weighed: Weighed, rank: int) -> list[tuple[float, float]]:
-    """Return ohm and +- of each edge: from the readings alone where they suffice.
+@dataclass(frozen=True, slots=True)
+class _Edge:
+    ohm: float
+    error_ohm: float
+    measured: bool
 
-    Where they don't, what is usual fills the gap, and the +- grows accordingly.
+
+def _edges(sample: SampleReadings, weighed: Weighed, rank: int) -> list[_Edge]:
+    """Return the resistance of each edge with its +-, from the readings alone where they suffice.
+
+    Where they don't, what is usual fills the gap, and the +- grows accordingly. A reading through a
+    microphone says nothing of the rest.
     """
     fits, width = weighed.fits, weighed.fits.paths.shape[2] - 1
     ohms = np.exp(fits.logs[rank, :width])
     errors = COVERAGE * ohms * np.sqrt(np.diag(fits.covariance[rank])[:width])
+    measured = np.zeros(width, dtype=bool)
     paths = fits.paths[rank, :, :width]
+    through = paths[:, _microphones(weighed.layouts[rank])].any(axis=1)
+    measured[_microphones(weighed.layouts[rank])] = through.any()
     seen = np.array([it.ohm for it in weighed.figures])
-    for group in _hanging_together(paths[paths.any(axis=1)]):
-        rows = paths[:, group].any(axis=1)
+    for group in _hanging_together(paths[paths.any(axis=1) & ~through]):
+        rows = paths[:, group].any(axis=1) & ~through
         solved = _solved(paths[rows][:, group], seen[rows], spread_ohm(sample.meter, seen[rows]))
         if solved is not None:
             ohms[group], errors[group] = solved
-    return [(max(float(ohm), 0.0), float(error)) for ohm, error in zip(ohms, errors, strict=True)]
+            measured[group] = True
+    figures = (np.maximum(ohms, 0.0).tolist(), errors.tolist(), measured.tolist())
+    return [_Edge(*each) for each in zip(*figures, strict=True)]
+
+
+def _microphones(layout: Layout) -> list[int]:
+    """Return the number of the edge that is a microphone, if there is one."""
+    found, first = [], 0
+    for piece in layout:
+        if piece.microphone is not None:
+            found.append(first + piece.microphone)
+        first += piece.edges
+    return found
 
 
 def _hanging_together(paths: Floats) -> list[list[int]]:

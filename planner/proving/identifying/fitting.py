@@ -31,6 +31,7 @@ NET_OHM = 0.6  # spread of what wire within a net adds to its readings
 _ROUNDS = 14
 _LONGEST_STEP = 1.2
 _FLOOR_OHM = 0.05
+_SETTLED = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,30 +99,22 @@ class Prior:
     """What is usual of the edges of each layout, as a mean and a precision matrix."""
 
     def __init__(self, told: Sequence[Layout], width: int) -> None:
-        count = len(told)
-        self.mean = np.zeros((count, width + 1))
-        self.precision = np.zeros((count, width + 1, width + 1))
-        self.wayward = np.zeros((count, width + 1))
-        self._lone = np.zeros((count, width + 1))
-        for row, layout in enumerate(told):
-            self._fill(row, layout, width)
+        codes = np.array([_codes(layout, width) for layout in told]).reshape(len(told), width)
+        alike = np.where(codes == _DRIVER_EDGE, ALIKE**-2, 0.0)
+        self._lone = np.zeros((len(told), width + 1))
+        self.mean = np.zeros_like(self._lone)
+        self.wayward = np.zeros_like(self._lone)
+        for code, (ohm, spread) in ((_MICROPHONE_EDGE, MICROPHONE), (_RETURN_EDGE, RETURN)):
+            self._lone[:, :width] += np.where(codes == code, spread**-2, 0.0)
+            self.mean[:, :width] += np.where(codes == code, math.log(ohm), 0.0)
+        self.mean[:, :width] += np.where(codes == _DRIVER_EDGE, math.log(DRIVER[0]), 0.0)
         self.mean[:, width] = math.log(DRIVER[0])
-        self.precision[:, width, width] += DRIVER[1] ** -2
-
-    def _fill(self, row: int, layout: Layout, width: int) -> None:
-        edge = 0
-        for piece in layout:
-            for number in range(piece.edges):
-                if number == piece.microphone:
-                    self._alone(row, edge, MICROPHONE)
-                    self.wayward[row, edge] = 1
-                elif number == piece.elements:
-                    self._alone(row, edge, RETURN)
-                else:
-                    self._alike(row, edge, width)
-                edge += 1
-        for spare in range(edge, width):
-            self.precision[row, spare, spare] = 1.0
+        self.wayward[:, :width] = codes == _MICROPHONE_EDGE
+        own = np.arange(width)
+        self.precision = np.zeros((len(told), width + 1, width + 1))
+        self.precision[:, own, own] = alike + self._lone[:, :width] + (codes == _SPARE)
+        self.precision[:, own, width] = self.precision[:, width, own] = -alike
+        self.precision[:, width, width] = DRIVER[1] ** -2 + alike.sum(axis=1)
 
     def cost(self, logs: Floats) -> Floats:
         """Return minus twice the log density of the edges, but for a constant."""
@@ -135,15 +128,19 @@ class Prior:
         strain: Floats = (self._lone * (logs - self.mean) ** 2).sum(axis=1)
         return strain
 
-    def _alone(self, row: int, edge: int, usual: tuple[float, float]) -> None:
-        self.mean[row, edge] = math.log(usual[0])
-        self.precision[row, edge, edge] = self._lone[row, edge] = usual[1] ** -2
 
-    def _alike(self, row: int, edge: int, common: int) -> None:
-        weight = ALIKE**-2
-        self.mean[row, edge] = math.log(DRIVER[0])
-        self.precision[row, [edge, common], [edge, common]] += weight
-        self.precision[row, [edge, common], [common, edge]] -= weight
+_SPARE, _DRIVER_EDGE, _MICROPHONE_EDGE, _RETURN_EDGE = range(4)
+
+
+def _codes(layout: Layout, width: int) -> list[int]:
+    """Return what each edge of a layout is, filled up with spare ones."""
+    codes = []
+    for piece in layout:
+        kinds = [_DRIVER_EDGE] * piece.elements
+        if piece.microphone is not None:
+            kinds[piece.microphone] = _MICROPHONE_EDGE
+        codes += kinds + [_RETURN_EDGE] * (piece.edges - piece.elements)
+    return codes + [_SPARE] * (width - len(codes))
 
 
 def paths_of(
@@ -190,12 +187,14 @@ def fit(told: Sequence[Layout], figures: Sequence[Figure], meter: Meter) -> Fits
     prior = Prior(told, width)
     task = _Task.of(told, figures, meter, prior)
     logs = _start(prior, task.seen, width)
-    for _ in range(_ROUNDS):
+    for _ in range(_ROUNDS if figures else 0):
         slope, miss, hessian = task.around(logs)
         pull = np.einsum("hop,ho->hp", slope, task.weight * miss)
         pull += np.einsum("hpq,hq->hp", prior.precision, prior.mean - logs)
         step = np.linalg.solve(hessian, pull[..., None])[..., 0]
         logs = logs + np.clip(step, -_LONGEST_STEP, _LONGEST_STEP)
+        if np.abs(step).max() < _SETTLED:
+            break
     _, miss, hessian = task.around(logs)
     residuals = np.where(task.joined, task.seen / task.short_spread, miss / task.log_spread)
     cost = task.cost(residuals) + prior.cost(logs) + np.linalg.slogdet(hessian)[1]

@@ -4,7 +4,8 @@ A layout is a set of nets (contacts joined without resistance) in pieces (nets w
 """
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
+from functools import lru_cache
 from itertools import permutations
 from typing import Literal
 
@@ -35,17 +36,13 @@ class Piece:
     kind: Kind
     nets: tuple[Net, ...]
     microphone: int | None = None
+    elements: int = field(init=False)  # drivers and microphones
+    edges: int = field(init=False)  # these, and last the return's own wire where there is one
 
-    @property
-    def elements(self) -> int:
-        """How many drivers and microphones are in it."""
-        count = len(self.nets)
-        return count if self.kind == "hub" else count - 1
-
-    @property
-    def edges(self) -> int:
-        """The elements, and last the return's own wire where there is one."""
-        return self.elements + (self.kind == "common")
+    def __post_init__(self) -> None:
+        elements = len(self.nets) if self.kind == "hub" else len(self.nets) - 1
+        object.__setattr__(self, "elements", elements)
+        object.__setattr__(self, "edges", elements + (self.kind == "common"))
 
     def path(self, one: int, other: int) -> tuple[int, ...]:
         """Return the edges between two of the nets, by number."""
@@ -70,28 +67,30 @@ class Piece:
 Layout = tuple[Piece, ...]
 
 
-def layouts(count: int, joins: Joins) -> list[Layout]:
+def layouts(count: int, joins: Joins) -> tuple[Layout, ...]:
     """Return all layouts of `count` contacts that `joins` allow; TooManyError beyond reckoning."""
+    return _layouts(count, tuple(sorted(joins.items(), key=lambda item: item[0])))
+
+
+@lru_cache(maxsize=16)
+def _layouts(count: int, items: tuple[tuple[tuple[int, int], Join], ...]) -> tuple[Layout, ...]:
     found: list[Layout] = []
+    joins = dict(items)
     for pieces in _groupings(count, joins):
         found += _told(pieces)
         if len(found) > MOST_LAYOUTS:
             raise TooManyError
-    return found
+    return tuple(found)
 
 
 def _groupings(count: int, joins: Joins) -> Iterator[tuple[tuple[Net, ...], ...]]:
     """Yield the contacts put into nets, and the nets into pieces, one contact after the other."""
-    stack: list[tuple[tuple[Net, ...], ...]] = [()]
-    level = [stack]
+    level: list[tuple[tuple[Net, ...], ...]] = [()]
     for contact in range(count):
-        following = [
-            later for pieces in level[-1] for later in _with_one_more(pieces, contact, joins)
-        ]
-        if len(following) > MOST_LAYOUTS:
+        level = [later for pieces in level for later in _with_one_more(pieces, contact, joins)]
+        if len(level) > MOST_LAYOUTS:
             raise TooManyError
-        level.append(following)
-    yield from level[-1]
+    yield from level
 
 
 def _with_one_more(

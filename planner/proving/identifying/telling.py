@@ -45,7 +45,7 @@ def about(ohm: float, plus_minus: float) -> str:
     if not math.isfinite(plus_minus) or plus_minus <= 0:
         return f"{significant(ohm)} Ω"
     digits = _digits(plus_minus)
-    return f"{number(ohm, digits)} ± {number(plus_minus, digits)} Ω"
+    return f"{ohm:.{digits}f} ± {plus_minus:.{digits}f} Ω"
 
 
 def _digits(plus_minus: float) -> int:
@@ -55,7 +55,9 @@ def _digits(plus_minus: float) -> int:
 
 def found_words(found: Found) -> str:
     """Say an understanding in one line."""
-    parts = [f"{_ends(it)} {significant(it.ohm, 2)} Ω" for it in found.drivers]
+    parts = [
+        _ends(it) + (f" {significant(it.ohm, 2)} Ω" if _known(it) else "") for it in found.drivers
+    ]
     told = [f"{'drivers' if len(parts) > 1 else 'driver'} {listed(parts)}"] if parts else []
     if not parts:
         told.append("no driver")
@@ -105,9 +107,8 @@ def _head(identified: Identified) -> list[str]:
             f"{number(identified.chi_square_limit, 1)} is to be expected).{again}"
         ]
     if verdict == "ambiguous":
-        return [
-            f"Not settled: {identified.ways} ways to understand the readings are near each other."
-        ]
+        count = f"{identified.ways} ways to understand the readings are near each other"
+        return [f"Not settled: {count}. The likeliest so far:"]
     return ["Settled: one understanding fits, the next best is far behind."]
 
 
@@ -128,18 +129,25 @@ def _part_sentences(found: Found) -> list[str]:
     return said
 
 
+def _known(driver: Driver) -> bool:
+    """Tell whether the readings say anything of its resistance."""
+    return driver.measured or driver.plus_minus_ohm < driver.ohm
+
+
 def _driver_sentence(driver: Driver) -> str:
-    ohm = about(driver.ohm, driver.plus_minus_ohm)
+    of = f"of {about(driver.ohm, driver.plus_minus_ohm)} " if _known(driver) else ""
     if not driver.cold:
         return (
-            f"A driver of {ohm} from {joined(driver.hot)} to a point that no contact reaches: "
+            f"A driver {of}from {joined(driver.hot)} to a point that no contact reaches: "
             "a return that is broken, or drivers in a triangle, which reads the same."
         )
-    return f"A driver of {ohm} between {joined(driver.hot)} and {joined(driver.cold)}."
+    return f"A driver {of}between {joined(driver.hot)} and {joined(driver.cold)}."
 
 
 def _return_sentence(common: CommonReturn) -> str:
     what = f"{joined(common.contacts)} is the common return"
+    if not common.measured:
+        return f"{what}; its own wire can be told only when the drivers are read to each other too."
     if common.below_reach:
         most = number(common.series_ohm + common.plus_minus_ohm, _digits(common.plus_minus_ohm))
         return (

@@ -6,9 +6,9 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from planner.proving.identifying.fitting import Figure, Fits, Floats, figures_of, fit
-from planner.proving.identifying.layouts import Joins, Layout, Piece, TooManyError, layouts
-from planner.proving.identifying.sample import SampleReadings
+from planner.proving.identifying.fitting import Figure, Fits, Floats, figures_of, fit, spread_ohm
+from planner.proving.identifying.layouts import Joins, Kind, Layout, Piece, TooManyError, layouts
+from planner.proving.identifying.sample import SampleReadings, Seen
 
 # How usual things are before anything is read: common practice, no source. Only large factors
 # matter: readings outweigh the rest.
@@ -18,9 +18,11 @@ _BY_KIND = {"loose": 0.5, "pair": 1.0, "common": 1.0, "hub": 0.02, "chain": 0.01
 _MICROPHONE = 0.15
 _SHELL_IS_HOT = 0.03
 # For each further contact of a net.
-_WIDE_RETURN, _WIDE_PAIR, _WIDE_HOT, _WIDE_LOOSE = 0.25, 0.25, 0.03, 0.05
-_SHELL_ON_RETURN = 2.5  # times as usual as another contact there
-_ONE_WAY_UNEXPLAINED = 60.0
+_WIDE_RETURN, _WIDE_PAIR, _WIDE_HOT, _WIDE_LOOSE = 0.1, 0.2, 0.03, 0.05
+_SHELL_ON_RETURN = 6.0  # times as usual as another contact there
+# As chi-square: a pair that conducts one way only without a microphone, and one that reads the
+# same both ways with one.
+_ONE_WAY, _SAME = 60.0, 6.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,8 +55,9 @@ def weigh(sample: SampleReadings) -> Weighed | None:
         return None
     figures = figures_of(sample)
     fits = fit(told, figures, sample.meter)
-    cost = fits.cost + np.array([-2 * math.log(usual(it, sample)) for it in told])
-    cost += _ONE_WAY_UNEXPLAINED * _unexplained(told, sample)
+    shells = frozenset(at for at, name in enumerate(sample.contacts) if sample.is_shell(name))
+    cost = fits.cost + np.array([-2 * math.log(usual(it, shells)) for it in told])
+    cost += _each_way(told, sample)
     order = np.argsort(np.round(cost, 6), kind="stable")
     costs = cost[order] - cost[order[0]]
     shares = np.exp(-costs / 2)
@@ -76,49 +79,57 @@ def is_few(sample: SampleReadings) -> bool:
     return True
 
 
-def usual(layout: Layout, sample: SampleReadings) -> float:
-    """Return how usual a layout is, before anything is read."""
-    shells = {at for at, name in enumerate(sample.contacts) if sample.is_shell(name)}
+def usual(layout: Layout, shells: frozenset[int]) -> float:
+    """Return how usual a layout is before anything is read; `shells` are contacts, by number."""
     elements = sum(piece.elements for piece in layout)
     microphones = sum(piece.microphone is not None for piece in layout)
-    share = _BY_DRIVERS.get(elements - microphones, _MORE_DRIVERS)
-    if microphones:
-        share *= _MICROPHONE
-    for piece in layout:
-        share *= _BY_KIND[piece.kind] * _wide(piece)
-        cold = piece.nets[0] if piece.kind == "common" else ()
-        if len(cold) > 1 and shells & set(cold):
-            share *= _SHELL_ON_RETURN
-        hot = {contact for net in _hot(piece) for contact in net}
-        share *= _SHELL_IS_HOT ** len(hot & shells)
-    return share
+    share = _BY_DRIVERS.get(elements - microphones, _MORE_DRIVERS) * _MICROPHONE**microphones
+    return share * math.prod(_usual_piece(piece, shells) for piece in layout)
 
 
-def _hot(piece: Piece) -> Sequence[tuple[int, ...]]:
+def _usual_piece(piece: Piece, shells: frozenset[int]) -> float:
+    hot = piece.nets[1:] if piece.kind == "common" else piece.nets
     if piece.kind in {"loose", "pair"}:
-        return ()  # a shell may well be one leg of a single driver
-    return piece.nets[1:] if piece.kind == "common" else piece.nets
-
-
-def _wide(piece: Piece) -> float:
-    share = 1.0
+        hot = ()  # a shell may well be one leg of a single driver
+    share = _BY_KIND[piece.kind]
+    share *= _SHELL_IS_HOT ** sum(contact in shells for net in hot for contact in net)
     for at, net in enumerate(piece.nets):
-        factor = _WIDE_HOT
-        if piece.kind == "loose":
-            factor = _WIDE_LOOSE
-        elif piece.kind == "pair":
-            factor = _WIDE_PAIR
-        elif piece.kind == "common" and at == 0:
-            factor = _WIDE_RETURN
-        share *= factor ** (len(net) - 1)
+        if len(net) > 1:
+            cold = piece.kind == "common" and at == 0
+            share *= _wide(piece.kind, cold=cold) ** (len(net) - 1)
+            share *= _SHELL_ON_RETURN if cold and shells & set(net) else 1.0
     return share
 
 
-def _unexplained(told: Sequence[Layout], sample: SampleReadings) -> Floats:
-    """Count for each layout the pairs that conduct one way only with no microphone between."""
+def _wide(kind: Kind, *, cold: bool) -> float:
+    """Return how usual a further contact of a net is."""
+    if cold:
+        return _WIDE_RETURN
+    return {"loose": _WIDE_LOOSE, "pair": _WIDE_PAIR}.get(kind, _WIDE_HOT)
+
+
+def _each_way(told: Sequence[Layout], sample: SampleReadings) -> Floats:
+    """Return what it costs each layout how pairs read the two ways round.
+
+    A pair that conducts one way only has a microphone between; one that reads the same both ways
+    hardly has.
+    """
     place = {name: at for at, name in enumerate(sample.contacts)}
-    pairs = [(place[a], place[b]) for (a, b), seen in sample.seen.items() if seen.one_way]
-    return np.array([sum(not _through(layout, *pair) for pair in pairs) for layout in told], float)
+    cost = np.zeros(len(told))
+    for (one, other), seen in sample.seen.items():
+        if seen.one_way or same_each_way(sample, seen):
+            through = [_through(layout, place[one], place[other]) for layout in told]
+            unlikely = np.array(through) != seen.one_way
+            cost += np.where(unlikely, _ONE_WAY if seen.one_way else _SAME, 0.0)
+    return cost
+
+
+def same_each_way(sample: SampleReadings, seen: Seen) -> bool:
+    """Tell whether a pair was read both ways round, to the same within the meter's error."""
+    if len(seen.figures) < 2:
+        return False
+    spread = float(spread_ohm(sample.meter, np.array([max(seen.figures)]))[0])
+    return max(seen.figures) - min(seen.figures) <= 3 * spread
 
 
 def _through(layout: Layout, one: int, other: int) -> bool:
