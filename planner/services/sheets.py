@@ -18,6 +18,7 @@ from planner.sheet.words import Language
 
 PaperChoice = Literal["a4", "letter"]
 _GROUND = "#ffffff"
+_DESC = "Every face is seen from the solder side. Print at 100 %, do not fit to the page."
 
 
 def write_sheet(  # noqa: PLR0913 - each names one choice, by keyword
@@ -55,7 +56,13 @@ def sheet_title(plan: Plan) -> str:
 
 
 def sheet_files(
-    pages: Sequence[Page], path: Path, *, title: str, one_file: bool = False, outlines: bool = False
+    pages: Sequence[Page],
+    path: Path,
+    *,
+    title: str,
+    desc: str = _DESC,
+    one_file: bool = False,
+    outlines: bool = False,
 ) -> tuple[tuple[Path, bytes], ...]:
     """Return the files that pages make under `path`: each its name and its bytes."""
     kind = path.suffix.lower()
@@ -71,9 +78,9 @@ def sheet_files(
     if outlines:
         pages = [replace(page, items=outlined(page.items)) for page in pages]
     if len(pages) == 1 or one_file:
-        return ((path, _svg(_stacked(pages), title)),)
+        return ((path, _svg(_stacked(pages), title, desc)),)
     return tuple(
-        (path.with_stem(f"{path.stem}-{number}"), _svg(page, f"{title}, page {number}"))
+        (path.with_stem(f"{path.stem}-{number}"), _svg(page, f"{title}, page {number}", desc))
         for number, page in enumerate(pages, start=1)
     )
 
@@ -89,14 +96,14 @@ def _stacked(pages: Sequence[Page]) -> Page:
     return Page(tuple(items), pages[0].width, height * len(pages))
 
 
-def _svg(page: Page, title: str) -> bytes:
+def _svg(page: Page, title: str, desc: str) -> bytes:
     text = svg_text(
         page.items,
         width=round(page.width),
         height=round(page.height),
         unit_mm=UNIT_MM,
         title=title,
-        desc="Every face is seen from the solder side. Print at 100 %, do not fit to the page.",
+        desc=desc,
         paper=_GROUND,
     )
     return text.encode("utf-8")

@@ -48,7 +48,8 @@ def write_certificate(
         plan, record, earlier=earlier, spoilt=spoilt, paper=paper, language=language
     )
     title = f"Unit {unit} of {plan.order or plan.title or 'a lead'}"
-    contents = sheet_files(pages, path, title=title, outlines=outlines)
+    desc = "What was read on one built unit, and the verdict."
+    contents = sheet_files(pages, path, title=title, desc=desc, outlines=outlines)
     for target, data in contents:
         write_atomic(target, data)
     return tuple(target for target, _ in contents)

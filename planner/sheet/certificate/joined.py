@@ -50,7 +50,7 @@ def joined_blocks(case: Case, room: float) -> Iterator[Block]:
     for place, chunk in enumerate(chunked(parts, room - _TOP - _HEAD)):
         items, height = piled(chunk)
         title = name if place == 0 else words("page.goes_on", title=name)
-        head = panel_title(0, LIVE_WIDTH, 0, title, words("proving.ohm"))
+        head = panel_title(0, LIVE_WIDTH, 0, title, words("certificate.in_ohm"))
         body = (*head, *_columns(case), *moved(items, (0, _TOP + _HEAD)))
         yield Block(body, _TOP + _HEAD + height, full=True)
 

@@ -1,15 +1,19 @@
 """What happened to the unit besides: bent, heard, mended, remarked on, attached, read before."""
 
+import textwrap
 from collections.abc import Iterator, Sequence
 
+from planner.drawing.metrics import wrapped
 from planner.markup import as_it_is
 from planner.sheet.block import Block
 from planner.sheet.certificate.case import Case
 from planner.sheet.end_page.rich import rich_lines
 from planner.sheet.head import grouped
+from planner.sheet.lettering import BODY
 from planner.sheet.paper import HALF_WIDTH
 from planner.sheet.stack import Part, stacked
 
+_MOST_CHARACTERS = 600
 _MOST = 60  # entries of one kind on paper; the file beside the plan has all
 
 
@@ -28,7 +32,7 @@ def log_blocks(case: Case, room: float) -> Iterator[Block]:
 
 def _panel(case: Case, key: str, texts: Sequence[str], room: float) -> Iterator[Block]:
     words = case.words
-    parts = [_part(text) for text in texts[:_MOST]]
+    parts = [_part(piece) for text in texts[:_MOST] for piece in _pieces(text)]
     if len(texts) > _MOST:
         parts.append(_part(words("certificate.more", count=len(texts) - _MOST)))
     title = words(key)
@@ -40,8 +44,18 @@ def _part(text: str) -> Part:
     return said, used + 110
 
 
+def _pieces(text: str) -> list[str]:
+    """Return a long text in pieces, none higher than a page; bold stands in the first."""
+    return textwrap.wrap(text, _MOST_CHARACTERS, break_long_words=False, break_on_hyphens=False)
+
+
+def _own(text: str) -> str:
+    """Return a text of the record as it is, its words no wider than the column."""
+    return as_it_is(" ".join(wrapped(text, BODY, HALF_WIDTH)))
+
+
 def _noted(text: str, note: str) -> str:
-    return f"{text} {as_it_is(note)}" if note else text
+    return f"{text} {_own(note)}" if note else text
 
 
 def _wiggle(case: Case) -> Iterator[str]:
@@ -59,29 +73,31 @@ def _listening(case: Case) -> Iterator[str]:
 
 def _rework(case: Case) -> Iterator[str]:
     for entry in case.record.rework:
-        at = f"{case.moment(entry.at)}, {entry.who}" if entry.who else case.moment(entry.at)
-        found, done = as_it_is(entry.found), as_it_is(entry.done)
-        yield case.words("certificate.reworked", at=as_it_is(at), found=found, done=done or "?")
+        yield f"*{_by(case, entry.at, entry.who)}*"
+        yield case.words("certificate.found", found=_own(entry.found))
+        yield case.words("certificate.done", done=_own(entry.done) or "?")
+
+
+def _by(case: Case, at: str, who: str) -> str:
+    return f"{case.moment(at)}, {_own(who)}" if who else case.moment(at)
 
 
 def _earlier(case: Case) -> Iterator[str]:
     words = case.words
     for record in case.earlier:
         verdict = words(f"certificate.verdict_{record.verdict}")
-        at = f"{case.moment(record.at)}, {record.who}" if record.who else case.moment(record.at)
-        yield words(
-            "certificate.was", at=as_it_is(at), verdict=verdict, revision=record.plan_revision
-        )
+        at = _by(case, record.at, record.who)
+        yield words("certificate.was", at=at, verdict=verdict, revision=record.plan_revision)
 
 
 def _remarks(case: Case) -> Iterator[str]:
-    yield from (as_it_is(line) for line in case.record.remarks.splitlines() if line.strip())
+    yield from (_own(line) for line in case.record.remarks.splitlines() if line.strip())
 
 
 def _attached(case: Case) -> Iterator[str]:
     for attachment in case.record.attachments:
         text = case.words(
-            "certificate.file", name=as_it_is(attachment.name), digest=grouped(attachment.digest)
+            "certificate.file", name=_own(attachment.name), digest=grouped(attachment.digest)
         )
         wrong = attachment.digest in case.spoilt
         yield f"{text} {case.words('certificate.file_spoilt')}" if wrong else text
