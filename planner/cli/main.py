@@ -20,6 +20,7 @@ if TYPE_CHECKING:
 COMMANDS = {
     "check": "findings of a plan, as a table or JSON",
     "connectors": "list, show, validate, compare, export, import definitions",
+    "diagnose": "what is wrong with a unit, from its readings, and where to look",
     "identify": "which contacts of a sample hold drivers, a return, a shell, a microphone",
     "layout": "the dry fit of every end: turn, gaps, order, sleeves, fits; --write keeps it",
     "schema": "JSON Schema of a plan, a connector, a pinout record, a cable, a part",

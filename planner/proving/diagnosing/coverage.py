@@ -19,7 +19,8 @@ class Coverage:
 def coverage(seen: Observed, sound: State, asked: frozenset[Two] | None = None) -> Coverage:
     """Return what is unread of a sound lead.
 
-    Of two nets any reading between them counts. With `asked` only its pairs of nets are wanted: a
+    A pair that was read otherwise than it should is read. Of two nets any reading between them
+    counts. With `asked` only its pairs of nets are wanted: a
     stated plan may stop before the last.
     """
     return Coverage(tuple(_continuity(seen, sound)), tuple(_isolation(seen, sound, asked)))
@@ -31,14 +32,15 @@ def _continuity(seen: Observed, sound: State) -> Iterator[Two]:
     for place, net in enumerate(sound.label):
         start = first.setdefault(net, place)
         key = (net, seen.group[place])
-        if seen.group[place] != seen.group[start] and key not in linked:
+        unknown = not seen.together(start, place) and not seen.known_apart(start, place)
+        if unknown and key not in linked:
             linked.add(key)
             yield start, place
 
 
 def _isolation(seen: Observed, sound: State, asked: frozenset[Two] | None) -> Iterator[Two]:
     label = sound.label
-    done = {frozenset((label[one], label[other])) for one, other in seen.apart}
+    done = {frozenset((label[one], label[other])) for one, other in (*seen.apart, *seen.joined)}
     if asked is None:
         pairs: Iterator[Two] = combinations(sorted(set(label)), 2)
     else:

@@ -57,7 +57,7 @@ def diagnose(
     seen, clashes = observed(board, readings, clipped)
     mistakes = mistakes_of(board, wiring)
     search = Search(seen, sound(board), mistakes, progress=progress, cancelled=cancelled)
-    searched = _explained(search)
+    searched = explained(search)
     ranking = Ranking(board, wiring, mistakes)
     case = _Case(wiring, readings, seen, clashes, searched, ranking)
     return case.diagnosis(
@@ -66,7 +66,7 @@ def diagnose(
     )
 
 
-def _explained(search: Search) -> Searched:
+def explained(search: Search) -> Searched:
     """Return the smallest explanations, or where that is too long what mending step by step gave.
 
     Then `least` is what is proved to be the least cost.

@@ -104,7 +104,9 @@ def look_for(told: Sequence[Explanation], *, alike: bool) -> str:
     """Say what to look at first; `alike` where no reading can tell the rivals apart."""
     if not told:
         return ""
-    looks = list(dict.fromkeys(fault.look for it in told[:3] for fault in it.faults))
     if not alike or len(told) < 2:
-        return looks[0]
+        return told[0].faults[0].look
+    common = set.intersection(*(set(it.faults) for it in told))
+    differ = [next((it for it in each.faults if it not in common), None) for each in told[:3]]
+    looks = dict.fromkeys(fault.look for fault in differ if fault is not None)
     return " ".join(["No reading tells these apart.", *looks])

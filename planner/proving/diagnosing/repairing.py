@@ -30,6 +30,11 @@ def repaired(search: Search) -> tuple[Found, ...]:
 
 def _starts(search: Search) -> list[Found]:
     """Return the sets of named mistakes that leave least to be mended."""
+    if closed(search.seen):
+        bases = sorted(
+            search.bases(2), key=lambda it: len(it[0]) + exchanged_cost(search.seen, it[1])
+        )
+        return [Found(len(done), done, state) for done, state in bases[:_STARTS]]
     single = [Found(len(done), done, state) for done, state in search.bases(1)]
     single = sorted(single, key=lambda it: _promise(search, it))[:_STARTS]
     double = [
@@ -70,11 +75,16 @@ def least_cost(seen: Observed, bases: Iterable[tuple[tuple[Mistake, ...], State]
     It holds for a one-to-one lead with every pair read: with C groups of contacts, n conductors and
     after exchanges s, the faults are (2n - C) + n - 2 #{i: A_i ~ B_s(i)} and the cost of s.
     """
-    board = seen.board
-    count = len(board.contacts)
-    if not _one_to_one(board) or len(seen.joined) + len(seen.apart) < count * (count - 1) // 2:
+    if not closed(seen):
         return 0
-    return min(len(mistakes) + _exchanged_cost(seen, state) for mistakes, state in bases)
+    return min(len(mistakes) + exchanged_cost(seen, state) for mistakes, state in bases)
+
+
+def closed(seen: Observed) -> bool:
+    """Tell whether the closed form holds: one to one, and every pair read."""
+    count = len(seen.board.contacts)
+    whole = len(seen.joined) + len(seen.apart) == count * (count - 1) // 2
+    return whole and _one_to_one(seen.board)
 
 
 def _one_to_one(board: Board) -> bool:
@@ -90,7 +100,7 @@ def _crosses(board: Board, slots: tuple[int, ...]) -> bool:
     return len(slots) == 2 == len({board.end_of[board.place_of[slot]] for slot in slots})
 
 
-def _exchanged_cost(seen: Observed, state: State) -> int:
+def exchanged_cost(seen: Observed, state: State) -> int:
     """Return the closed form with the best exchanges.
 
     A conductor is an arrow from the group of the one contact to that of the other. An exchange

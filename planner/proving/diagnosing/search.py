@@ -61,6 +61,7 @@ class Search:
 
     def run(self, deepest: int) -> Searched:
         """Deepen until something explains the readings, or the search grows too long."""
+        self.found = {}
         for cost in range(deepest + 1):
             if self.progress is not None:
                 self.progress(cost / (deepest + 1))
