@@ -132,7 +132,9 @@ class Teller:
     def _moved(self, ring: Ring, end: str) -> Fault:
         told = [
             f"{self.core(slot)} on {self.spot(after)} instead of {self.spot(before)}"
-            for slot, before, after in zip(ring.slots, ring.places, ring.places[1:], strict=True)
+            for slot, before, after in zip(
+                ring.slots, ring.places[:-1], ring.places[1:], strict=True
+            )
         ]
         look = f"Look at the colours at {end} and move what stands wrong."
         words = f"{_listed(told)} at {end}"
