@@ -69,8 +69,11 @@ class Threading:
     parked: tuple[Parking, ...]
 
     def at_end(self, end: str) -> tuple[Route, ...]:
-        """Return the queue of parts at an end, the first to go on first."""
-        return tuple(route for route in self.routes if route.comes_from == end)
+        """Return the queue of parts at an end, the first to go on first.
+
+        What opens is laid round the cable at last and stands in no queue.
+        """
+        return tuple(it for it in self.routes if it.comes_from == end and not it.part.opens)
 
     def route_of(self, use: str) -> Route | None:
         """Return the route of a part by the id of its use; None where it has none."""

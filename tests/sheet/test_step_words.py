@@ -55,6 +55,7 @@ def shielded(plan, kind):
 def leads():
     cue, loom = demo("cue-desk-headphone-lead"), demo("recording-rack-loom")
     yield from (demo(name) for name in DEMO)
+    yield loom.evolve(parts=())
     yield from (threaded_lead(seed) for seed in range(20))
     yield from (furnished(cue), sleeved(cue), sleeved(demo("intercom-headset")))
     for kind in ("braid", "foil", "spiral"):

@@ -56,6 +56,9 @@ class CutsPane(Panel):
         table = self.table
         table.setAccessibleName("Cut list")
         table.setHorizontalHeaderLabels(list(_HEADS))
+        for column in range(len(_HEADS)):
+            side = Qt.AlignmentFlag.AlignRight if column else Qt.AlignmentFlag.AlignLeft
+            table.horizontalHeaderItem(column).setTextAlignment(side)
         table.verticalHeader().hide()
         table.setShowGrid(False)
         table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)

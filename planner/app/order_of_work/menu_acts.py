@@ -36,5 +36,5 @@ class WorkMenu(QObject):
 
     def _on_plan_changed(self) -> None:
         plan = self._state.plan
-        self._actions["computed_order"].setEnabled(bool(plan.landings))
+        self._actions["computed_order"].setEnabled(bool(plan.step_order))
         self._actions["parts_proposed"].setEnabled(bool(plan.ends))

@@ -26,12 +26,19 @@ class PartRow:
 
 
 def part_rows(plan: "Plan", facts: "WorkFacts") -> tuple[PartRow, ...]:
-    """Return the parts that go on, in order, then those that do not."""
+    """Return the parts that go on, in order, then those that do not.
+
+    In a rework these say as well what to take instead.
+    """
     stuck = {it.use.id: it for it in facts.threading.hindrances}
     going = [route for route in facts.threading.routes if route.use.id not in stuck]
+    wanted = {it.use.id: _wanted(it) for it in _no_way(plan, facts)}
     return (
         *(PartRow(it.use.id, f"{it.tag}  {it.part.title}", _way(plan, it)) for it in going),
-        *(PartRow(it.use.id, it.part.title, _why(it), stop=True) for it in stuck.values()),
+        *(
+            PartRow(use, it.part.title, f"{_why(it)}{wanted.get(use, '')}", stop=True)
+            for use, it in stuck.items()
+        ),
     )
 
 
@@ -60,15 +67,18 @@ def _why(found: "Hindrance") -> str:
 
 
 def rework_said(plan: "Plan", facts: "WorkFacts") -> str:
-    """Say what a rework leaves to thread; nothing while no end stays on."""
+    """Say how many parts a rework leaves no way for; nothing while no end stays on."""
     if not facts.stays_on:
         return ""
-    kept = listed(sorted(facts.stays_on))
-    if not facts.threading.hindrances:
+    kept, count = listed(sorted(facts.stays_on)), len(_no_way(plan, facts))
+    if not count:
         return f"With {kept} soldered every part can still be threaded."
-    told = [_wanted(it) for it in instead(plan, facts.threading)]
-    rest = f" In place of it take: {'; '.join(told)}." if told else ""
-    return f"With {kept} soldered not every part gets to its place.{rest}"
+    parts = "1 part has" if count == 1 else f"{count} parts have"
+    return f"With {kept} soldered {parts} no way left; the marked rows say what to take instead."
+
+
+def _no_way(plan: "Plan", facts: "WorkFacts") -> "tuple[Instead, ...]":
+    return instead(plan, facts.threading) if facts.stays_on else ()
 
 
 def _wanted(part: "Instead") -> str:
@@ -76,4 +86,4 @@ def _wanted(part: "Instead") -> str:
     if part.may_shrink:
         bore, grips = number(part.passes_mm), number(part.grips_mm)
         kinds += f", or shrink from {bore} mm down to under {grips} mm"
-    return f"{part.part.title}: {kinds}"
+    return f". Take {kinds}"

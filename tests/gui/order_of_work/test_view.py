@@ -17,7 +17,11 @@ from tests.gui.shell.test_accessible import nameless
 
 __all__ = ["answers", "library", "make_shell"]
 
-LEFT, ALT = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.AltModifier
+LEFT, CTRL, ALT = (
+    Qt.MouseButton.LeftButton,
+    Qt.KeyboardModifier.ControlModifier,
+    Qt.KeyboardModifier.AltModifier,
+)
 NONE = Qt.KeyboardModifier.NoModifier
 SIZES = [(1440, 900), (1024, 700), (720, 450)]
 CUE = "cue-desk-headphone-lead"
@@ -146,6 +150,34 @@ def test_a_step_is_dragged_as_one_undo_step(work):
     work.drag(number - 1, below.bottom() - 1)
     assert work.state.place_of(step) == number + 1
     assert work.count() == 1
+    work.list.setFocus()
+    work.key(Qt.Key.Key_Z, CTRL)
+    assert work.state.place_of(step) == number
+    assert work.workbench.plan.step_order == ()
+
+
+def test_a_drag_and_the_keys_make_the_same_order(work):
+    _, number = work.free()
+    work.list.scrollToItem(work.list.item(number - 1))
+    work.drag(number - 1, work.list.visualItemRect(work.list.item(number)).bottom() - 1)
+    dragged = work.workbench.plan.step_order
+    work.shell.window.acts["undo"].trigger()
+    work.settle()
+    work.list.setFocus()
+    work.list.setCurrentRow(number - 1)
+    work.key(Qt.Key.Key_Down, ALT)
+    assert work.workbench.plan.step_order == dragged != ()
+
+
+def test_a_drag_past_what_needs_the_step_is_refused_with_the_reason(work):
+    steps = work.state.facts.steps
+    held = next(at for at, it in enumerate(steps[:-1]) if it.id in steps[at + 1].needs)
+    before = list(work.ids)
+    work.list.scrollToItem(work.list.item(held))
+    work.drag(held, work.list.visualItemRect(work.list.item(held + 1)).bottom() - 1)
+    assert (work.ids, work.count()) == (before, 0)
+    told = work.shell.window.notice.text
+    assert f"Step {held + 1} has to come before step {held + 2}" in told
 
 
 def test_what_must_come_before_refuses_the_move(work):
@@ -218,6 +250,19 @@ def test_what_stays_on_is_never_in_the_plan(work):
     work.view.parts.stays["A"].click()
     work.settle()
     assert work.view.parts.said.text() == ""
+
+
+def test_a_rework_says_of_each_part_without_a_way_what_to_take_instead(work):
+    """With A and L on, what rests at R alone still goes on over R."""
+    for end in ("A", "L"):
+        work.view.parts.stays[end].click()
+        work.settle()
+    rows = {row.use: row for row in work.view.parts.rows}
+    at_r = {it.id for it in work.workbench.plan.parts if it.at == "R"}
+    assert {use for use, row in rows.items() if not row.stop} == at_r
+    stuck = [row for row in rows.values() if row.stop]
+    assert all("Take one that opens" in row.small for row in stuck)
+    assert f"{len(stuck)} parts have no way left" in work.view.parts.said.text()
 
 
 def test_with_all_ends_on_no_closed_part_can_be_threaded(work):
