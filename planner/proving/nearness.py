@@ -1,6 +1,8 @@
 """How near the metal of two contacts of an end is, and so how easily a bridge joins them."""
 
-from dataclasses import dataclass
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from itertools import combinations
 
 import numpy as np
@@ -30,12 +32,19 @@ Gaps = dict[Names, float]
 class NearPair:
     """Where two nets come nearest: a contact of each, at one end; `gap_mm` between their metal.
 
-    Nets that are never at one end have no gap.
+    Nets that are never at one end have no gap. `beside` where at any end they are no farther apart
+    than its stop line; it is there then that they are measured.
     """
 
     one: Contact
     other: Contact
-    gap_mm: float | None
+    gap_mm: float | None = None
+    beside: bool = False
+
+    @property
+    def risk(self) -> tuple[bool, float]:
+        """What pairs are ordered by, the greatest risk of a bridge first."""
+        return not self.beside, math.inf if self.gap_mm is None else self.gap_mm
 
 
 def contact_gaps_mm(plan: Plan, wiring: Wiring, end: str) -> Gaps:
@@ -102,30 +111,33 @@ def stop_line_mm(connector: Connector) -> float:
 
 
 def near_pairs(plan: Plan, wiring: Wiring, sweep: Sweep) -> dict[tuple[int, int], NearPair]:
-    """Return for every two nets, by number, where they come nearest."""
+    """Return for every two nets, by number, where they are most at risk of a bridge."""
     found: dict[tuple[int, int], NearPair] = {
-        (one, other): NearPair(sweep.nets[one][0], sweep.nets[other][0], None)
+        (one, other): NearPair(sweep.nets[one][0], sweep.nets[other][0])
         for one, other in combinations(range(len(sweep.nets)), 2)
     }
-    for end in plan.ends:
-        for names, gap_mm in contact_gaps_mm(plan, wiring, end.id).items():
-            pair = _ordered(sweep, (end.id, names[0]), (end.id, names[1]))
-            if pair is not None and _nearer(gap_mm, found[pair[0]].gap_mm):
-                found[pair[0]] = NearPair(*pair[1], round(gap_mm, 2))
+    for pair in _pairs_at_ends(plan, wiring):
+        nets = sweep.net_of[pair.one], sweep.net_of[pair.other]
+        if nets[0] > nets[1]:
+            _keep_riskier(found, (nets[1], nets[0]), replace(pair, one=pair.other, other=pair.one))
+        elif nets[0] < nets[1]:
+            _keep_riskier(found, nets, pair)
     return found
 
 
-def _ordered(
-    sweep: Sweep, one: Contact, other: Contact
-) -> tuple[tuple[int, int], tuple[Contact, Contact]] | None:
-    """Return two contacts with the numbers of their nets, the lower first; None if of one net."""
-    first, second = sweep.net_of[one], sweep.net_of[other]
-    if first == second:
-        return None
-    if first < second:
-        return (first, second), (one, other)
-    return (second, first), (other, one)
+def _keep_riskier(
+    found: dict[tuple[int, int], NearPair], nets: tuple[int, int], pair: NearPair
+) -> None:
+    if pair.risk < found[nets].risk:
+        found[nets] = pair
 
 
-def _nearer(gap_mm: float, than_mm: float | None) -> bool:
-    return than_mm is None or round(gap_mm, 2) < than_mm
+def _pairs_at_ends(plan: Plan, wiring: Wiring) -> Iterator[NearPair]:
+    """Yield every two contacts of each end with their gap, to 0.01 mm."""
+    for end in plan.ends:
+        connector = plan.connector_of(end.id)
+        line_mm = stop_line_mm(connector) if connector is not None else 0.0
+        for names, exact_mm in contact_gaps_mm(plan, wiring, end.id).items():
+            gap_mm = round(exact_mm, 2)
+            one, other = ((end.id, name) for name in names)
+            yield NearPair(one, other, gap_mm, beside=gap_mm <= line_mm)

@@ -1,6 +1,5 @@
 """How to probe a lead with a hand meter: the fewest readings that show it joined and apart."""
 
-import math
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
 
@@ -113,25 +112,17 @@ class _Nets:
         self.lines_mm = {end: stop_line_mm(it) for end, it in connectors.items() if it is not None}
 
     def by_risk(self) -> list[tuple[tuple[int, int], NearPair]]:
-        """Return every two nets, the smallest gap first; those never at one end come last."""
-        return sorted(self.near.items(), key=lambda it: (_or_inf(it[1].gap_mm), it[0]))
+        """Return every two nets, the greatest risk first; those never at one end come last."""
+        return sorted(self.near.items(), key=lambda it: (it[1].risk, it[0]))
 
     def beside(self) -> list[tuple[tuple[int, int], NearPair]]:
         """Return the pairs of nets that come within the stop line of their end, by risk."""
-        return [it for it in self.by_risk() if _or_inf(it[1].gap_mm) <= self.line_mm(it[1])]
-
-    def line_mm(self, pair: NearPair) -> float:
-        """Return the stop line of the end at which two nets come nearest, mm."""
-        return self.lines_mm.get(pair.one[0], 0.0)
+        return [it for it in self.by_risk() if it[1].beside]
 
     def stop(self, kept: int) -> StopLine | None:
         """Return the stop line with so many pairs within it; None where that is all."""
         left = len(self.near) - kept
         return StopLine(self.lines_mm, left) if left else None
-
-
-def _or_inf(gap_mm: float | None) -> float:
-    return math.inf if gap_mm is None else gap_mm
 
 
 def _by_pairs(nets: _Nets) -> IsolationPlan:

@@ -1,13 +1,14 @@
 """What a plan of readings can't see, in plain words."""
 
+from collections import Counter
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from planner.model.plan import Plan
+from planner.model.plan import Conductor, Plan
 from planner.proving.expected import Sweep
 from planner.proving.reading import Contact
 from planner.units import number
-from planner.wiring.graph import Wiring
+from planner.wiring.graph import Wiring, conductor_node
 from planner.wiring.partners import expected_partners
 
 CONTINUITY_UNSEEN = (
@@ -79,13 +80,22 @@ def hidden_opens(plan: Plan, sweep: Sweep) -> tuple[str, ...]:
 
     A conductor counts if its net stays whole without any one of its landings.
     """
-    hidden = [it.id for it in plan.conductors if _has_a_parallel(plan, sweep, it.id)]
+    crowded = _sharing_a_net(plan)
+    hidden = [it.id for it in crowded if _has_a_parallel(plan, sweep, it.id)]
     if not hidden:
         return ()
     return (
         f"A break in one of {', '.join(hidden)}: another way runs beside it, so it shows only as "
         "a little more resistance, if at all. Look at their joints.",
     )
+
+
+def _sharing_a_net(plan: Plan) -> tuple[Conductor, ...]:
+    """Return the conductors that have another one in their net."""
+    wiring = Wiring(plan)
+    nets = [wiring.net_of(conductor_node(it.id)) for it in plan.conductors]
+    often = Counter(map(id, nets))
+    return tuple(it for it, net in zip(plan.conductors, nets, strict=True) if often[id(net)] > 1)
 
 
 def _has_a_parallel(plan: Plan, sweep: Sweep, conductor: str) -> bool:

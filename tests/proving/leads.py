@@ -6,7 +6,7 @@ from itertools import combinations
 import networkx as nx
 
 from planner.proving.expected import expected_sweep
-from planner.proving.nearness import near_pairs, stop_line_mm
+from planner.proving.nearness import contact_gaps_mm
 from planner.wiring.graph import Wiring, contact_node
 from tests.electrical.leads import random_lead
 
@@ -90,14 +90,13 @@ def within_reach(isolation, plan, wiring, sweep):
     """
     if isolation.stop_after is None:
         return lambda short: True
-    near = near_pairs(plan, wiring, sweep)
-    lines = {end.id: stop_line_mm(plan.connector_of(end.id)) for end in plan.ends}
-
-    def reach(short):
-        pair = near[tuple(sorted(sweep.net_of[it] for it in short))]
-        return pair.gap_mm is not None and pair.gap_mm <= lines[pair.one[0]]
-
-    return reach
+    near = {
+        frozenset((sweep.net_of[end.id, one], sweep.net_of[end.id, other]))
+        for end in plan.ends
+        for (one, other), gap_mm in contact_gaps_mm(plan, wiring, end.id).items()
+        if round(gap_mm, 2) <= isolation.stop_after.mm_by_end[end.id]
+    }
+    return lambda short: frozenset(sweep.net_of[it] for it in short) in near
 
 
 def some(seed, things, most):

@@ -108,13 +108,14 @@ def test_nets_meet_where_they_are_nearest():
     sweep = expected_sweep(plan, wiring)
     found = near_pairs(plan, wiring, sweep)
     assert len(found) == math.comb(len(sweep.nets), 2)
+    lines = {end.id: stop_line_mm(plan.connector_of(end.id)) for end in plan.ends}
     every = {end.id: contact_gaps_mm(plan, wiring, end.id) for end in plan.ends}
     for (one, other), pair in found.items():
         assert (sweep.net_of[pair.one], sweep.net_of[pair.other]) == (one, other)
         between = [
-            mm
+            (round(mm, 2) > lines[end], round(mm, 2))
             for end, known in every.items()
             for names, mm in known.items()
             if {sweep.net_of[end, name] for name in names} == {one, other}
         ]
-        assert pair.gap_mm == (round(min(between), 2) if between else None)
+        assert (not pair.beside, pair.gap_mm) == min(between, default=(True, None))
