@@ -1,10 +1,11 @@
-"""`cupwright sheet PLAN -o FILE`: the bench sheet as SVG or PDF, or its cut list as CSV."""
+"""`cupwright sheet PLAN -o FILE`: the bench sheet as SVG or PDF, or its cut list as CSV; units."""
 
 from collections.abc import Sequence
 from pathlib import Path
 
 from planner.cli.output import NAME, say
 from planner.cli.parsing import Parser, WrongUseError, add_debug, add_folder
+from planner.cli.unit_pages import check_use, run_unit
 
 _MOST_DATE_CHARACTERS = 40
 _MOST_LEADS = 10_000
@@ -20,6 +21,9 @@ def run(words: Sequence[str]) -> int:
         raise WrongUseError(f"--leads takes 1 to {_MOST_LEADS} leads, not {args.leads}.")
     if len(args.date) > _MOST_DATE_CHARACTERS or not args.date.isprintable():
         raise WrongUseError(f"--date takes at most {_MOST_DATE_CHARACTERS} plain characters.")
+    if args.unit is not None:
+        check_use(args)
+        return run_unit(args)
     # Imported only now: wrong use should be told at once.
     from planner.library.loading import load_library  # noqa: PLC0415
     from planner.services.checking import check_plan, verdict  # noqa: PLC0415
@@ -50,8 +54,8 @@ def run(words: Sequence[str]) -> int:
 def _parser() -> Parser:
     parser = Parser(
         prog=f"{NAME} sheet",
-        description="Write the bench sheet, or its cut list as .csv. "
-        "Exit status 1: written, but the plan has a stop.",
+        description="Write the bench sheet, or its cut list as .csv; with --unit what is kept of "
+        "built units. Exit status 1: written, but the plan has a stop, or a unit has not passed.",
     )
     parser.add_argument("plan", metavar="PLAN", type=Path, help="the build plan")
     parser.add_argument(
@@ -73,6 +77,9 @@ def _parser() -> Parser:
     parser.add_argument("--one-file", action="store_true", help="put all pages in one tall .svg")
     parser.add_argument(
         "--leads", type=int, default=1, metavar="N", help="how many are built in a run; 1"
+    )
+    parser.add_argument(
+        "--unit", metavar="N", help="instead, the certificate of a unit; all: a summary as .csv"
     )
     add_folder(parser)
     add_debug(parser)

@@ -6,9 +6,20 @@ from functools import cached_property
 from itertools import product
 from typing import Literal
 
+from planner.model.plan import Plan
+from planner.proving.expected import expected_sweep
 from planner.proving.limits import limit_of
 from planner.proving.reading import Contact, Reading, Readings
-from planner.proving.units import Clipped, Expected, ExpectedPath, UnitRecord, UnitVerdict
+from planner.proving.units import (
+    Clipped,
+    Expected,
+    ExpectedPath,
+    UnitRecord,
+    UnitVerdict,
+    expected_of,
+    stale,
+)
+from planner.wiring.graph import Wiring
 
 Standing = Literal["good", "heard", "through", "high", "open", "unread"]
 
@@ -189,6 +200,17 @@ class Judgement:
     def _path_to(self) -> dict[Contact, float | None]:
         """The wire's resistance from the first contact of its net to each other one, ohm."""
         return {path.other: path.ohm for path in self.expected.paths}
+
+
+def judged(record: UnitRecord, plan: Plan) -> Judgement:
+    """Judge a unit by what its record keeps; where that is nothing, by the plan if it is the same.
+
+    A record that keeps nothing of a plan that has changed since is judged by nothing.
+    """
+    if not record.expected.contacts and not stale(record, plan):
+        sweep = expected_sweep(plan, Wiring(plan))
+        record = record.evolve(expected=expected_of(sweep))
+    return Judgement(record)
 
 
 def _standing(reading: Reading, own_ohm: float | None, limit_ohm: float) -> Standing:

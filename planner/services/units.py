@@ -9,7 +9,7 @@ from planner.files.atomic import write_atomic
 from planner.model.plan import Plan
 from planner.problem import InputError
 from planner.proving.attachments import attachment_problem
-from planner.proving.judging import Judgement
+from planner.proving.judging import judged
 from planner.proving.unit_file import Units, load_units, units_path
 from planner.proving.units import UnitRecord, stale
 from planner.services.cutting import guarded
@@ -25,7 +25,7 @@ COLUMNS = (
 )  # fmt: skip
 
 
-def write_certificate(
+def write_certificate(  # noqa: PLR0913 - each names one choice, by keyword
     plan: Plan,
     plan_path: Path,
     unit: int,
@@ -33,6 +33,7 @@ def write_certificate(
     *,
     paper: PaperChoice = "a4",
     language: Language = "en",
+    one_file: bool = False,
     outlines: bool = False,
 ) -> tuple[Path, ...]:
     """Write the pages of a unit's latest record to `path` (.pdf or .svg); return the files written.
@@ -41,7 +42,7 @@ def write_certificate(
     of, for another ending, or where it can't be written.
     """
     units = load_units(plan_path)
-    record = _latest(units, unit, plan_path)
+    record = latest_of(units, unit, plan_path)
     spoilt = [each.digest for each in record.attachments if attachment_problem(plan_path, each)]
     earlier = units.history(unit)[:-1]
     pages = certificate_pages(
@@ -49,13 +50,16 @@ def write_certificate(
     )
     title = f"Unit {unit} of {plan.order or plan.title or 'a lead'}"
     desc = "What was read on one built unit, and the verdict."
-    contents = sheet_files(pages, path, title=title, desc=desc, outlines=outlines)
+    contents = sheet_files(
+        pages, path, title=title, desc=desc, one_file=one_file, outlines=outlines
+    )
     for target, data in contents:
         write_atomic(target, data)
     return tuple(target for target, _ in contents)
 
 
-def _latest(units: Units, unit: int, plan_path: Path) -> UnitRecord:
+def latest_of(units: Units, unit: int, plan_path: Path) -> UnitRecord:
+    """Return the latest record of a unit; InputError names those that there are."""
     record = units.latest.get(unit)
     if record is None:
         known = ", ".join(map(str, list(units.latest)[:8]))
@@ -81,7 +85,7 @@ def summary_csv(plan: Plan, units: Units) -> str:
 
 
 def _cells(plan: Plan, record: UnitRecord, units: Units) -> Iterator[str]:
-    found = Judgement(record)
+    found = judged(record, plan)
     own = [path.own_ohm for path in found.paths if path.own_ohm is not None]
     good = sum(path.standing in {"good", "heard", "through"} for path in found.paths)
     yield from (str(record.number), record.at, record.who, found.verdict)

@@ -4,9 +4,8 @@ import datetime as dt
 from dataclasses import dataclass
 from functools import cached_property
 
-from planner.proving.expected import expected_sweep
-from planner.proving.judging import Judgement
-from planner.proving.units import UnitRecord, expected_of, stale
+from planner.proving.judging import Judgement, judged
+from planner.proving.units import UnitRecord, stale
 from planner.sheet.leaf import Making
 from planner.sheet.words import Words
 
@@ -35,12 +34,8 @@ class Case:
 
     @cached_property
     def judgement(self) -> Judgement:
-        """The readings against what the record keeps, or against the plan if that is the same."""
-        record = self.record
-        if not record.expected.contacts and not self.stale:
-            sweep = expected_sweep(self.making.plan, self.making.wiring)
-            record = record.evolve(expected=expected_of(sweep))
-        return Judgement(record)
+        """What the readings show."""
+        return judged(self.record, self.making.plan)
 
     @property
     def passed(self) -> bool:
