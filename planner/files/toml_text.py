@@ -4,17 +4,48 @@ from collections.abc import MutableMapping
 from typing import Any
 
 import tomlkit
-from tomlkit.items import Array, Item
+from tomlkit.items import AoT, Array, Item
+
+from planner.files.toml_lists import Table, are_told_apart, item_name, order_of, relisted
 
 # A core's size may stand in a file under another key; a new figure takes its place.
 _SAME_FIGURE = {"strand_mm": ("awg", "area_mm2")}
 
 
 def edited_text(earlier: str, before: dict[str, Any], after: dict[str, Any]) -> str:
-    """Return `earlier` changed only where `after` differs from `before`, the values it holds."""
+    """Return `earlier` changed only where `after` differs from `before`, the values it holds.
+
+    Items that stay in a list of tables keep their comments when others come or go.
+    """
     document = tomlkit.parse(earlier)
-    _bring_up(document, before, after)
-    return tomlkit.dumps(document)
+    orders = {
+        key: order_of(old, after.get(key, []))
+        for key, old in before.items()
+        if _is_tables(old) and isinstance(document.get(key), AoT) and _lists_differ(old, after, key)
+    }
+    between = after | {key: _updated(before[key], after.get(key, [])) for key in orders}
+    _bring_up(document, before, between)
+    text = tomlkit.dumps(document)
+    for key, order in orders.items():
+        moved = relisted(text, key, order, lambda item, key=key: new_text({key: [item]}))  # type: ignore[misc] # bound for the loop
+        if moved is None:
+            document = tomlkit.parse(text)
+            _bring_up(document, {key: between[key]}, {key: after[key]} if key in after else {})
+            moved = tomlkit.dumps(document)
+        text = moved
+    return text
+
+
+def _lists_differ(old: list[Table], after: dict[str, Any], key: str) -> bool:
+    """Tell whether items come, go or move, each with a name of its own."""
+    new = after.get(key, [])
+    return not _same_items(old, new) and are_told_apart(old) and are_told_apart(new)
+
+
+def _updated(old: list[Table], new: list[Table]) -> list[Table]:
+    """Return the old list with the new values of those items that stay."""
+    staying = {item_name(item): item for item in new}
+    return [staying.get(item_name(item), item) for item in old]
 
 
 def new_text(values: dict[str, Any]) -> str:
@@ -81,7 +112,7 @@ def _bring_up(
             continue
         if isinstance(old, dict) and isinstance(value, dict) and key in target:
             _bring_up(target[key], old, value)
-        elif _same_ids(old, value) and key in target:
+        elif _same_items(old, value) and key in target:
             for inner, was, is_now in zip(target[key], old or (), value, strict=True):
                 _bring_up(inner, was, is_now)
         else:
@@ -101,9 +132,9 @@ def _put(target: MutableMapping[str, Any], key: str, value: Any) -> None:  # noq
     target[key] = _top_item(value) if at_top else _item(value)
 
 
-def _same_ids(old: object, new: object) -> bool:
+def _same_items(old: object, new: object) -> bool:
     if not (_is_tables(old) and _is_tables(new)):
         return False
     assert isinstance(old, list)
     assert isinstance(new, list)
-    return [item.get("id") for item in old] == [item.get("id") for item in new]
+    return [item_name(item) for item in old] == [item_name(item) for item in new]
