@@ -110,7 +110,8 @@ def _told(teller: Teller, it: Judged, cleared: set[Contact]) -> HighJoint:
     if len(suspects) > 1:
         look += f", then that on {teller.full(suspects[1])}; read again after each"
     ends = tuple(dict.fromkeys(end for end, _ in suspects))
-    fault = Fault("high-joint", suspects[0][0], suspects, words, f"{look}.", ends, cost=0)
+    shown = ohm_text(figure.ohm)
+    fault = Fault("high-joint", ends[0], suspects, words, f"{look}.", ends, cost=0, figure=shown)
     return HighJoint(path.one, path.other, figure.ohm, figure.expected_ohm, it.sigmas, fault)
 
 

@@ -17,7 +17,9 @@ class Fault:
     """One thing that went wrong.
 
     `end` is where to look first; `ends` are all ends at which it may be, no meter can tell which.
-    `contacts` are those to look at; `look` says where to look or to put the iron.
+    `contacts` are those to look at; `look` says where to look or to put the iron. `moves` are, at
+    `end`, the contact where something belongs and the contact where it stands; `figure` is what a
+    high joint has.
     """
 
     kind: FaultKind
@@ -27,6 +29,8 @@ class Fault:
     look: str
     ends: tuple[str, ...] = ()
     cost: int = 1
+    moves: tuple[tuple[Contact, Contact], ...] = ()
+    figure: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,7 @@
 """Faults in the builder's words, each with where to look or to put the iron."""
 
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from planner.model.signals import channel_of, leg_of
 from planner.proving.diagnosing.board import Board
@@ -55,6 +56,11 @@ class Teller:
         """Return contacts by name."""
         return tuple(self.board.contacts[place] for place in places)
 
+    def _moves(self, steps: Sequence[tuple[int, int]]) -> tuple[tuple[Contact, Contact], ...]:
+        """Return from where to where things moved, but not from one end to another."""
+        end_of, contacts = self.board.end_of, self.board.contacts
+        return tuple((contacts[a], contacts[b]) for a, b in steps if end_of[a] == end_of[b])
+
     # -- faults ---------------------------------------------------------------------------------
 
     def faults(self, found: Found) -> Iterator[Fault]:
@@ -83,8 +89,9 @@ class Teller:
         }
         contacts = self.contacts(mistake.moved)
         return Fault(
-            mistake.kind, end, contacts, words.format(**said), look.format(**said), mistake.ends
-        )
+            mistake.kind, end, contacts, words.format(**said), look.format(**said), mistake.ends,
+            moves=self._moves([(it, mistake.moves[it]) for it in mistake.moved]),
+        )  # fmt: skip
 
     def ring(self, found: Found, ring: Ring) -> Fault:
         """Tell conductors that changed places at one end."""
@@ -101,7 +108,10 @@ class Teller:
         look = f"Look at the colours at {end}: {colours}"
         if len(ends) > 1:
             look += f". Right there? Then they are exchanged at {ends[1]}"
-        return Fault(kind, end, self.contacts(places), words, f"{look}.", ends, ring.cost)
+        told = [self._told_at(it, found, ring) for it in ends] if len(ends) > 1 else [places]
+        steps = self._moves([it for each in told for it in pairwise((*each, each[0]))])
+        contacts = self.contacts([place for each in told for place in each])
+        return Fault(kind, end, contacts, words, f"{look}.", ends, ring.cost, steps)
 
     def _told_at(self, end: str, found: Found, ring: Ring) -> tuple[int, ...]:
         """Return where a ring's conductors land at another end."""
@@ -122,12 +132,26 @@ class Teller:
         one, other = (self.wiring.signals_at(*it) for it in self.contacts(places))
         if len(one) == len(other) == 1:
             (a,), (b,) = one, other
-            if channel_of(a) and channel_of(a) == channel_of(b):
-                return "polarity", f"{_reversed(channel_of(a))}: {plain}"
-            if leg_of(a) == leg_of(b) == "+":
-                names = _listed([_channel(channel_of(a)), _channel(channel_of(b))])
+            first, second = channel_of(a), channel_of(b)
+            if first and first == second:
+                return "polarity", f"{_reversed(first)}: {plain}"
+            if leg_of(a) == leg_of(b) == "+" and self._one_return(places[0], first, second):
+                names = _listed([_channel(first), _channel(second)])
                 return "channels", f"{names} exchanged: {plain}"
         return "exchange", plain
+
+    def _one_return(self, place: int, *channels: str) -> bool:
+        """Tell whether channels have one return at the end of a contact: then plus is all of it."""
+        end = self.board.end_of[place]
+        returns = {
+            tuple(
+                at
+                for at in self.board.at[end]
+                if f"{channel}-" in self.wiring.signals_at(*self.board.contacts[at])
+            )
+            for channel in channels
+        }
+        return len(returns) == 1
 
     def _moved(self, ring: Ring, end: str) -> Fault:
         told = [
@@ -138,7 +162,8 @@ class Teller:
         ]
         look = f"Look at the colours at {end} and move what stands wrong."
         words = f"{_listed(told)} at {end}"
-        return Fault("moved", end, self.contacts(ring.places), words, look, (end,), ring.cost)
+        steps, contacts = self._moves(list(pairwise(ring.places))), self.contacts(ring.places)
+        return Fault("moved", end, contacts, words, look, (end,), ring.cost, steps)
 
     def open(self, found: Found, slot: int) -> Fault:
         """Tell a joint that has no connection; of a core with two joints either, or the core."""
