@@ -4,10 +4,13 @@ import hashlib
 import json
 import re
 from collections.abc import Iterator
+from contextlib import suppress
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 from typing import BinaryIO
+
+from pydantic import ValidationError
 
 from planner.files.appending import append_line
 from planner.files.definitions import validated
@@ -25,6 +28,7 @@ _LINE = re.compile(
 )
 _START = b'{"format":"cupwright-unit"'
 _NUMBER = re.compile(rb'"record":\{"number":(\d{1,6}),')
+_NEEDS_A_LOOK = re.compile(rb"\\[ubf]|[\x80-\xff]")
 _TORN = "It was being written when the program or the machine stopped; enter that unit again."
 _SPOILT = "Something changed it since it was written; restore the file from a copy if you have one."
 
@@ -158,7 +162,14 @@ def _record(line: bytes, where: str) -> UnitRecord:
 
 
 def unit_from(body: bytes, where: str) -> UnitRecord:
-    """Make a record of its JSON; InputError if it is not valid."""
+    """Make a record of its JSON; InputError if it is not valid.
+
+    What is plain ASCII without an escape that could hide a control character goes the fast way;
+    anything else, and all that is wrong, the way that checks every text and says what is wrong.
+    """
+    if not _NEEDS_A_LOOK.search(body):
+        with suppress(ValidationError):
+            return UnitRecord.model_validate_json(body, strict=True)
     try:
         text = body.decode("utf-8")
     except UnicodeDecodeError:
