@@ -11,7 +11,7 @@ from planner.proving.identifying.answer import (
     Rival,
     Verdict,
 )
-from planner.proving.identifying.asking import best_question, unread
+from planner.proving.identifying.asking import Question, best_question, unread
 from planner.proving.identifying.composing import compose
 from planner.proving.identifying.layouts import TooManyError
 from planner.proving.identifying.mesh import mesh_links
@@ -22,6 +22,8 @@ from planner.proving.identifying.weighing import Weighed, is_few, weigh
 SURE_MARGIN = 9.0  # chi-square: the runner-up is about ninety times less likely
 MOST_RIVALS = 8
 _MOST_LEFT_OUT = 100
+# Typical, from memory: headsets' microphones read some 600 ohm to 2 kohm.
+_LEAST_MICROPHONE_OHM, _OUT_OF_LINE = 400.0, 1.5
 
 
 def identify(sample: SampleReadings) -> Identified:
@@ -38,29 +40,61 @@ def identify(sample: SampleReadings) -> Identified:
 def _identified(sample: SampleReadings, weighed: Weighed) -> Identified:
     best = compose(sample, weighed, 0)
     rivals = tuple(_rivals(sample, weighed))
-    chi_square = _misfit(weighed)
-    limit = chi_square_limit(len(weighed.figures))
     margin = rivals[0].margin if rivals else math.inf
-    verdict: Verdict = "identified" if margin >= SURE_MARGIN else "ambiguous"
-    fits = chi_square <= limit
-    asked = None if verdict == "identified" and fits else best_question(sample, weighed)
+    misfit, limit = _misfit(weighed), chi_square_limit(len(weighed.figures))
+    fits = misfit <= limit
+    doubted = _doubted_microphone(best)
+    settled = margin >= SURE_MARGIN and not doubted
+    verdict: Verdict = "identified" if settled else "ambiguous"
     return Identified(
         verdict if fits else "contradictory",
         sample.contacts,
         best,
-        margin,
-        float(weighed.shares[0]),
-        chi_square,
-        limit,
-        tuple(rival for rival in rivals if rival.margin < 2 * SURE_MARGIN),
-        int((weighed.costs < SURE_MARGIN).sum()),
-        _doubtful(sample, best, [it.found for it in rivals if it.margin < SURE_MARGIN]),
-        None
-        if asked is None
-        else NextReading(*asked.pair, asked.gain_bits, question_words(sample, weighed, asked.pair)),
-        () if fits else _suspects(sample),
-        () if fits else mesh_links(sample),
+        margin=margin,
+        share=float(weighed.shares[0]),
+        chi_square=misfit,
+        chi_square_limit=limit,
+        rivals=tuple(rival for rival in rivals if rival.margin < 2 * SURE_MARGIN),
+        ways=int((weighed.costs < SURE_MARGIN).sum()),
+        doubtful=_doubtful(sample, best, [it.found for it in rivals if it.margin < SURE_MARGIN]),
+        next_reading=None if settled and fits else _asked(sample, weighed, best, turn=doubted),
+        suspects=() if fits else _suspects(sample),
+        mesh=() if fits else mesh_links(sample),
     )
+
+
+def _doubted_microphone(best: Found) -> bool:
+    """Tell whether what seems a microphone may as well be a driver that was read badly.
+
+    It is one where it reads differently each way, or is far from the drivers and from any usual
+    driver.
+    """
+    it = best.microphone
+    if it is None or it.shown:
+        return False
+    drivers = [driver.ohm for driver in best.drivers]
+    return it.ohm < max([_LEAST_MICROPHONE_OHM, *(_OUT_OF_LINE * ohm for ohm in drivers)])
+
+
+def _asked(
+    sample: SampleReadings, weighed: Weighed, best: Found, *, turn: bool
+) -> NextReading | None:
+    """Return the reading to take next; `turn` asks for the microphone the other way round."""
+    turned = _turned(sample, best) if turn else None
+    asked = Question(turned, 0.0) if turned is not None else best_question(sample, weighed)
+    if asked is None:
+        return None
+    words = question_words(sample, weighed, asked.pair)
+    return NextReading(*asked.pair, asked.gain_bits, words)
+
+
+def _turned(sample: SampleReadings, best: Found) -> Couple | None:
+    """Return a pair over the microphone that was read one way round, turned."""
+    it = best.microphone
+    read = {(each.one, each.other) for each in sample.readings if each.ohm is not None}
+    ends = {*it.hot, *it.cold} if it is not None else set()
+    turned = ((other, one) for one, other in read if {one, other} <= ends)
+    return min((pair for pair in turned if pair not in read), default=None)
 
 
 def _rivals(sample: SampleReadings, weighed: Weighed) -> Iterator[Rival]:

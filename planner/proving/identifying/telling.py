@@ -107,6 +107,8 @@ def _head(identified: Identified) -> list[str]:
             f"{number(identified.chi_square_limit, 1)} is to be expected).{again}"
         ]
     if verdict == "ambiguous":
+        if identified.ways == 1:
+            return ["Not settled: what seems a microphone was read one way round only."]
         count = f"{identified.ways} ways to understand the readings are near each other"
         return [f"Not settled: {count}. The likeliest so far:"]
     return ["Settled: one understanding fits, the next best is far behind."]

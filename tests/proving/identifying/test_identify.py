@@ -95,6 +95,21 @@ def test_one_way_round_a_microphone_is_a_guess_and_the_other_way_is_asked_for():
     assert any("Read it the other way round" in line for line in sentences(found))
 
 
+def test_a_driver_that_was_read_badly_is_not_settled_as_a_microphone():
+    """Figures of an invented headphone under a meter ten times worse than it says."""
+    readings = {
+        ("1", "2"): 207.3, ("4", "1"): 187.6, ("1", "shell"): 0.0,
+        ("2", "4"): 396.9, ("shell", "2"): 206.8, ("shell", "4"): 201.2,
+    }  # fmt: skip
+    found = told(readings, meter=Meter(zero_ohm=0.3))
+    assert found.microphone is not None
+    assert found.verdict == "ambiguous"
+    asked = found.next_reading
+    assert (asked.one, asked.other) not in readings
+    assert (asked.other, asked.one) in readings
+    assert "4" in {asked.one, asked.other}
+
+
 def test_the_zero_of_the_meter_is_taken_off():
     plain = told(HEADPHONE)
     shifted = told({pair: ohm + 3.5 for pair, ohm in HEADPHONE.items()}, meter=Meter(zero_ohm=3.5))
