@@ -77,7 +77,8 @@ def _numbering(draft: ConnectorDraft) -> Iterator[Remark]:
 
 
 def _of_oddity(oddity: Oddity) -> Remark:
-    names = " and ".join(oddity.names)
+    names = "contacts " if len(oddity.names) > 1 else "contact "
+    names += " and ".join(oddity.names)
     if oddity.kind == "terminals-overlap":
         what = f"{names} reach {oddity.needs_mm:.2f} mm into each other"
         return Remark("stop", what, "Move one, or make the terminals smaller.", oddity.names)

@@ -7,6 +7,7 @@ from planner.problem import EditRefused
 from planner.units import rounded
 
 _LEAST_PX = 4.0
+DIGITS = 6  # what a file keeps
 
 
 def scaled(tracing: Tracing, one_px: Point, other_px: Point, apart_mm: float) -> Tracing:
@@ -18,7 +19,7 @@ def scaled(tracing: Tracing, one_px: Point, other_px: Point, apart_mm: float) ->
         raise EditRefused(
             f"{apart_mm:g} mm can't be their distance", "Write the distance in mm, above 0."
         )
-    return tracing.evolve(mm_per_px=apart_mm / apart_px)
+    return tracing.evolve(mm_per_px=rounded(apart_mm / apart_px, DIGITS))
 
 
 def levelled(tracing: Tracing, one_px: Point, other_px: Point, along_deg: float = 0.0) -> Tracing:
@@ -27,9 +28,9 @@ def levelled(tracing: Tracing, one_px: Point, other_px: Point, along_deg: float 
         raise EditRefused("the two points lie on each other", "Click two points far apart.")
     now = math.degrees(math.atan2(one_px[1] - other_px[1], other_px[0] - one_px[0]))
     turn = (along_deg - now + 180) % 360 - 180
-    return tracing.evolve(turn_deg=rounded(turn, 6))
+    return tracing.evolve(turn_deg=rounded(turn, DIGITS))
 
 
 def centred(tracing: Tracing, axis_px: Point) -> Tracing:
     """Say where the plug's axis goes through the picture."""
-    return tracing.evolve(axis_px=axis_px)
+    return tracing.evolve(axis_px=(rounded(axis_px[0], 2), rounded(axis_px[1], 2)))

@@ -30,7 +30,9 @@ def test_the_two_points_have_their_distance(tracing, one, other, apart):
         return
     after = scaled(tracing, one, other, apart)
 
-    assert math.dist(after.to_mm(one), after.to_mm(other)) == pytest.approx(apart)
+    assert math.dist(after.to_mm(one), after.to_mm(other)) == pytest.approx(
+        apart, rel=0.003
+    )  # as kept: 1e-6 mm a pixel
 
 
 @given(tracings, px, px, st.floats(-170, 170))

@@ -62,7 +62,7 @@ class PinoutEditor(QWidget):
         self.owner, self.look = owner, look
         self._file_to_attach = file_to_attach
         self.drafting: Drafting[PinoutDraft] = Drafting(PinoutDraft(), self)
-        self.basis = NEW
+        self.basis_digest = NEW
         self._chosen = ""
         self._make(look)
         self._lay_out()
@@ -158,7 +158,7 @@ class PinoutEditor(QWidget):
 
     def begin(self, draft: PinoutDraft, basis: str = NEW) -> None:
         """Begin with a draft; `basis` is the digest of the record that it is the next one of."""
-        self.basis = basis
+        self.basis_digest = basis
         self.connector.set_choices(
             [("", "choose"), *((it.id, it.title) for it in self.owner.library.connectors())]
         )
@@ -181,7 +181,7 @@ class PinoutEditor(QWidget):
         except InputError as error:
             self._say("Still missing: " + "; ".join(it.what for it in error.problems) + ".")
             return
-        saved = self.owner.save(record, self.basis, why=draft.reference)
+        saved = self.owner.save(record, self.basis_digest, why=draft.reference)
         if saved is not None:
             self.drafting.undo_stack.setClean()
             self.done.emit(saved.record.id)

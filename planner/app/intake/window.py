@@ -1,18 +1,25 @@
 """The owner's window: the library, and the pages on which connectors and pinouts are taken in."""
 
-from typing import TYPE_CHECKING
+from functools import partial
+from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt, QUrl
 from PySide6.QtGui import QCloseEvent, QDesktopServices, QKeySequence, QShortcut
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from planner.app.intake.browse_page import BrowsePage
+from planner.app.intake.connector_editor import ConnectorEditor
 from planner.app.intake.owner import Owner
 from planner.app.intake.pinout_editor import PinoutEditor
 from planner.app.panels.widgets.labels import button, label
 from planner.app.panels.widgets.styles import panel_qss
-from planner.intake.pinout_draft import PinoutDraft, drafted
+from planner.intake.connector_draft import ConnectorDraft
+from planner.intake.connector_draft import drafted as connector_drafted
+from planner.intake.pinout_draft import PinoutDraft
+from planner.intake.pinout_draft import drafted as pinout_drafted
+from planner.library.store import NEW
 from planner.model.connector import Connector
+from planner.model.definition import kind_name
 from planner.model.pinout import PinoutRecord
 from planner.problem import InputError
 
@@ -49,7 +56,8 @@ class LibraryWindow(QWidget):
         self.browse = BrowsePage(self.owner, look, self._open_paper)
         self.pinout = PinoutEditor(self.owner, look, ask.paper_to_keep)
         self.stack = QStackedWidget()
-        for page in (self.browse, self.pinout):
+        self.connector = ConnectorEditor(self.owner, look, ask.picture_to_trace)
+        for page in (self.browse, self.pinout, self.connector):
             self.stack.addWidget(page)
         self.said = label("", "second", wrap=True)
         self._lay_out()
@@ -60,6 +68,10 @@ class LibraryWindow(QWidget):
     def _lay_out(self) -> None:
         self.acts = {
             "new_pinout": button("New pinout\u2026", self.take_in_pinout, "primary", "Ctrl+N"),
+            "new_connector": button(
+                "New connector\u2026", self.take_in_connector, tip="Ctrl+Shift+N"
+            ),
+            "draw_alike": button("One like it\u2026", self.draw_alike),
             "revise": button("Next revision\u2026", self.revise, tip="Ctrl+E"),
             "retire": button("Retire\u2026", self.retire),
         }
@@ -83,13 +95,18 @@ class LibraryWindow(QWidget):
 
     def _listen(self) -> None:
         self.browse.chosen.connect(self._on_chosen)
-        self.pinout.done.connect(self._on_done)
+        self.pinout.done.connect(partial(self._on_done, "pinout"))
+        self.connector.done.connect(partial(self._on_done, "connector"))
         self.owner.said.connect(self.said.setText)
         self.owner.refused.connect(
             lambda problems: self.ask.trouble("That could not be saved", problems)
         )
         self.owner.conflict.connect(self._on_conflict)
-        for keys, act in (("Ctrl+N", self.take_in_pinout), ("Ctrl+E", self.revise)):
+        for keys, act in (
+            ("Ctrl+N", self.take_in_pinout),
+            ("Ctrl+Shift+N", self.take_in_connector),
+            ("Ctrl+E", self.revise),
+        ):
             QShortcut(QKeySequence(keys), self, act)
         self._on_chosen()
 
@@ -100,19 +117,38 @@ class LibraryWindow(QWidget):
         record = self.browse.record
         if not connector and isinstance(record, Connector):
             connector = record.id
-        self._edit(PinoutDraft(connector=connector, recorded_by=self.owner.who))
+        self._edit(self.pinout, PinoutDraft(connector=connector, recorded_by=self.owner.who))
+
+    def take_in_connector(self) -> None:
+        """Begin to draw a new connector."""
+        self._edit(self.connector, ConnectorDraft())
+
+    def draw_alike(self) -> None:
+        """Begin a new connector with the drawing of the one that is looked at."""
+        record = self.browse.record
+        if isinstance(record, Connector):
+            draft = connector_drafted(record)
+            like = draft.evolve(id="", title="", revision=1, retired=None, remarks="")
+            self._edit(self.connector, like)
 
     def revise(self) -> None:
-        """Write the next revision of the record that is looked at."""
+        """Write the next revision of the record that is looked at.
+
+        What ships is not overwritten: its next revision stands in the owner's own folder.
+        """
         record = self.browse.record
-        if not isinstance(record, PinoutRecord):
+        if not isinstance(record, PinoutRecord | Connector):
+            return
+        saved = self.owner.found(kind_name(record), record.id)
+        basis = saved.digest if saved is not None else NEW
+        if saved is None:
+            record = record.evolve(revision=record.revision + 1)
+        if isinstance(record, Connector):
+            self._edit(self.connector, connector_drafted(record), basis)
             return
         connector = next(filter(None, map(self.owner.library.connector, record.fits)), None)
-        saved = self.owner.found("pinout", record.id)
         if connector is not None:
-            draft = drafted(record, connector)
-            # What ships is not overwritten: its next revision stands in the owner's own folder.
-            self._edit(draft, saved.digest if saved is not None else "")
+            self._edit(self.pinout, pinout_drafted(record, connector), basis)
 
     def retire(self) -> None:
         """Say why the record that is looked at is to be used no more."""
@@ -122,14 +158,15 @@ class LibraryWindow(QWidget):
             if reason:
                 self.owner.retire(record, reason)
 
-    def _edit(self, draft: PinoutDraft, basis: str = "") -> None:
+    def _edit(self, page: "PinoutEditor | ConnectorEditor", draft: Any, basis: str = NEW) -> None:  # noqa: ANN401 - what the page edits
         if self._may_leave():
-            self.pinout.begin(draft, basis)
-            self._show(self.pinout)
+            page.begin(draft, basis)
+            self._show(page)
 
     def _may_leave(self) -> bool:
         page = self.stack.currentWidget()
-        return page is not self.pinout or not self.pinout.drafting.dirty or self.ask.leave_draft()
+        drafting = getattr(page, "drafting", None)
+        return drafting is None or not drafting.dirty or self.ask.leave_draft()
 
     # -- heard -----------------------------------------------------------------------------------
 
@@ -137,22 +174,26 @@ class LibraryWindow(QWidget):
         self.stack.setCurrentWidget(page)
         self.head.setVisible(page is self.browse)
 
-    def _on_done(self, record_id: str) -> None:
+    def _on_done(self, kind: str, record_id: str) -> None:
         if not record_id and not self._may_leave():
             return
         self._show(self.browse)
         if record_id:
-            self.browse.look_at(record_id)
+            self.browse.look_at(record_id, kind)
         self.browse.list.setFocus()
 
     def _on_chosen(self) -> None:
         record = self.browse.record
-        self.acts["revise"].setEnabled(isinstance(record, PinoutRecord))
-        self.acts["retire"].setEnabled(isinstance(record, PinoutRecord | Connector))
+        can = isinstance(record, PinoutRecord | Connector)
+        for name in ("revise", "retire"):
+            self.acts[name].setEnabled(can)
+        self.acts["draw_alike"].setEnabled(isinstance(record, Connector))
 
     def _on_conflict(self, conflict: "Conflict") -> None:
-        if self.ask.conflict(conflict) and conflict.theirs is not None:
-            self.pinout.basis = conflict.theirs.digest
+        page = self.stack.currentWidget()
+        editing = page in {self.pinout, self.connector}
+        if self.ask.conflict(conflict) and conflict.theirs is not None and editing:
+            page.basis_digest = conflict.theirs.digest  # type: ignore[union-attr] # an editor
             self.said.setText("Yours is saved as the next revision when you save again.")
 
     def _open_paper(self, document: "Document") -> None:
@@ -175,3 +216,4 @@ class LibraryWindow(QWidget):
         self.setStyleSheet(panel_qss(look))
         self.browse.set_look(look)
         self.pinout.set_look(look)
+        self.connector.set_look(look)

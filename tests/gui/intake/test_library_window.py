@@ -1,64 +1,11 @@
 """The owner takes in a pinout by keyboard and mouse; the letter and its maker are invented."""
 
-import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 
-from planner.app.intake.window import LibraryWindow
-from planner.app.settings import Settings
-from planner.app.workbench import Workbench
 from planner.drawing.carried_face import stand_of
-from planner.drawing.looks import LIGHT
 from planner.files.definitions import pinout_text
-from planner.library.loading import load_library
-
-
-class Answers:
-    def __init__(self):
-        self.parent = None
-        self.troubles, self.conflicts = [], []
-        self.paper = None
-        self.why = "the maker wrote that it was wrong"
-        self.leave = self.over = False
-
-    def paper_to_keep(self):
-        return self.paper
-
-    def trouble(self, headline, problems):
-        self.troubles.append((headline, problems))
-
-    def leave_draft(self):
-        return self.leave
-
-    def conflict(self, conflict):
-        self.conflicts.append(conflict)
-        return self.over
-
-    def reason(self, headline):
-        return self.why
-
-
-@pytest.fixture
-def window(qtbot, tmp_path, monkeypatch):
-    monkeypatch.setenv("CUPWRIGHT_DATA", str(tmp_path / "data"))
-    settings = Settings(tmp_path / "s.ini")
-    settings.bench_name = "Saltmarsh Playhouse"
-    made = LibraryWindow(Workbench(load_library()), settings, Answers(), LIGHT)
-    qtbot.addWidget(made)
-    made.show()
-    return made
-
-
-def typed(field, text, key=Qt.Key.Key_Return):
-    field.line.setFocus()
-    field.line.selectAll()
-    QTest.keyClicks(field.line, text)
-    QTest.keyClick(field.line, key)
-
-
-def choose(choice, value):
-    choice.box.setCurrentIndex(choice.box.findData(value))
-    choice.box.activated.emit(choice.box.currentIndex())
+from tests.gui.intake.hands import choose, typed
 
 
 def take_in(window, signals):

@@ -1,0 +1,44 @@
+"""What an owner does with the hands, and the answers to what the window asks."""
+
+from PySide6.QtCore import Qt
+from PySide6.QtTest import QTest
+
+
+class Answers:
+    def __init__(self):
+        self.parent = None
+        self.troubles, self.conflicts = [], []
+        self.paper = None
+        self.why = "the maker wrote that it was wrong"
+        self.leave = self.over = False
+
+    def paper_to_keep(self):
+        return self.paper
+
+    def picture_to_trace(self):
+        return self.paper
+
+    def trouble(self, headline, problems):
+        self.troubles.append((headline, problems))
+
+    def leave_draft(self):
+        return self.leave
+
+    def conflict(self, conflict):
+        self.conflicts.append(conflict)
+        return self.over
+
+    def reason(self, headline):
+        return self.why
+
+
+def typed(field, text, key=Qt.Key.Key_Return):
+    field.line.setFocus()
+    field.line.selectAll()
+    QTest.keyClicks(field.line, text)
+    QTest.keyClick(field.line, key)
+
+
+def choose(choice, value):
+    choice.box.setCurrentIndex(choice.box.findData(value))
+    choice.box.activated.emit(choice.box.currentIndex())
