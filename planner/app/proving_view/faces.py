@@ -4,9 +4,11 @@ Shapes say it first: the probe that is held is a whole ring, the one that touche
 contact at fault has a square frame and the octagon of a stop.
 """
 
+import math
 from collections.abc import Collection, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from itertools import combinations
+from typing import TYPE_CHECKING, Any
 
 from planner.drawing.face import contact_point, contact_radius_mm, face, shell_reach_mm
 from planner.drawing.marks import mark
@@ -27,8 +29,10 @@ if TYPE_CHECKING:
     from planner.model.plan import Plan
 
 Box = tuple[float, float, float, float]
-_LETTER, _HEAD, _MARGIN = 12.0, 26.0, 30.0
+_LETTER, _HEAD, _MARGIN = 12.0, 26.0, 24.0
 _MOST_SCALE = 30.0
+# Contacts that come nearer than this are named only where they are marked, px.
+_NAMES_FROM = 17.0
 
 
 @dataclass(frozen=True)
@@ -55,19 +59,53 @@ def end_drawn(plan: "Plan", end: str, marks: Marks, box: Box, look: "Look") -> D
     if connector is None:
         return ()
     x, y, width, height = box
-    half_wide, half_high = shell_reach_mm(connector)
-    room = (width - 2 * _MARGIN, height - _HEAD - 2 * _MARGIN)
-    scale = min(room[0] / 2 / half_wide, room[1] / 2 / half_high, _MOST_SCALE)
-    if scale <= 0:
-        return ()
     centre = (x + width / 2, y + _HEAD + (height - _HEAD) / 2)
+    stand = _stand(connector, (width, height - _HEAD), centre)
+    if stand.scale <= 0:
+        return ()
     landed = frozenset(it.contact for it in plan.landings if it.end == end)
+    side = "solder side, turned upright" if stand.turn_deg else "solder side"
     return (
         *_title(plan, end, (x, y), width, look),
-        *face(connector, centre=centre, scale=scale, look=look, landed=landed),
-        *_contacts(connector, marks, centre, scale, look),
-        Text((x + 8, y + height - 6), "solder side", _LETTER, look.ink2),
+        *face(connector, landed=landed, look=look, **stand.where),
+        *_contacts(marks, stand, look),
+        Text((x + 8, y + height - 6), side, _LETTER, look.ink2),
     )
+
+
+@dataclass(frozen=True)
+class _Stand:
+    """Where a face stands, how large, and how far turned."""
+
+    connector: "Connector"
+    centre: Point
+    scale: float
+    turn_deg: float
+
+    @property
+    def where(self) -> "dict[str, Any]":
+        """The same as the drawing functions take it."""
+        return {"centre": self.centre, "scale": self.scale, "turn_deg": self.turn_deg}
+
+    def at(self, contact: str) -> Point:
+        """Return where a contact is drawn."""
+        return contact_point(self.connector, contact, **self.where)
+
+    @property
+    def pitch(self) -> float:
+        """How near the nearest two contacts come, px."""
+        spots = [self.at(it.id) for it in self.connector.contacts]
+        return min((math.dist(*two) for two in combinations(spots, 2)), default=math.inf)
+
+
+def _stand(connector: "Connector", room: Point, centre: Point) -> _Stand:
+    """Fit a face into its room; one that is much wider than high is turned where that helps."""
+    half_wide, half_high = shell_reach_mm(connector)
+    wide, high = (max(it - 2 * _MARGIN, 0) / 2 for it in room)
+    flat = min(wide / half_wide, high / half_high, _MOST_SCALE)
+    upright = min(wide / half_high, high / half_wide, _MOST_SCALE)
+    turned = half_wide > 1.6 * half_high and upright > 1.2 * flat
+    return _Stand(connector, centre, upright if turned else flat, 90.0 if turned else 0.0)
 
 
 def _title(plan: "Plan", end: str, corner: Point, width: float, look: "Look") -> DrawList:
@@ -89,21 +127,21 @@ def _title(plan: "Plan", end: str, corner: Point, width: float, look: "Look") ->
     )
 
 
-def _contacts(
-    connector: "Connector", marks: Marks, centre: Point, scale: float, look: "Look"
-) -> DrawList:
+def _contacts(marks: Marks, stand: _Stand, look: "Look") -> DrawList:
     items: DrawList = ()
     marked = marks.held | marks.touched | marks.faulty
-    for contact in connector.contacts:
-        at = contact_point(connector, contact.id, centre=centre, scale=scale)
-        reach = max(contact_radius_mm(contact) * scale, 9.0) + 4
+    roomy = stand.pitch >= _NAMES_FROM
+    for contact in stand.connector.contacts:
+        at = stand.at(contact.id)
+        reach = max(contact_radius_mm(contact) * stand.scale, 9.0) + 4
         if contact.id in marks.faulty:
             items += _faulty(at, reach, look)
         if contact.id in marks.held:
             items += _ring(at, reach, look)
         if contact.id in marks.touched:
             items += _ring(at, reach, look, dash=(5.0, 3.5))
-        items += _name(contact.id, at, look, marked=contact.id in marked)
+        if roomy or contact.id in marked:
+            items += _name(contact.id, at, look, marked=contact.id in marked)
     return items
 
 

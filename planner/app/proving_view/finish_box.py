@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 _CHOICES = (("passed", "passed"), ("failed", "failed"), ("unfinished", "not finished"))
 _NOT_SHOWN = "It is not shown right yet: read what is left, or keep it as failed or not finished."
+_DOUBTFUL = "A group that beeped is open pair by pair: read the group again."
 _NO_REASON = "Write why it failed: it stands in the record and on the certificate."
 
 
@@ -100,6 +101,8 @@ class FinishBox(QWidget):
         wrong = ""
         if self.chosen == "passed" and (made is None or made.verdict != "sound"):
             wrong = _NOT_SHOWN
+        elif self.chosen == "passed" and self.proving.doubtful:
+            wrong = _DOUBTFUL
         elif self.chosen == "failed" and not reason:
             wrong = _NO_REASON
         self.show_wrong(wrong)

@@ -13,7 +13,7 @@ if TYPE_CHECKING:
     from planner.proving.entries import Entry
     from planner.proving.expected import Path
 
-Standing = Literal["unread", "part", "good", "beep", "high", "open", "bridge", "heard"]
+Standing = Literal["unread", "part", "good", "beep", "high", "open", "bridge", "heard", "doubt"]
 # Shape and word say the same; the colour comes with the shape.
 STANDINGS: "dict[Standing, tuple[MarkKind, str]]" = {
     "unread": ("nothing", "unread"),
@@ -24,9 +24,10 @@ STANDINGS: "dict[Standing, tuple[MarkKind, str]]" = {
     "open": ("stop", "open"),
     "bridge": ("stop", "bridge"),
     "heard": ("note", "split it"),
+    "doubt": ("caution", "read again"),
 }
-BAD: frozenset[Standing] = frozenset({"high", "open", "bridge", "heard"})
-READ = frozenset(STANDINGS) - {"unread", "part", "heard"}
+BAD: frozenset[Standing] = frozenset({"high", "open", "bridge", "heard", "doubt"})
+READ = frozenset(STANDINGS) - {"unread", "part", "heard", "doubt"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,9 +82,10 @@ def standing_of(row: ProbeRow, readings: Readings, heard: frozenset[Pair]) -> St
     found = [readings.of(*pair) for pair in row.pairs()]
     if any(it is not None and it.joined for it in found):
         return "bridge"
+    whole = all(it is not None for it in found)
     if row.key in heard:
-        return "heard"
-    if all(it is not None for it in found):
+        return "doubt" if whole else "heard"
+    if whole:
         return "good"
     return "part" if any(it is not None for it in found) else "unread"
 
@@ -148,7 +150,7 @@ def reading_words(row: ProbeRow, readings: Readings, heard: frozenset[Pair]) -> 
         found = readings.of(row.ones[0], row.others[0])
         return "" if found is None else shown_words(found)
     standing = standing_of(row, readings, heard)
-    return {"good": "open", "bridge": "beep", "heard": "beep"}.get(standing, "")
+    return {"good": "open", "bridge": "beep", "heard": "beep", "doubt": "beep"}.get(standing, "")
 
 
 def shown_words(reading: Reading) -> str:

@@ -134,6 +134,12 @@ class Proving(QObject):
         places = [at for at, row in enumerate(self.rows) if isinstance(row, ProbeRow)]
         return sum(self.standing(at) in READ for at in places), len(places)
 
+    @property
+    def doubtful(self) -> bool:
+        """Tell whether a group beeped though each pair in it that was read is open."""
+        places = range(len(self.rows))
+        return any(self.standing(at) in {"heard", "doubt"} for at in places)
+
     def wake(self, *, awake: bool) -> None:
         """Begin to compute, or rest while the view is not shown."""
         if awake != self._awake:
@@ -319,7 +325,8 @@ class Proving(QObject):
         except EntryError as error:
             return error
         taken = readings_of(row, entry)
-        after = self.unit.with_readings(taken) if taken else self.unit.with_heard(row.key)
+        unit = self.unit.without((), (row.key,))
+        after = unit.with_readings(taken) if taken else unit.with_heard(row.key)
         self.change(f"Reading {row_words(row)}", after)
         return None
 

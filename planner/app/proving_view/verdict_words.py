@@ -25,7 +25,7 @@ def verdict_words(made: "Diagnosis") -> "tuple[MarkKind, str, str]":
 
 def _left(made: "Diagnosis") -> str:
     parts = [
-        f"{number} of {kind}"
+        f"{counted(number, 'pair')} of {kind}"
         for number, kind in (
             (made.unread_continuity, "continuity"),
             (made.unread_isolation, "isolation"),
