@@ -109,6 +109,14 @@ class History:
             for revision, digest, path in sorted(self._files())
         )
 
+    def kept_as(self, digest: str) -> Definition | None:
+        """Return the revision with this digest, or None if it is not kept or was damaged."""
+        found = [it for it in self._files() if it[1] == digest[:16]]
+        try:
+            return Kept(*found[0], None, taken_up=True).record() if found else None
+        except InputError:
+            return None
+
     def _files(self) -> Iterator[tuple[int, str, Path]]:
         for path in self.folder.glob("*-*.toml"):
             revision, _dash, digest = path.stem.partition("-")

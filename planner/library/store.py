@@ -41,12 +41,24 @@ class Conflict(InputError):  # noqa: N818 - it is an answer to the owner, not a 
     """Somebody else changed the definition since it was opened; nothing was saved.
 
     `theirs` is what stands there now (None if it was deleted), `ours` what was to be saved,
-    `difference` what differs, first ours, second theirs. Save again with the digest of `theirs`.
+    `begun` what both began from, where it was kept; `change` the last change that is noted.
+    `difference` is what differs, first ours, second theirs; `they_changed` and `we_changed` what
+    each did to `begun`. Save again with the digest of `theirs`.
     """
 
-    def __init__(self, theirs: Saved | None, ours: Definition, change: Change | None) -> None:
-        self.theirs, self.ours, self.change = theirs, ours, change
+    def __init__(
+        self,
+        theirs: Saved | None,
+        ours: Definition,
+        begun: Definition | None = None,
+        change: Change | None = None,
+    ) -> None:
+        self.theirs, self.ours, self.begun, self.change = theirs, ours, begun, change
         self.difference: tuple[Difference, ...] = ()
+        self.they_changed: tuple[Difference, ...] = ()
+        self.we_changed = differences(begun, ours) if begun is not None else ()
+        if theirs is not None and begun is not None:
+            self.they_changed = differences(begun, theirs.record)
         if theirs is not None:
             self.difference = differences(ours, theirs.record)
         by = f" by {change.who}" if change is not None and change.who else ""
@@ -99,7 +111,8 @@ class Store:
             now = self.find(kind, record.id)
             history = History(self.folder, kind, record.id)
             if (now.digest if now else NEW) != basis:
-                raise Conflict(now, record, next(reversed(history.changes()), None))
+                last = next(reversed(history.changes()), None)
+                raise Conflict(now, record, history.kept_as(basis), last)
             self._check_papers(record, now)
             if now is not None and not differences(now.record, record):
                 return now

@@ -78,14 +78,18 @@ def test_saving_what_is_there_already_makes_no_revision(store, saved):
 
 def test_the_second_of_two_owners_is_shown_what_differs(store, saved, pinout):
     theirs = store.save(pinout.evolve(use="cue desk"), saved.digest, who="Okoro")
-    ours = pinout.evolve(use="pit")
+    ours = pinout.evolve(use="pit", title="Ours")
     with pytest.raises(Conflict) as caught:
         store.save(ours, saved.digest, who="Weller")
     conflict = caught.value
     assert (conflict.theirs, conflict.ours) == (theirs, ours)
     assert [(it.key, it.first, it.second) for it in conflict.difference] == [
-        ("use", "pit", "cue desk")
+        ("title", "Ours", pinout.title),
+        ("use", "pit", "cue desk"),
     ]
+    assert [it.key for it in conflict.they_changed] == ["use"]
+    assert [it.key for it in conflict.we_changed] == ["title", "use"]
+    assert (conflict.begun, conflict.change.who) == (pinout, "Okoro")
     assert "changed meanwhile by Okoro" in str(conflict)
     assert store.find("pinout", ID) == theirs
     merged = store.save(ours, conflict.theirs.digest, who="Weller")
