@@ -7,7 +7,7 @@ from planner.problem import EditRefused
 from planner.units import rounded
 
 _LEAST_PX = 4.0
-DIGITS = 6  # what a file keeps
+DIGITS = 9  # what a file keeps
 
 
 def scaled(tracing: Tracing, one_px: Point, other_px: Point, apart_mm: float) -> Tracing:
