@@ -9,11 +9,13 @@ from dataclasses import dataclass, field
 
 from planner.dryfit.cable_tree import CableTree, Side, Thing, bundle_mm
 from planner.dryfit.shrink_places import cut_mm
+from planner.model.connector import Connector
 from planner.model.part import Part
 from planner.model.plan import PartUse, Plan, Section
 
 # From its end or split outwards, what lies nearer comes first. Common practice, no source.
-_NEARNESS = ("liner", "sleeve", "clamp", "shell", "heat-shrink", "boot", "cover", "label")
+NEARNESS = ("liner", "sleeve", "clamp", "shell", "heat-shrink", "boot", "cover", "label")
+_UNDER_ALL = -1
 
 
 @dataclass(frozen=True, slots=True)
@@ -100,12 +102,25 @@ def _section_of(plan: Plan, tree: CableTree, use: PartUse) -> str:
     return path[-1] if path else ""
 
 
+def nearness(part: Part, connector: Connector | None) -> int:
+    """Return a number that is the smaller the nearer to the joints a part rests at an end or split.
+
+    A tube that passes no barrel lies on the jacket's end, under all else of the plug.
+    """
+    plug_mm = connector.barrel.outside_mm if connector is not None else 0.0
+    if part.kind == "heat-shrink" and part.bore_mm < plug_mm:
+        return _UNDER_ALL
+    return NEARNESS.index(part.kind)
+
+
 def _rank(plan: Plan, section: str, index: int, use: PartUse, part: Part) -> tuple[int, ...]:
     """Return what sorts the parts of one section from its near node to its far node.
 
     Of two of a kind the one listed first goes farther in: away from an end, up to a split.
     """
-    away = (_NEARNESS.index(part.kind), index if use.at not in plan.end_by_id else -index)
+    at_end = use.at in plan.end_by_id
+    connector = plan.connector_of(use.at) if at_end else None
+    away = (nearness(part, connector), -index if at_end else index)
     if section and plan.section_by_id[section].far == use.at:
         return (1, -away[0], -away[1])
     return (0, *away)

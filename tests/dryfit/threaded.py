@@ -85,9 +85,11 @@ def goal(plan, names):
     """Return where the parts named rest, from near to far on each leg.
 
     By kind, as listed above, away from their end or split; of two of a kind the one that the plan
-    names first is farther from an end, nearer to a split.
+    names first is farther from an end, nearer to a split. Shrink too narrow for the plug of its end
+    lies under all else there.
     """
     parts = {it.id: it for it in plan.definitions.parts}
+    plugs = {it.id[-1]: it.barrel.outside_mm for it in plan.definitions.connectors}
     listed = {it.id: at for at, it in enumerate(plan.parts)}
     state = []
     for section in plan.sections:
@@ -96,8 +98,9 @@ def goal(plan, names):
         at_near = [it for it in here if it.at == section.near]
 
         def away(it):
-            kind = KINDS.index(parts[it.part].kind)
-            return kind, listed[it.id] if it.at == "Y" else -listed[it.id]
+            of_it = parts[it.part]
+            under = of_it.kind == "heat-shrink" and of_it.bore_mm < plugs.get(it.at, 0)
+            return -1 if under else KINDS.index(of_it.kind), listed[it.id] if it.at == "Y" else -listed[it.id]
 
         row = [*sorted(at_near, key=away), *sorted(at_far, key=away, reverse=True)]
         state.append(tuple(it.id for it in row))

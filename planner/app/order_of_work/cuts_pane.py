@@ -55,10 +55,12 @@ class CutsPane(Panel):
     def _dress(self) -> None:
         table = self.table
         table.setAccessibleName("Cut list")
-        table.setHorizontalHeaderLabels(list(_HEADS))
-        for column in range(len(_HEADS)):
-            side = Qt.AlignmentFlag.AlignRight if column else Qt.AlignmentFlag.AlignLeft
-            table.horizontalHeaderItem(column).setTextAlignment(side)
+        for column, words in enumerate(_HEADS):
+            title = QTableWidgetItem(words)
+            title.setTextAlignment(
+                Qt.AlignmentFlag.AlignRight if column else Qt.AlignmentFlag.AlignLeft
+            )
+            table.setHorizontalHeaderItem(column, title)
         table.verticalHeader().hide()
         table.setShowGrid(False)
         table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)

@@ -3,6 +3,7 @@
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
+from planner.dryfit.routes import NEARNESS, nearness
 from planner.dryfit.threading import Route
 from planner.dryfit.work.facts import WorkFacts
 from planner.dryfit.work.metering import shield_meter, shield_meters
@@ -10,13 +11,9 @@ from planner.dryfit.work.queues import row_tag
 from planner.dryfit.work.starting import wants_own_shell
 from planner.dryfit.work.step import Step, span
 from planner.markup import as_it_is
-from planner.model.connector import Connector
-from planner.model.part import Part
 
 # From the joints outwards. Common practice, no source.
-_AT_END = ("liner", "sleeve", "clamp", "shell", "heat-shrink", "boot", "cover", "label")
 _AT_SPLIT = ("sleeve", "liner", "heat-shrink", "clamp", "boot", "shell", "cover", "label")
-_UNDER_ALL = -1
 Ranked = tuple[int, Step]
 Values = tuple[tuple[str, str], ...]
 
@@ -58,7 +55,7 @@ def put_on(facts: WorkFacts, routes: Sequence[Route]) -> tuple[str, ...]:
 
 def resting(facts: WorkFacts, node: str) -> list[Route]:
     """Return the parts that rest at a node, from inside out."""
-    kinds = _AT_END if node in facts.plan.end_by_id else _AT_SPLIT
+    kinds = NEARNESS if node in facts.plan.end_by_id else _AT_SPLIT
     here = [route for route in facts.routes if route.at == node]
     return sorted(here, key=lambda route: (kinds.index(route.part.kind), route.part.id))
 
@@ -105,22 +102,16 @@ def _closing(facts: WorkFacts, group: tuple[str, ...]) -> Iterator[Ranked]:
     rows = list(zip(*(resting(facts, end) for end in group), strict=True))
     kinds = {row[0].part.kind for row in rows}
     for row in rows:
-        yield _rank(row[0].part, connector), part_step(facts, row, group[0], group)
+        yield nearness(row[0].part, connector), part_step(facts, row, group[0], group)
     if "clamp" not in kinds:
         fanned = facts.plan.section_at[group[0]].fan_of
-        yield _AT_END.index("clamp"), _usual(group, "clamp", "clamp_leg" if fanned else "clamp")
+        yield NEARNESS.index("clamp"), _usual(group, "clamp", "clamp_leg" if fanned else "clamp")
     if wants_own_shell(facts, group[0]):
-        yield _AT_END.index("shell"), _usual(group, "shell", "shell")
+        yield NEARNESS.index("shell"), _usual(group, "shell", "shell")
     elif connector.shell.shape == "d" and "shell" not in kinds:
-        yield _AT_END.index("shell"), _usual(group, "shell", "hood")
+        yield NEARNESS.index("shell"), _usual(group, "shell", "hood")
 
 
 def _usual(group: tuple[str, ...], act: str, kind: str) -> Step:
     """Return the step for what every plug has."""
     return Step(f"{group[0]}/{act}", kind, group[0], group[0], "close", ends=group)
-
-
-def _rank(part: Part, connector: Connector) -> int:
-    """Rank a part from the joints outwards; a tube that passes no barrel lies under it."""
-    under = part.kind == "heat-shrink" and part.bore_mm < connector.barrel.outside_mm
-    return _UNDER_ALL if under else _AT_END.index(part.kind)
