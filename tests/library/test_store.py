@@ -8,6 +8,7 @@ import pytest
 from planner.files.definitions import parse_definition, read_definition
 from planner.files.folders import library_folder
 from planner.library.loading import load_library
+from planner.library.lock import FolderLock
 from planner.library.store import NEW, Conflict, NotWritable, Store
 from planner.model.source import Confirmation
 from planner.problem import InputError
@@ -281,3 +282,39 @@ def test_left_overs_of_killed_saves_are_cleared(store, saved, pinout):
     store.save(pinout.evolve(title="Next"), saved.digest, who="Okoro")
     assert not left.exists()
     assert parse_definition(saved.path.read_text(), saved.path).title == "Next"
+
+
+def test_even_a_turn_that_was_taken_over_wrongly_loses_no_revision(
+    store, saved, pinout, monkeypatch
+):
+    """The holder sleeps between its last look and the replacement; another saves meanwhile."""
+    replace = Store._replace
+
+    def asleep(self, new, _lock):
+        monkeypatch.setattr(Store, "_replace", replace)
+        other = Store(store.folder, stale_s=-1)
+        other.save(pinout.evolve(title="Other"), saved.digest, who="Okoro")
+        monkeypatch.setattr(FolderLock, "check", lambda self: None)
+        replace(self, new, _lock)
+
+    monkeypatch.setattr(Store, "_replace", asleep)
+    late = store.save(pinout.evolve(title="Late"), saved.digest, who="Weller")
+    kept = store.history("pinout", ID)
+    assert {it.record().title for it in kept} == {pinout.title, "Other", "Late"}
+    assert {it.record().title for it in kept if not it.taken_up} == {"Other"}
+    assert store.find("pinout", ID) == late
+
+
+def test_a_holder_whose_turn_was_taken_over_replaces_nothing(store, saved, pinout, monkeypatch):
+    replace = Store._replace
+
+    def asleep(self, new, lock):
+        monkeypatch.setattr(Store, "_replace", replace)
+        other = Store(store.folder, stale_s=-1)
+        other.save(pinout.evolve(title="Other"), saved.digest, who="Okoro")
+        replace(self, new, lock)
+
+    monkeypatch.setattr(Store, "_replace", asleep)
+    with pytest.raises(InputError, match="held too long"):
+        store.save(pinout.evolve(title="Late"), saved.digest, who="Weller")
+    assert store.find("pinout", ID).record.title == "Other"
