@@ -35,7 +35,10 @@ class Figure:
 
 @dataclass(frozen=True, slots=True)
 class Judged:
-    """A figure with how far it is off, in errors of the meter and beside its siblings."""
+    """A figure with how far it is off, in errors of the meter and beside its siblings.
+
+    Where it has too few siblings it stands beside all other figures, by the meter's error.
+    """
 
     figure: Figure
     sigmas: float
@@ -68,21 +71,25 @@ def judged(readings: Readings, sweep: Sweep) -> tuple[Judged, ...]:
 
 
 def _judged(figure: Figure, figures: Sequence[Figure], meter: Meter) -> Judged:
-    sigmas = figure.excess_ohm / max(meter.error_ohm(figure.ohm), 1e-9)
-    siblings = [
-        it.excess_ohm
-        for it in figures
-        if it is not figure
-        and abs(it.expected_ohm - figure.expected_ohm) <= _ALIKE * figure.expected_ohm
-    ]
-    if len(siblings) < _FEWEST_SIBLINGS:
-        return Judged(figure, sigmas, None)
-    middle = median(siblings)
-    # 1.4826 makes of the median deviation the standard deviation of a normal distribution.
-    scatter = 1.4826 * median(abs(it - middle) for it in siblings)
-    scatter = max(scatter, _SCATTER_OHM, figure.ohm * meter.percent / 100)
+    error = max(meter.error_ohm(figure.ohm), 1e-9)
+    others = [it for it in figures if it is not figure]
+    alike = [it.excess_ohm for it in others if _alike(it, figure)]
+    if len(alike) >= _FEWEST_SIBLINGS:
+        middle = median(alike)
+        # 1.4826 makes of the median deviation the standard deviation of a normal distribution.
+        scatter = 1.4826 * median(abs(it - middle) for it in alike)
+        spread = max(scatter, _SCATTER_OHM, figure.ohm * meter.percent / 100)
+    elif len(others) >= _FEWEST_SIBLINGS:
+        middle, spread = median(it.excess_ohm for it in others), error
+    else:
+        return Judged(figure, figure.excess_ohm / error, None)
     above = figure.excess_ohm - middle
-    return Judged(figure, sigmas, above / scatter if above > _LEAST_OHM else 0.0)
+    beside = above / spread if above > _LEAST_OHM else 0.0
+    return Judged(figure, figure.excess_ohm / error, beside)
+
+
+def _alike(one: Figure, other: Figure) -> bool:
+    return abs(one.expected_ohm - other.expected_ohm) <= _ALIKE * other.expected_ohm
 
 
 def high_joints(teller: Teller, found: Sequence[Judged]) -> tuple[HighJoint, ...]:

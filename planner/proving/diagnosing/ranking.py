@@ -17,12 +17,12 @@ from planner.proving.nearness import contact_gaps_mm
 from planner.wiring.graph import Wiring
 
 # Of all faults met at the bench: common practice, no source.
-_OPEN, _BRIDGE, _EXCHANGE, _MOVED, _LINK = 0.3, 0.3, 0.2, 0.03, 0.05
+_OPEN, _BRIDGE, _EXCHANGE, _MOVED, _LINK = 0.35, 0.3, 0.15, 0.03, 0.05
 _MISTAKES = {"mirrored": 0.02, "shifted": 0.005, "channels": 0.02, "ends": 0.02, "polarity": 0.01}
 # The gap at which a bridge is half as likely as where the metal nearly touches: no source.
 _HALF_MM = 0.5
 # Two legs of one channel are taken for each other more often than any two cores: no source.
-_SAME_CHANNEL = 2.0
+_SAME_CHANNEL = 1.5
 
 
 class Ranking:
