@@ -6,17 +6,12 @@ from collections.abc import Iterator, Sequence
 from planner.cli.output import WIDTH
 from planner.proving.expected import Path, Sweep
 from planner.proving.limits import APART, RULES, SHORT_LEADS
+from planner.proving.methods import METHOD_WORDS
 from planner.proving.probing import ORDER, IsolationPlan, Probe
 from planner.proving.reading import Contact
 from planner.services.sweeping import Swept
 from planner.units import number
 
-_NAMES = {
-    "pairs": "pairs, the nearest first",
-    "against-the-rest": "each against the rest clipped together",
-    "gangs": "gangs with clips",
-    "gangs-of-near": "gangs with clips that tell only neighbours apart",
-}
 _STOPPED = "THE PLAN HAS A STOP: a lead built from it is not good, whatever a meter shows."
 
 
@@ -87,8 +82,8 @@ def _limit_lines(sweep: Sweep) -> Iterator[str]:
 
 
 def _isolation_lines(isolation: IsolationPlan, methods: Sequence[IsolationPlan]) -> Iterator[str]:
-    name = _NAMES[isolation.method]
-    yield from _wrapped(f"{name}: {_readings(isolation.count)}", "2 Isolation by ")
+    how = METHOD_WORDS[isolation.method].lower()
+    yield from _wrapped(f"{_readings(isolation.count)}; {how}", "2 Isolation: ", "  ")
     yield from _wrapped(f"Good: {APART.words} ({APART.source}). {ORDER}", "  ")
     for place, probe in enumerate(isolation.probes, start=1):
         yield from _probe_lines(place, probe)

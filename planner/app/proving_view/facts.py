@@ -15,13 +15,6 @@ if TYPE_CHECKING:
     from planner.proving.reading import Pair, Readings
     from planner.wiring.graph import Wiring
 
-METHOD_WORDS = {
-    "pairs": "Pairs, the nearest first",
-    "against-the-rest": "Each against the rest",
-    "gangs": "Gangs, clipped together",
-    "gangs-of-near": "Gangs of those that are near",
-}
-
 
 @dataclass(frozen=True)
 class ProofFacts:

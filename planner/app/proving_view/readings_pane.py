@@ -10,10 +10,9 @@ from planner.app.panels.widgets.drawn import MarkLabel
 from planner.app.panels.widgets.fields import Choice, Field
 from planner.app.panels.widgets.labels import button, label
 from planner.app.panels.widgets.panel import Panel
-from planner.app.proving_view.facts import METHOD_WORDS
 from planner.app.proving_view.grid import ReadingsGrid
 from planner.proving.entries import EntryError, parse_entry
-from planner.proving.methods import METHODS
+from planner.proving.methods import METHOD_WORDS, METHODS
 from planner.units import number
 
 if TYPE_CHECKING:
