@@ -15,7 +15,7 @@ Kind = Literal["loose", "pair", "common", "hub", "chain"]
 Net = tuple[int, ...]
 Joins = Mapping[tuple[int, int], Join]  # by contact numbers, the smaller first
 
-MOST_LAYOUTS = 8_000
+MOST_LAYOUTS = 4_000
 LONGEST_CHAIN = 5  # nets; a longer row of drivers is told as a network
 
 

@@ -12,26 +12,21 @@ from planner.units import number, significant
 
 ONE_CHANNEL = "one"  # the answer for a connector with one channel, bound where it is used
 RETURN, NOTHING = "return", "nothing"
-# Common practice, no source.
-_HOW_EAR = (
-    "Touch a 1.5 V cell to the driver's contacts for an instant, or play a channel alone at a low "
-    f"level, and note which ear it comes from. {CELL_CAUTION}"
-)
-_HOW_PLUS = (
-    "Touch a 1.5 V cell to the driver's contacts for an instant: if the cone moves outward, the "
-    f"contact at the cell's plus is plus. {CELL_CAUTION}"
-)
-_HOW_SHELL = "Look at the drawing, or at where the screen of a lead for it is soldered."
+_SHELL_STEPS = ("Look at the drawing, or at where the screen of a lead for it is soldered.",)
 
 
 @dataclass(frozen=True, slots=True)
 class Question:
-    """What is to be found out: its key, its words, the answers (value and words), and how."""
+    """What is to be found out: its key, its words, the answers (value and words), and how.
+
+    `steps` walk through the test, `caution` goes before them where there is one.
+    """
 
     key: str
     words: str
     choices: tuple[tuple[str, str], ...]
-    how: str
+    steps: tuple[str, ...]
+    caution: str = ""
 
     def allows(self, answer: str) -> bool:
         """Tell whether a value is one of the answers."""
@@ -121,20 +116,40 @@ def _known(identified: Identified, name: str) -> str:
 
 def _questions(identified: Identified) -> Iterator[Question]:
     for at, driver in enumerate(identified.drivers, start=1):
-        where = _where(driver)
-        yield Question(
-            f"ear-{at}", f"Which channel is the driver {where}?", _channels(identified), _HOW_EAR
-        )
-        yield Question(
-            f"plus-{at}", f"Which leg of the driver {where} is plus?", _legs(driver), _HOW_PLUS
-        )
+        yield from _driver_questions(identified, at, driver)
     microphone = identified.microphone
     if microphone is not None and not _shares(identified, microphone):
         words = f"Which leg of the microphone {_where(microphone)} is plus?"
-        how = "Look at its drawing; an electret's plus takes the bias."
-        yield Question("plus-microphone", words, _legs(microphone), how)
+        steps = ("Look at its drawing; the plus of an electret takes the bias.",)
+        yield Question("plus-microphone", words, _legs(microphone), steps)
     for name in _asked_parts(identified):
         yield _part_question(identified, name)
+
+
+def _driver_questions(identified: Identified, at: int, driver: Driver) -> Iterator[Question]:
+    hot, cold = joined(driver.hot), joined(driver.cold)
+    where = _where(driver)
+    words = f"Which channel is the driver {where}?"
+    steps = (*_TOUCH, f"Touch {hot} and {cold} with the two wires. Which ear clicks?", _BY_TONE)
+    yield Question(f"ear-{at}", words, _channels(identified), steps, CELL_CAUTION)
+    words = f"Which leg of the driver {where} is plus?"
+    steps = (
+        *_TOUCH,
+        f"Touch the cell's plus to {hot} and its minus to {cold}, and watch the cone.",
+        f"It moves outward: {hot} is plus. It moves inward: {cold} is plus.",
+    )
+    yield Question(f"plus-{at}", words, _legs(driver), steps, CELL_CAUTION)
+
+
+# Common practice, no source.
+_TOUCH = (
+    "Unplug the sample from everything and lay the meter aside.",
+    "Take one 1.5 V cell and two thin wires; touch for an instant only, then let go.",
+)
+_BY_TONE = (
+    "Or play the tone for the left channel alone, very low, through a lead that is proved, and "
+    "note which ear it comes from."
+)
 
 
 def _where(driver: Driver) -> str:
@@ -178,7 +193,7 @@ def _part_question(identified: Identified, name: str) -> Question:
         ("chassis", "the chassis"),
         *(() if hangs else ((NOTHING, "nothing"),)),
     )
-    return Question(f"part-{name}", f"What does {name} carry?", choices, _HOW_SHELL)
+    return Question(f"part-{name}", f"What does {name} carry?", choices, _SHELL_STEPS)
 
 
 def _group(identified: Identified, name: str) -> Contacts:
@@ -206,7 +221,7 @@ def _wrong(identified: Identified, answers: Mapping[str, str]) -> Iterator[Probl
         answer = answers.get(question.key)
         values = [value for value, _words in question.choices]
         if answer is None:
-            yield Problem(f"not answered: {question.words}", question.key, question.how)
+            yield Problem(f"not answered: {question.words}", question.key, " ".join(question.steps))
         elif not question.allows(answer):
             what = f"{answer[:40]!r} is no answer to: {question.words}"
             yield Problem(what, question.key, did_you_mean(answer, values))

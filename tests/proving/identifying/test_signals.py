@@ -35,7 +35,9 @@ def test_what_is_known_and_what_is_asked_of_a_common_return():
     assert proposal.known["T"] == "driver 1, 32 Ω"
     assert proposal.known["S"].startswith("common return of driver 1")
     assert list(asked(found)) == ["ear-1", "plus-1", "ear-2", "plus-2"]
-    assert "brief touch" in asked(found)["plus-1"].how
+    plus = asked(found)["plus-1"]
+    assert "Touch the cell's plus to T and its minus to S, and watch the cone." in plus.steps
+    assert "brief touch" in plus.caution
 
 
 def test_the_answers_make_a_valid_record():
