@@ -35,7 +35,7 @@ def window(shell: Shell, name: str) -> None:
 
 
 def windows() -> None:
-    """Grab the empty window, the cue-desk lead, and its spoiled copy in the dark look."""
+    """Grab the empty window, the cue-desk lead in its views, its spoiled copy in the dark look."""
     shell = Shell.start()
     shell.settings.choose("theme", "light")
     shell.window.resize(*SIZE)
@@ -46,6 +46,11 @@ def windows() -> None:
     window(shell, "window")
     shell.window.acts["dry_fit"].trigger()
     window(shell, "dry-fit")
+    shell.window.acts["work"].trigger()
+    work = shell.bench.work.state
+    while work.busy or not work.facts.steps:
+        shell.app.processEvents()
+    window(shell, "work")
     shell.window.acts["wire"].trigger()
     shell.settings.choose("theme", "dark")
     shell.bench.begin(demo("spoiled-cue-desk"), demo=False)
