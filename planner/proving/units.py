@@ -8,13 +8,14 @@ from pydantic import AfterValidator, Field, StringConstraints, model_validator
 from planner.files.plans import plan_digest
 from planner.model.base import Ident, Line, Paragraph, Record
 from planner.model.plan import Plan
+from planner.proving.methods import Method
 from planner.proving.reading import Contact, Meter, Ohm, Readings
 
 if TYPE_CHECKING:  # to load units, numpy need not be loaded
     from planner.proving.expected import Sweep
 
 UnitVerdict = Literal["passed", "failed", "unfinished"]
-IsolationMethod = Literal["", "pairs", "against-the-rest", "gangs", "gangs-of-near"]
+IsolationMethod = Literal[""] | Method
 Tone = Literal["left", "right", "in-phase", "out-of-phase", "sweep", "microphone", "other"]
 Heard = Literal["as-expected", "otherwise"]
 

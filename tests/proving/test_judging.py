@@ -1,5 +1,6 @@
 """A unit's readings against what it was held against; the record's verdict does not outdo them."""
 
+import random
 from itertools import combinations
 
 import networkx as nx
@@ -7,7 +8,15 @@ import pytest
 
 from planner.proving.judging import Judgement
 from planner.proving.reading import Meter, Reading, Readings
-from planner.proving.units import Clipped, Expected, ExpectedPath, Listening, Wiggle
+from planner.proving.units import (
+    Clipped,
+    Expected,
+    ExpectedPath,
+    Listening,
+    Wiggle,
+    expected_of,
+)
+from tests.proving.leads import proved
 from tests.proving.unit_samples import AT, SWEEP, all_good, unit
 
 TIPS = (("A", "T"), ("L", "T"))
@@ -48,6 +57,44 @@ def test_the_nets_are_those_of_networkx():
     for contact, number in found.net_of.items():
         ours.setdefault(number, set()).add(contact)
     assert {frozenset(net) for net in ours.values()} == groups
+
+
+def what_a_meter_shows(sweep, shown):
+    """Return the readings that judge a unit: each path, and the first contacts of every two nets.
+
+    `shown` is a graph of contacts; the ohm are as expected, or 0.1.
+    """
+    pairs = [(path.one, path.other, path.ohm) for path in sweep.paths]
+    pairs += [(one[0], other[0], None) for one, other in combinations(sweep.nets, 2)]
+    found = []
+    for one, other, ohm in pairs:
+        joined = nx.has_path(shown, one, other)
+        figure = (ohm or 0.1) if joined else None
+        found.append(Reading(one=one, other=other, joined=joined, ohm=figure))
+    return Readings(readings=tuple(found))
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_on_any_lead_one_open_or_one_bridge_is_seen_and_a_good_unit_passes(seed):
+    """What a meter shows comes from networkx; one contact is cut off, or two are joined."""
+    dice = random.Random(seed)
+    _, _, sweep = proved(seed)
+    good = nx.Graph()
+    good.add_nodes_from(sweep.contacts)
+    for net in sweep.nets:
+        nx.add_path(good, net)
+    cases = [(good, "passed")]
+    if sweep.paths:
+        cut, path = good.copy(), dice.choice(sweep.paths)
+        cut.remove_edges_from([*cut.edges(path.other)])
+        cases.append((cut, "failed"))
+    if len(sweep.nets) > 1:
+        short, nets = good.copy(), dice.sample(sweep.nets, 2)
+        short.add_edge(dice.choice(nets[0]), dice.choice(nets[1]))
+        cases.append((short, "failed"))
+    for shown, verdict in cases:
+        readings, expected = what_a_meter_shows(sweep, shown), expected_of(sweep)
+        assert judged(readings=readings, expected=expected).verdict == verdict
 
 
 def test_the_zero_of_the_meter_is_taken_off():

@@ -20,6 +20,7 @@ from planner.proving.units import (
     expected_of,
 )
 from planner.sheet.certificate import certificate_pages
+from planner.sheet.certificate.contacts import in_ranges
 from planner.sheet.lettering import BODY, SMALL
 from planner.wiring.graph import Wiring
 from tests.proving.unit_samples import AT, PLAN, SWEEP, all_good, unit
@@ -188,6 +189,19 @@ def test_the_decimal_sign_is_that_of_the_language():
     words = said(pages_of(unit(1), language="de"))
     assert "0,35" in words
     assert "0.35" not in words
+
+
+@pytest.mark.parametrize(
+    ("names", "told"),
+    [
+        (["2", "3", "4", "6", "T", "7", "8"], ["2\u20134", "6", "T", "7", "8"]),
+        (["01", "02", "03"], ["01", "02", "03"]),
+        (["9", "10", "11", "12"], ["9\u201312"]),
+        ([], []),
+    ],
+)
+def test_many_numbers_in_a_row_are_a_range(names, told):
+    assert in_ranges(names) == told
 
 
 # -- how it looks ---------------------------------------------------------------------------------

@@ -10,7 +10,7 @@ from planner.proving.reading import Contact, Reading
 from planner.proving.units import Clipped
 from planner.sheet.block import Block
 from planner.sheet.certificate.case import Case
-from planner.sheet.certificate.contacts import listed, spot
+from planner.sheet.certificate.contacts import in_ranges, listed, spot
 from planner.sheet.end_page.rich import rich_lines
 from planner.sheet.lettering import BODY, PITCH, cap
 from planner.sheet.paper import LIVE_WIDTH
@@ -85,7 +85,8 @@ def _rows(readings: Sequence[Reading]) -> Iterator[Part]:
     start = column + APART + 300
     for contact, ends in found.items():
         text = ", ".join(
-            f"*{as_it_is(end)}* {as_it_is(' '.join(others))}" for end, others in ends.items()
+            f"*{as_it_is(end)}* {as_it_is(' '.join(in_ranges(others)))}"
+            for end, others in ends.items()
         )
         said, used = rich_lines((start, _PITCH / 2 + cap(BODY) / 2), text, LIVE_WIDTH - start)
         one, _ = named(contact, (0, _PITCH / 2))
