@@ -80,8 +80,9 @@ class Library:
         return self._files.get((type(record), record.id))
 
     def pinouts_for(self, connector_id: str) -> tuple[PinoutRecord, ...]:
-        """Return the pinout records that fit a connector, by title."""
-        return tuple(record for record in self.pinouts() if connector_id in record.fits)
+        """Return the pinout records that may be chosen for a connector, by title; none retired."""
+        fitting = (record for record in self.pinouts() if connector_id in record.fits)
+        return tuple(record for record in fitting if not is_retired(record))
 
     def search(
         self,

@@ -132,6 +132,10 @@ def test_the_collection_is_narrowed_by_trust_source_and_retirement(tmp_path, wan
     assert ids(care(tmp_path).search(**({"text": ""} | wanted))) == found
 
 
+def test_a_retired_record_is_offered_for_no_connector(tmp_path):
+    assert ids(care(tmp_path).pinouts_for("bench-three")) == ["heard", "sure"]
+
+
 def test_a_definition_is_found_by_kind_and_tells_its_file(small, shipped):
     assert small.of_kind("cable", "bench-two") is small.cable("bench-two")
     assert small.of_kind("part", "bench-two") is None

@@ -31,7 +31,7 @@ from planner.drawing.looks import Look
 from planner.edits.shapes import MOST_LEGS
 from planner.model.cable import Cable
 from planner.model.connector import Connector
-from planner.model.definition import Definition
+from planner.model.definition import Definition, is_retired
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Plan, ShieldPolicy
 
@@ -236,7 +236,8 @@ class GuidePanel(Panel):
         title = f"What is at {self.draft.named(name)}?"
         used = {chosen.connector.id for end, chosen in self.draft.chosen.items() if end != "A"}
         # A second cup is mostly like the first: what is chosen already stands first.
-        among = sorted(library.connectors(), key=lambda record: record.id not in used)
+        offered = (record for record in library.connectors() if not is_retired(record))
+        among = sorted(offered, key=lambda record: record.id not in used)
         self._ask(title, "connector", among, partial(self._take_connector, name))
 
     def _ask(self, title: str, kind: str, among: object, picked: object) -> None:

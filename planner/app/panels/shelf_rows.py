@@ -19,7 +19,7 @@ from planner.app.panels.words import SOURCE_WORDS, TRUST_WORDS
 from planner.library.collection import Library
 from planner.model.cable import Cable
 from planner.model.connector import Connector
-from planner.model.definition import Definition, DefinitionKind
+from planner.model.definition import Definition, DefinitionKind, is_retired
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Plan
 from planner.units import number
@@ -169,6 +169,7 @@ def _items(library: Library, plan: Plan, wanted: Wanted, kind: DefinitionKind) -
     records = library.search(wanted.text, kind) if wanted.text.strip() else listed[kind]()
     connector = plan.connector_of(wanted.end) if wanted.end in plan.end_by_id else None
     rows = [item_row(record, plan, connector) for record in records]
+    rows = [row for row in rows if row.used or not (row.record and is_retired(row.record))]
     if kind == "pinout" and connector and not wanted.text.strip():
         return [row for row in rows if not row.why_not]
     return rows
@@ -199,12 +200,16 @@ def shown_title(record: Definition) -> str:
 
 
 def _connector_words(record: Connector) -> str:
+    if record.retired:
+        return "retired"
     words = "plug" if record.gender == "male" else "socket"
     barrel = f"{number(record.barrel.outside_mm, 1)} mm barrel"
     return f"{words}, {record.maker or barrel}"
 
 
 def _pinout_words(record: PinoutRecord) -> str:
+    if record.retired:
+        return "retired"
     if record.confirmed:
         trust = "standard" if record.source.kind == "standard" else "confirmed"
         return ", ".join(filter(None, (trust, record.maker)))

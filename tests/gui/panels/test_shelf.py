@@ -9,6 +9,7 @@ from planner.app.workbench import Workbench
 from planner.library.collection import Library
 from planner.library.loading import load_library
 from planner.model.place import Place
+from planner.model.source import Retired
 
 SIZE = (216, 768)
 
@@ -84,6 +85,20 @@ def test_the_menu_offers_every_end(bench, bare_lead, show, library):
     panel = show(ShelfPanel, bench, SIZE)
     menu = panel.menu(library.connector("xlr-3-male"))
     assert [action.text()[:8] for action in menu.actions()] == ["Put on A", "Put on L", "Put on R"]
+
+
+def test_what_is_retired_is_shown_only_where_it_is_in_use(qapp, library, bare_lead, show):
+    gone = Retired(reason="drawn from the mating side")
+    pinouts = [it.evolve(retired=gone) for it in library.pinouts_for("jack-4.4-five-pole")]
+    bench = Workbench(Library(library.connectors(), pinouts))
+    panel = show(ShelfPanel, bench, SIZE)
+    panel.search.setText("4.4")
+    assert [row for row in rows(panel) if row.kind == "pinout"] == []
+    bench.open_plan(bare_lead)
+    used = {end.pinout for end in bare_lead.ends} & {it.id for it in pinouts}
+    assert len(used) == 1
+    found = {row.record.id: row.second for row in rows(panel) if row.kind == "pinout"}
+    assert found == dict.fromkeys(used, "retired")
 
 
 def test_a_row_drags_out_its_definition(bench, show):
