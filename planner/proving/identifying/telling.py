@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Sequence
+from itertools import islice
 
 import numpy as np
 
@@ -26,6 +27,10 @@ CELL_CAUTION = (
 )
 # Each from memory, or derived from what direct current can show.
 LIMITS = ("A driver behind a capacitor reads open, and a dynamic microphone reads like a driver.",)
+
+
+_MOST_EXPECTED = 40  # layouts that are asked what they expect of the next reading
+_VAGUE = 0.4  # spread of the logarithm from which on no figure is expected
 
 
 def listed(names: Sequence[str], last: str = "and") -> str:
@@ -80,7 +85,7 @@ def sentences(identified: Identified) -> tuple[str, ...]:
     """Say all that was found, a sentence each, with how sure it is."""
     return (
         *_head(identified),
-        *(_part_sentences(identified.found) if identified.verdict != "too-little" else ()),
+        *(_part_sentences(identified.found) if identified.share > 0 else ()),
         *_doubts(identified),
     )
 
@@ -104,7 +109,7 @@ def _head(identified: Identified) -> list[str]:
         return [
             "No usual wiring fits these readings within the meter's error "
             f"(chi-square {number(identified.chi_square, 1)}, at most "
-            f"{number(identified.chi_square_limit, 1)} is to be expected).{again}"
+            f"{number(identified.chi_square_limit, 1)} is to be expected).{again} The nearest:"
         ]
     if verdict == "ambiguous":
         if identified.ways == 1:
@@ -202,25 +207,30 @@ def _doubts(identified: Identified) -> list[str]:
 
 def question_words(sample: SampleReadings, weighed: Weighed, pair: Couple) -> str:
     """Say which reading to take and what the two likeliest understandings expect of it."""
-    first = _expected(sample, weighed, pair, 0)
-    other = next(
-        (
-            text
-            for rank in range(1, min(len(weighed.layouts), 40))
-            if (text := _expected(sample, weighed, pair, rank)) != first
-        ),
-        "",
-    )
-    words = f"Read {pair[0]} to {pair[1]} next (plus probe on {pair[0]})"
-    return f"{words}: {first} if the above holds, {other} if not." if other else f"{words}."
+    one, other = pair
+    if not sample.readings:
+        return f"Read {one} to {other} first."
+    if {one, other} in ({*read} for read in sample.seen):
+        return (
+            f"Read {one} to {other} as well, the other way round (plus probe on {one}): "
+            "a microphone then reads differently, a driver the same."
+        )
+    expected = (_expected(sample, weighed, pair, rank) for rank in range(len(weighed.layouts)))
+    seen = list(dict.fromkeys(islice(expected, _MOST_EXPECTED)))
+    words = f"Read {one} to {other} next (plus probe on {one})"
+    return f"{words}: {seen[0]} if the above holds, {seen[1]} if not." if seen[1:] else f"{words}."
 
 
 def _expected(sample: SampleReadings, weighed: Weighed, pair: Couple, rank: int) -> str:
     place = {name: at for at, name in enumerate(sample.contacts)}
-    width = weighed.fits.logs.shape[1] - 1
+    fits, width = weighed.fits, weighed.fits.logs.shape[1] - 1
     numbered = [(place[pair[0]], place[pair[1]])]
     paths, together, _ = paths_of(weighed.layouts[rank : rank + 1], numbered, width)
     if together[0, 0]:
         return "near 0 Ω"
-    ohm = float((paths[0, 0] * np.exp(weighed.fits.logs[rank])).sum())
-    return f"about {significant(ohm, 2)} Ω" if ohm > 0 else "open"
+    parts = paths[0, 0] * np.exp(fits.logs[rank])
+    ohm = float(parts.sum())
+    if ohm == 0:
+        return "open"
+    spread = math.sqrt(parts @ fits.covariance[rank] @ parts) / ohm
+    return f"about {significant(ohm, 2)} Ω" if spread < _VAGUE else "some ohm"

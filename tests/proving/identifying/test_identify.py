@@ -108,6 +108,7 @@ def test_a_driver_that_was_read_badly_is_not_settled_as_a_microphone():
     assert (asked.one, asked.other) not in readings
     assert (asked.other, asked.one) in readings
     assert "4" in {asked.one, asked.other}
+    assert "as well, the other way round" in asked.words
 
 
 def test_the_zero_of_the_meter_is_taken_off():
@@ -138,7 +139,9 @@ def test_readings_that_contradict_each_other_name_what_to_read_again():
     found = told({("a", "b"): 0.2, ("b", "c"): 0.2, ("a", "c"): None})
     assert found.verdict == "contradictory"
     assert set(found.suspects) == {("a", "b"), ("a", "c"), ("b", "c")}
-    assert "contradict each other. Read a to c, a to b or b to c again." in sentences(found)[0]
+    assert sentences(found) == (
+        "The readings contradict each other. Read a to c, a to b or b to c again.",
+    )
 
 
 def test_one_false_figure_is_found_among_six():
@@ -194,6 +197,20 @@ def test_left_right_and_polarity_are_always_said_not_to_be_known():
     for found in (told(HEADPHONE), told({("a", "b"): None}), identify(sample({}, contacts="abc"))):
         assert "are not in the resistance" in cautions(found)[0]
     assert any("brief touch" in line for line in cautions(told(HEADPHONE)))
+
+
+@pytest.mark.parametrize(
+    ("readings", "words"),
+    [
+        ({}, "Read 1 to 2 first."),
+        ({("1", "2"): None}, "some ohm"),
+        ({("1", "2"): 32.0, ("2", "3"): 32.5}, "about 64 Ω"),
+        ({("1", "2"): 32.0, ("1", "3"): None}, "open"),
+    ],
+)
+def test_the_next_reading_says_what_is_expected_of_it(readings, words):
+    found = identify(sample(readings, contacts=("1", "2", "3", "4")))
+    assert words in found.next_reading.words
 
 
 def test_many_contacts_unread_still_get_a_next_reading():
