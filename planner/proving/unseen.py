@@ -41,21 +41,27 @@ class StopLine:
     left: int
 
     @property
+    def ends_by_mm(self) -> dict[float, list[str]]:
+        """The ends that share a line, by the line."""
+        found: dict[float, list[str]] = {}
+        for end, mm in self.mm_by_end.items():
+            found.setdefault(mm, []).append(end)
+        return found
+
+    @property
+    def lines(self) -> str:
+        """The line of each end, in words."""
+        said = [f"{number(mm)} mm at {_ends(ends)}" for mm, ends in self.ends_by_mm.items()]
+        return said[0] if len(said) == 1 else f"{', '.join(said[:-1])} or {said[-1]}"
+
+    @property
     def words(self) -> str:
         """The line and why it is there."""
         return (
-            f"It stops where the metal is more than {_lines(self.mm_by_end)} apart: half as far "
+            f"It stops where the metal is more than {self.lines} apart: half as far "
             "again as the nearest neighbours of any terminal there; solder and strands seldom "
             f"reach farther (common practice, no source). {self.left} pairs are left out."
         )
-
-
-def _lines(mm_by_end: dict[str, float]) -> str:
-    by_mm: dict[float, list[str]] = {}
-    for end, mm in mm_by_end.items():
-        by_mm.setdefault(mm, []).append(end)
-    said = [f"{number(mm)} mm at {_ends(ends)}" for mm, ends in by_mm.items()]
-    return said[0] if len(said) == 1 else f"{', '.join(said[:-1])} or {said[-1]}"
 
 
 def _ends(ends: list[str]) -> str:
@@ -69,7 +75,7 @@ def isolation_unseen(method: str, stop: StopLine | None) -> tuple[str, ...]:
     far = ""
     if stop is not None:
         far = (
-            f"A bridge between joints farther apart than {_lines(stop.mm_by_end)}, or in the "
+            f"A bridge between joints farther apart than {stop.lines}, or in the "
             "cable: there the sweep with the beeper has to show nothing else joined."
         )
     return tuple(text for text in (far, _WHERE[method], _WHICH_END, _UNPROVED, _WEAK) if text)

@@ -149,7 +149,7 @@ def test_every_planted_bridge_is_seen():
         meter = whole(wiring, sweep)
         for isolation in isolation_plans(plan, wiring):
             reach = within_reach(isolation, plan, wiring, sweep)
-            for short in some(seed, [it for it in bridges(plan, sweep) if reach(it)], 3):
+            for short in some(seed, [it for it in bridges(plan, sweep) if reach(it)], 2):
                 planted[isolation.method] += 1
                 seen[isolation.method] += any(
                     reads_joined(meter, it, shorts=[short]) for it in isolation.probes

@@ -102,18 +102,14 @@ def _stop_words(making: Making, stop: StopLine | None) -> Iterator[str]:
         return
     words = making.words
     lines = [
-        words("proving.line_at", mm=number(mm), ends=ends) for ends, mm in _lines(stop.mm_by_end)
+        words("proving.line_at", mm=number(mm), ends=_named(ends))
+        for mm, ends in stop.ends_by_mm.items()
     ]
     yield words("proving.stop_line", gaps=", ".join(lines), pairs=stop.left)
 
 
-def _lines(mm_by_end: dict[str, float]) -> Iterator[tuple[str, float]]:
-    """Yield the ends that share a line, with it."""
-    by_mm: dict[float, list[str]] = {}
-    for end, mm in mm_by_end.items():
-        by_mm.setdefault(mm, []).append(end)
-    for mm, ends in by_mm.items():
-        yield ", ".join(ends) if len(ends) < 4 else f"{ends[0]}\u2013{ends[-1]}", mm
+def _named(ends: Sequence[str]) -> str:
+    return ", ".join(ends) if len(ends) < 4 else f"{ends[0]}\u2013{ends[-1]}"
 
 
 def _clip_words(
