@@ -6,8 +6,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
-from planner.files.atomic import sync_folder
-from planner.problem import InputError
+from planner.files.atomic import not_written, sync_folder
 
 
 def append_line(path: Path, line: bytes) -> None:
@@ -19,12 +18,7 @@ def append_line(path: Path, line: bytes) -> None:
     try:
         _append(path, line)
     except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        raise InputError.single(
-            f"it can't be written: {reason}",
-            str(path),
-            "Choose another folder, or free some space; what was there is as it was.",
-        ) from error
+        raise not_written(path, error) from error
 
 
 def _append(path: Path, line: bytes) -> None:

@@ -17,12 +17,17 @@ def write_atomic(path: Path, data: bytes) -> None:
     try:
         _replace(target, data)
     except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        raise InputError.single(
-            f"it can't be written: {reason}",
-            str(path),
-            "Choose another folder, or free some space; what was there is as it was.",
-        ) from error
+        raise not_written(path, error) from error
+
+
+def not_written(path: Path, error: OSError) -> InputError:
+    """Return why a file can't be written, with what to do."""
+    reason = (error.strerror or str(error)).lower()
+    return InputError.single(
+        f"it can't be written: {reason}",
+        str(path),
+        "Choose another folder, or free some space; what was there is as it was.",
+    )
 
 
 def _replace(target: Path, data: bytes) -> None:
