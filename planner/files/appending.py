@@ -21,6 +21,19 @@ def append_line(path: Path, line: bytes) -> None:
         raise not_written(path, error) from error
 
 
+def settled_size(path: Path) -> int:
+    """Return how many bytes stand in the file while nobody is in the middle of a line.
+
+    So a reader takes no line of another process for a torn one. OSError if it can't be opened.
+    """
+    handle = os.open(path, os.O_RDONLY | _BINARY)
+    try:
+        with _alone(handle):
+            return os.lseek(handle, 0, os.SEEK_END)
+    finally:
+        os.close(handle)
+
+
 def _append(path: Path, line: bytes) -> None:
     is_new = not path.exists()
     handle = os.open(path, os.O_RDWR | os.O_APPEND | os.O_CREAT | _BINARY, 0o666)

@@ -12,7 +12,7 @@ from typing import BinaryIO
 
 from pydantic import ValidationError
 
-from planner.files.appending import append_line
+from planner.files.appending import append_line, settled_size
 from planner.files.definitions import validated
 from planner.files.syntax import parse_json
 from planner.problem import InputError, Problem
@@ -106,8 +106,9 @@ def load_units(plan_path: Path) -> Units:
     dropped: list[Problem] = []
     refuse_strange(path)
     try:
+        size = settled_size(path)
         with path.open("rb") as stream:
-            for number, line in enumerate(_lines(stream), start=1):
+            for number, line in enumerate(_lines(stream, size), start=1):
                 if not line.strip():
                     continue
                 try:
@@ -122,9 +123,9 @@ def load_units(plan_path: Path) -> Units:
     return Units(tuple(records), tuple(dropped))
 
 
-def _lines(stream: BinaryIO) -> Iterator[bytes]:
-    """Yield each line with its end, of one that is too long only the beginning."""
-    while line := stream.readline(LINE_BYTES):
+def _lines(stream: BinaryIO, size: int) -> Iterator[bytes]:
+    """Yield each line of the first `size` bytes with its end; of a too long one the beginning."""
+    while line := stream.readline(min(LINE_BYTES, size - stream.tell())):
         rest = line
         while len(rest) == LINE_BYTES and not rest.endswith(b"\n"):
             rest = stream.readline(LINE_BYTES)

@@ -5,6 +5,7 @@ import os
 import subprocess
 import sys
 import textwrap
+from concurrent.futures import ThreadPoolExecutor
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -182,6 +183,39 @@ def test_processes_that_append_at_once_lose_nothing(plan_path):
     units = load_units(plan_path)
     wanted = [first + step for first in firsts for step in range(40)]
     assert (units.dropped, sorted(record.number for record in units.records)) == ((), wanted)
+
+
+@posix_only
+def test_a_line_that_is_being_written_is_waited_for_and_not_called_torn(plan_path):
+    """The writer holds the lock with half a line written, until the reader has had its time."""
+    append_unit(plan_path, unit(1))
+    script = f"""
+        import os, pathlib, sys
+        from planner.proving.unit_file import append_unit
+        from planner.proving.units import UnitRecord
+        write = os.write
+        def slow(handle, data):
+            done = write(handle, bytes(data)[:300])
+            if len(data) > 300:
+                print("half", flush=True)
+                sys.stdin.readline()
+            return done
+        record = UnitRecord.model_validate_json({unit(2).model_dump_json()!r})
+        os.write = slow
+        append_unit(pathlib.Path({str(plan_path)!r}), record)
+    """
+    command = [sys.executable, "-c", textwrap.dedent(script)]
+    pipes = {"stdin": subprocess.PIPE, "stdout": subprocess.PIPE}
+    with subprocess.Popen(command, **pipes) as writer, ThreadPoolExecutor() as pool:
+        assert writer.stdout.readline() == b"half\n"
+        units = pool.submit(load_units, plan_path)
+        with pytest.raises(TimeoutError):
+            units.result(timeout=0.05)
+        writer.stdin.write(b"go\n" * 100)
+        writer.stdin.flush()
+        found = units.result()
+    assert (writer.returncode, found.dropped) == (0, ())
+    assert [record.number for record in found.records] == [1, 2]
 
 
 # -- what strangers write -------------------------------------------------------------------------
