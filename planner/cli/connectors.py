@@ -10,7 +10,7 @@ from planner.cli.parsing import Parser, add_debug, add_folder
 if TYPE_CHECKING:
     from argparse import _SubParsersAction
 
-_ACTS = ("list", "show", "validate", "compare", "export", "import")
+_ACTS = ("list", "show", "validate", "compare", "export", "import", "used", "newer")
 RUNGS = ("hearsay", "documented", "confirmed", "confirmed-by-two")
 
 
@@ -18,7 +18,11 @@ def run(words: Sequence[str]) -> int:
     """Do what is asked, `list` if nothing is; return 0, or 3 if a file is not valid."""
     args = _parser().parse_args(_with_list(words))
     # Only after wrong use is told.
-    from planner.cli import definitions_acts, definitions_parcels  # noqa: PLC0415
+    from planner.cli import (  # noqa: PLC0415
+        definitions_acts,
+        definitions_parcels,
+        definitions_plans,
+    )
 
     acts = {
         "list": definitions_acts.list_all,
@@ -27,6 +31,8 @@ def run(words: Sequence[str]) -> int:
         "compare": definitions_acts.compare,
         "export": definitions_parcels.export,
         "import": definitions_parcels.take,
+        "used": definitions_plans.find_used,
+        "newer": definitions_plans.find_newer,
     }
     return acts[args.act](args)
 
@@ -60,14 +66,27 @@ def _parser() -> Parser:
     sending.add_argument("id", metavar="ID")
     sending.add_argument("-o", "--output", type=Path, metavar="FILE", help="else ID.parcel.json")
     taking = _add_import(acts)
-    for act in (listing, showing, validating, comparing, taking):
+    using, updating = _add_plans(acts)
+    for act in (listing, showing, validating, comparing, taking, using, updating):
         act.add_argument("--json", action="store_true", help="print JSON")
-    for act in (listing, showing, validating, comparing, sending, taking):
+    for act in (listing, showing, validating, comparing, sending, taking, using, updating):
         add_debug(act)
-    for act in (listing, showing, comparing, sending, taking):
+    for act in (listing, showing, comparing, sending, taking, using, updating):
         add_folder(act)
     add_debug(parser)
     return parser
+
+
+def _add_plans(acts: "_SubParsersAction[Parser]") -> tuple[Parser, Parser]:
+    using = acts.add_parser("used", help="list the plans that use one")
+    using.add_argument("id", metavar="ID")
+    using.add_argument(
+        "paths", nargs="+", type=Path, metavar="PATH", help="plans, or folders of them"
+    )
+    updating = acts.add_parser("newer", help="say what of a plan is newer here, and what it means")
+    updating.add_argument("path", type=Path, metavar="PLAN")
+    updating.add_argument("--write", action="store_true", help="take it into the plan")
+    return using, updating
 
 
 def _add_import(acts: "_SubParsersAction[Parser]") -> Parser:

@@ -34,7 +34,7 @@ def listed(records: Sequence[Definition]) -> str:
         if group:
             lines += ["", f"{heading} ({len(group)})"] if lines else [f"{heading} ({len(group)})"]
         for record in group:
-            lines += _row(f"  {record.id:<{wide}}  ", record.title)
+            lines += hung(f"  {record.id:<{wide}}  ", record.title)
     return "\n".join(lines)
 
 
@@ -46,7 +46,7 @@ def shown(record: Definition, library: Library) -> str:
     lines += _body(record)
     if isinstance(record, Connector):
         fitting = [found.id for found in library.pinouts_for(record.id)]
-        lines += _row("  pinout records  ", ", ".join(fitting) or "none")
+        lines += hung("  pinout records  ", ", ".join(fitting) or "none")
     if record.remarks:
         lines += ["", *_wrapped("  ", record.remarks)]
     return "\n".join(lines)
@@ -56,7 +56,7 @@ def _retired(record: Definition) -> list[str]:
     assert isinstance(record, Connector | PinoutRecord)
     assert record.retired is not None
     why = record.retired
-    return _row("  retired ", ", ".join(filter(None, (why.reason, why.by, why.date))))
+    return hung("  retired ", ", ".join(filter(None, (why.reason, why.by, why.date))))
 
 
 def compared(first: Definition, second: Definition, found: Sequence[Difference]) -> str:
@@ -113,7 +113,7 @@ def _(record: Connector) -> list[str]:
     ]
     for basis in record.basis:
         told = basis.reference or ("measure it on the part" if basis.kind == "memory" else "")
-        lines += _row(f"  {basis.figures:<14}  ", f"{basis.kind}{f': {told}' if told else ''}")
+        lines += hung(f"  {basis.figures:<14}  ", f"{basis.kind}{f': {told}' if told else ''}")
     return lines
 
 
@@ -137,7 +137,7 @@ def _terminal_text(terminal: Terminal) -> str:
 
 @_body.register
 def _(record: PinoutRecord) -> list[str]:
-    lines = _row("  fits    ", ", ".join(record.fits)) + _row("  use     ", record.use)
+    lines = hung("  fits    ", ", ".join(record.fits)) + hung("  use     ", record.use)
     lines += [f"  drive   {record.drive}", *_source_card(record), "", "  contact  carries"]
     for contact, carried in record.signals.items():
         lines.append(f"  {contact:<7}  {signals_text(carried) or 'nothing'}")
@@ -148,15 +148,15 @@ def _source_card(record: PinoutRecord) -> list[str]:
     """Return on whose word the record rests, and how far it has come."""
     source = record.source
     told = ", ".join(filter(None, (source.reference, source.date, source.recorded_by)))
-    lines = _row("  source  ", f"{source.kind}{f': {told}' if told else ''}")
+    lines = hung("  source  ", f"{source.kind}{f': {told}' if told else ''}")
     for each in record.statements:
         about = f"{', '.join(each.contacts)}: {each.kind}"
-        lines += _row("  but     ", f"{about}{f', {each.reference}' if each.reference else ''}")
+        lines += hung("  but     ", f"{about}{f', {each.reference}' if each.reference else ''}")
     for document in record.documents:
-        lines += _row("  with    ", ", ".join(filter(None, (document.name, document.remark))))
+        lines += hung("  with    ", ", ".join(filter(None, (document.name, document.remark))))
     lines += [f"  trust   {record.trust}"]
     for person in record.confirmations:
-        lines += _row("  found   ", ", ".join(filter(None, (person.who, person.date, person.how))))
+        lines += hung("  found   ", ", ".join(filter(None, (person.who, person.date, person.how))))
     return lines
 
 
@@ -172,7 +172,7 @@ def _(record: Cable) -> list[str]:
         )
     for shield in record.shields:
         cores = ", ".join(shield.around) or "all cores"
-        lines += _row(f"  {shield.id:<7}  ", f"{shield.kind} shield round {cores}")
+        lines += hung(f"  {shield.id:<7}  ", f"{shield.kind} shield round {cores}")
     return lines
 
 
@@ -187,11 +187,12 @@ def _(record: Part) -> list[str]:
     return lines
 
 
-def _row(head: str, text: str) -> list[str]:
+def hung(head: str, text: str) -> list[str]:
+    """Return a text behind its head, in as many lines as it needs."""
     return textwrap.wrap(text, WIDTH, initial_indent=head, subsequent_indent=" " * len(head)) or [
         head.rstrip()
     ]
 
 
 def _wrapped(indent: str, text: str) -> list[str]:
-    return [line for part in text.splitlines() for line in _row(indent, part)]
+    return [line for part in text.splitlines() for line in hung(indent, part)]

@@ -5,6 +5,7 @@ import json
 import pytest
 
 from planner.cli.connectors import RUNGS
+from planner.cli.definitions_text import shown
 from planner.files.folders import library_folder
 from planner.library.loading import load_library, shipped_folders
 from planner.library.store import NEW, Store
@@ -61,12 +62,12 @@ def test_one_is_shown(cupwright, name, words):
     assert [word for word in words if word not in done.out] == []
 
 
-def test_everything_that_ships_is_shown_within_80_columns(cupwright):
-    values = json.loads(cupwright("connectors", "--json").out)
-    for name in {each["id"] for each in values}:
-        done = cupwright("connectors", "show", name)
-        assert done.status == 0
-        assert [line for line in done.out.splitlines() if len(line) > 80] == []
+def test_everything_that_ships_is_shown_within_80_columns():
+    library = load_library()
+    for record in library.search(""):
+        lines = shown(record, library).splitlines()
+        assert lines[0].startswith(record.id)
+        assert [line for line in lines if len(line) > 80] == []
 
 
 def test_one_as_json_is_its_file(cupwright):
@@ -134,8 +135,8 @@ def test_one_compared_with_itself_is_the_same(cupwright):
 
 
 def test_two_kinds_are_not_compared(cupwright):
-    shown = json.loads(cupwright("connectors", "--json").out)
-    part = next(each["id"] for each in shown if each["format"] == "cupwright-part")
+    listed = json.loads(cupwright("connectors", "--json").out)
+    part = next(each["id"] for each in listed if each["format"] == "cupwright-part")
     done = cupwright("connectors", "compare", "xlr-3-male", part)
     assert done.status == 2
     assert "are of two kinds" in done.err
@@ -196,8 +197,8 @@ def test_one_is_sent_and_taken_in_elsewhere(cupwright, bench, tmp_path):
     parcel = tmp_path / "letter.parcel.json"
     sent = cupwright("connectors", "export", "bench-three-phones", "--folder", bench, "-o", parcel)
     assert (sent.status, sent.out) == (0, f"{parcel} holds bench-three-phones, revision 1.\n")
-    shown = cupwright("connectors", "import", parcel)
-    assert shown.out.splitlines() == [
+    held = cupwright("connectors", "import", parcel)
+    assert held.out.splitlines() == [
         "new      bench-three-phones: Headphones on the bench three-pole",
         "new      bench-three: Bench three-pole",
     ]
@@ -246,3 +247,35 @@ def test_a_document_that_was_changed_is_not_sent(cupwright, bench, tmp_path):
     done = cupwright("connectors", "export", "bench-three-phones", "--folder", bench)
     assert done.status == 3
     assert "not those that its digest names" in done.err
+
+
+def mirrored(bench):
+    """Save the next revision of the record: the letter was drawn from the mating side."""
+    store = Store(bench)
+    now = store.find("pinout", "bench-three-phones")
+    signals = dict(now.record.signals) | {"T": ("R+",), "R": ("L+",)}
+    return store.save(now.record.evolve(signals=signals, retired=None), now.digest, who="Okoro")
+
+
+def test_what_is_newer_than_a_plan_is_said_with_its_meaning_and_taken(cupwright, bench, plan_path):
+    mirrored(bench)
+    said = cupwright("connectors", "newer", plan_path, "--folder", bench)
+    lines = said.out.splitlines()
+    assert "bench-three-phones: the plan has revision 1, the collection 2" in lines
+    assert ["signals.T", "L+", "R+"] in [line.split() for line in lines]
+    assert "A: red lands on tip, which carries R+ instead of L+" in lines
+    assert lines[-1] == "Take them with --write."
+    assert [line for line in lines if len(line) > 80] == []
+    written = cupwright("connectors", "newer", plan_path, "--write", "--json", "--folder", bench)
+    assert json.loads(written.out)["newer"][0]["collection"] == 2
+    again = cupwright("connectors", "newer", plan_path, "--folder", bench)
+    assert again.out == "The plan carries what the collection has.\n"
+
+
+def test_the_plans_that_use_a_definition_are_listed(cupwright, bench, plan_path):
+    words = ("connectors", "used", "bench-three", plan_path.parent, "--folder", bench)
+    done = cupwright(*words)
+    assert done.out.splitlines()[-1] == "1 of 1 plans use bench-three."
+    assert "".join(done.out.split()).startswith(f"revision1{plan_path}")
+    values = json.loads(cupwright(*words, "--json").out)
+    assert values == [{"path": str(plan_path), "title": "Pit lead", "revision": 1}]
