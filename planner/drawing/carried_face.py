@@ -34,7 +34,7 @@ _LEAST_REACH = 13.0  # half of the least size that can be hit, px
 class CarriedFace:
     """What is shown. `was` has what a differing contact carries in the other record.
 
-    With `names_only` the plates say which contact it is, and nothing else is said.
+    With `names_only` the plates say which contact it is; `notes` stand beside some of them.
     """
 
     connector: Connector
@@ -45,6 +45,7 @@ class CarriedFace:
     chosen: str = ""
     pointed: str = ""
     names_only: bool = False
+    notes: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,7 +107,8 @@ def words_of(shown: CarriedFace, name: str) -> tuple[str, str, str]:
     many = shown.connector.poles > 8
     spoken = contact.id if many or not contact.name else contact.name
     if shown.names_only:
-        return "" if spoken == contact.id else spoken, contact.id, ""
+        note = shown.notes.get(name, "")
+        return note or ("" if spoken == contact.id else spoken), contact.id, ""
     was = shown.was.get(name)
     told = "" if was is None else f"was {_told(was)}"
     return spoken, _told(shown.carried.get(name, ())), told

@@ -1,5 +1,6 @@
 """What the pages of the owner's window share: the library, the folder to save in, who saves."""
 
+from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -55,6 +56,11 @@ class Owner(QObject):
     def who(self) -> str:
         """Who saves: the name of the bench, or nobody named."""
         return self.settings.bench_name or "this bench"
+
+    @property
+    def today(self) -> str:
+        """The date of today, as it is written on a source card."""
+        return datetime.now().astimezone().date().isoformat()
 
     def folders(self) -> tuple[Path, ...]:
         """Return where a definition may be saved: the user's own folder, then the shared ones."""

@@ -11,16 +11,18 @@ from planner.app.intake.browse_page import BrowsePage
 from planner.app.intake.connector_editor import ConnectorEditor
 from planner.app.intake.owner import Owner
 from planner.app.intake.pinout_editor import PinoutEditor
+from planner.app.intake.sample_page import SamplePage
 from planner.app.panels.widgets.labels import button, label
 from planner.app.panels.widgets.styles import panel_qss
 from planner.intake.connector_draft import ConnectorDraft
 from planner.intake.connector_draft import drafted as connector_drafted
-from planner.intake.pinout_draft import PinoutDraft
+from planner.intake.pinout_draft import PinoutDraft, same_signals
 from planner.intake.pinout_draft import drafted as pinout_drafted
 from planner.library.store import NEW
 from planner.model.connector import Connector
 from planner.model.definition import kind_name
 from planner.model.pinout import PinoutRecord
+from planner.model.source import Confirmation
 from planner.problem import InputError
 
 if TYPE_CHECKING:
@@ -57,7 +59,8 @@ class LibraryWindow(QWidget):
         self.pinout = PinoutEditor(self.owner, look, ask.paper_to_keep)
         self.stack = QStackedWidget()
         self.connector = ConnectorEditor(self.owner, look, ask.picture_to_trace)
-        for page in (self.browse, self.pinout, self.connector):
+        self.sample = SamplePage(self.owner, look)
+        for page in (self.browse, self.pinout, self.connector, self.sample):
             self.stack.addWidget(page)
         self.said = label("", "second", wrap=True)
         self._lay_out()
@@ -72,6 +75,7 @@ class LibraryWindow(QWidget):
                 "New connector\u2026", self.take_in_connector, tip="Ctrl+Shift+N"
             ),
             "draw_alike": button("One like it\u2026", self.draw_alike),
+            "measure": button("Measure a sample\u2026", self.measure, tip="Ctrl+M"),
             "revise": button("Next revision\u2026", self.revise, tip="Ctrl+E"),
             "retire": button("Retire\u2026", self.retire),
         }
@@ -97,6 +101,8 @@ class LibraryWindow(QWidget):
         self.browse.chosen.connect(self._on_chosen)
         self.pinout.done.connect(partial(self._on_done, "pinout"))
         self.connector.done.connect(partial(self._on_done, "connector"))
+        self.sample.done.connect(partial(self._on_done, "pinout", ""))
+        self.sample.measured.connect(self._on_measured)
         self.owner.said.connect(self.said.setText)
         self.owner.refused.connect(
             lambda problems: self.ask.trouble("That could not be saved", problems)
@@ -106,6 +112,7 @@ class LibraryWindow(QWidget):
             ("Ctrl+N", self.take_in_pinout),
             ("Ctrl+Shift+N", self.take_in_connector),
             ("Ctrl+E", self.revise),
+            ("Ctrl+M", self.measure),
         ):
             QShortcut(QKeySequence(keys), self, act)
         self._on_chosen()
@@ -150,6 +157,18 @@ class LibraryWindow(QWidget):
         if connector is not None:
             self._edit(self.pinout, pinout_drafted(record, connector), basis)
 
+    def measure(self) -> None:
+        """Measure a sample of what is looked at; of a record, to confirm it."""
+        record = self.browse.record
+        pinout = record if isinstance(record, PinoutRecord) else None
+        connector = record if isinstance(record, Connector) else None
+        if pinout is not None:
+            known = map(self.owner.library.connector, pinout.fits)
+            connector = next(filter(None, known), None)
+        if connector is not None and self._may_leave():
+            self.sample.begin(connector, pinout)
+            self._show(self.sample)
+
     def retire(self) -> None:
         """Say why the record that is looked at is to be used no more."""
         record = self.browse.record
@@ -182,12 +201,35 @@ class LibraryWindow(QWidget):
             self.browse.look_at(record_id, kind)
         self.browse.list.setFocus()
 
+    def _on_measured(self, draft: PinoutDraft) -> None:
+        """Confirm the record that was measured if it is the same; else write what was measured."""
+        record = self.sample.record
+        if record is not None and same_signals(draft, record):
+            self._confirm(record, draft.reference)
+            return
+        if record is not None:
+            self.said.setText(f"It differs from {record.title}: see what, and write it beside.")
+        self.pinout.begin(draft)
+        self._show(self.pinout)
+
+    def _confirm(self, record: PinoutRecord, how: str) -> None:
+        saved = self.owner.found("pinout", record.id)
+        confirmation = Confirmation(who=self.owner.who, date=self.owner.today, how=how)
+        after = record.evolve(
+            confirmations=(*record.confirmations, confirmation), trust="documented"
+        )
+        if saved is None:
+            after = after.evolve(revision=record.revision + 1)
+        if self.owner.save(after, saved.digest if saved is not None else NEW, why="measured"):
+            self._on_done("pinout", record.id)
+
     def _on_chosen(self) -> None:
         record = self.browse.record
         can = isinstance(record, PinoutRecord | Connector)
         for name in ("revise", "retire"):
             self.acts[name].setEnabled(can)
         self.acts["draw_alike"].setEnabled(isinstance(record, Connector))
+        self.acts["measure"].setEnabled(can)
 
     def _on_conflict(self, conflict: "Conflict") -> None:
         page = self.stack.currentWidget()
@@ -217,3 +259,4 @@ class LibraryWindow(QWidget):
         self.browse.set_look(look)
         self.pinout.set_look(look)
         self.connector.set_look(look)
+        self.sample.set_look(look)
