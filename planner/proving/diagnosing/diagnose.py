@@ -4,10 +4,11 @@ from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
+from planner.electrical.network import network_of
 from planner.model.plan import Plan
 from planner.proving.diagnosing.board import Board, board_of
 from planner.proving.diagnosing.coverage import Coverage, coverage
-from planner.proving.diagnosing.high_joints import high_joints, judged, meter_remark
+from planner.proving.diagnosing.high_joints import high_joints, judged, load_remark, meter_remark
 from planner.proving.diagnosing.mistakes import mistakes_of
 from planner.proving.diagnosing.next_reading import Advice, look_for
 from planner.proving.diagnosing.observed import Clash, Observed, Two, contact_pair, observed
@@ -20,6 +21,7 @@ from planner.proving.diagnosing.records import (
     Verdict,
 )
 from planner.proving.diagnosing.repairing import least_cost, repaired
+from planner.proving.diagnosing.resistances import Resistances
 from planner.proving.diagnosing.search import Found, Progress, Search, Searched
 from planner.proving.diagnosing.state import sound
 from planner.proving.diagnosing.unseen import unseen
@@ -112,6 +114,7 @@ class _Case:
         alike = probe is None or not self.told
         remarks = (
             meter_remark(figures),
+            load_remark(self.readings, sweep, self.teller.full),
             _CLIPPED if doubtful else "",
             _NOTHING_JOINED if self._nothing_joined else "",
         )
@@ -133,7 +136,12 @@ class _Case:
 
     @cached_property
     def rivals(self) -> list[tuple[float, Found]]:
-        return self.ranking.ranked([it for it in self.searched.found if it.cost])
+        found = [it for it in self.searched.found if it.cost]
+        return self.ranking.ranked(found, self.resistances.weights(found))
+
+    @cached_property
+    def resistances(self) -> Resistances:
+        return Resistances(network_of(self.board.plan, self.wiring), self.readings)
 
     @cached_property
     def told(self) -> tuple[Explanation, ...]:
@@ -147,7 +155,8 @@ class _Case:
         if self.clashes:
             return advice.again(self.clashes[0])
         if self.told:
-            return advice.telling(self.rivals, self.told)
+            by_ohm = self.resistances.splitting([found for _, found in self.rivals])
+            return advice.telling(self.rivals, self.told) or advice.by_ohm(by_ohm, self.told)
         return advice.unread(wanted)
 
     def _verdict(self, wanted: Coverage, *, doubtful: bool) -> Verdict:

@@ -1,6 +1,6 @@
 """Joints that conduct, but badly: a resistance above wire and meter, or above that of siblings."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from statistics import median
 
@@ -132,3 +132,23 @@ def meter_remark(found: Sequence[Judged]) -> str:
         f"Paths of one kind all read about {ohm} too high: hold the probes together and set the "
         "meter's zero; else compare the cable's length and gauge with the plan."
     )
+
+
+# What solder or a strand never has; damp flux, or a load that is still plugged in, does (from
+# memory).
+_NO_SOLDER_OHM = 5.0
+
+
+def load_remark(readings: Readings, sweep: Sweep, name: Callable[[Contact], str]) -> str:
+    """Say that what joins two nets has more resistance than solder; else nothing."""
+    for reading in readings.by_pair.values():
+        ohm = readings.own_ohm(reading)
+        known = reading.one in sweep.partners and reading.other in sweep.partners
+        if ohm is None or ohm < _NO_SOLDER_OHM or not known:
+            continue
+        if not sweep.joined(reading.one, reading.other):
+            return (
+                f"{name(reading.one)} to {name(reading.other)} reads {ohm_text(ohm)}, which is more "
+                "than solder has: is something still plugged in? Else clean off flux and damp."
+            )
+    return ""

@@ -10,6 +10,7 @@ from planner.proving.diagnosing.observed import Clash, Observed, Two, contact_pa
 from planner.proving.diagnosing.records import Explanation, NextProbe
 from planner.proving.diagnosing.search import Found
 from planner.proving.diagnosing.wording import Teller
+from planner.units import ohm_text
 
 # Of more rivals than this the likeliest are split.
 _MOST_SPLIT = 400
@@ -88,6 +89,19 @@ class Advice:
         if_joined = _first(told, joined, wanted=True)
         if_open = _first(told, joined, wanted=False)
         return self._probe(pair, f"joined means {if_joined}; open means {if_open}")
+
+    def by_ohm(
+        self, split: tuple[Two, float, float] | None, told: Sequence[Explanation]
+    ) -> NextProbe | None:
+        """Ask for the resistance that tells the first two rivals apart."""
+        if split is None:
+            return None
+        pair, first, second = split
+        why = (
+            f"take the resistance; about {ohm_text(first)} means {told[0].words}, about "
+            f"{ohm_text(second)} means {told[1].words}"
+        )
+        return self._probe(pair, why)
 
     def _probe(self, pair: Two, why: str) -> NextProbe:
         one, other = contact_pair(self.teller.board, pair)

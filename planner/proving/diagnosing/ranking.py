@@ -32,9 +32,15 @@ class Ranking:
         self.board, self.wiring = board, wiring
         self.kinds = Counter(mistake.kind for mistake in mistakes)
 
-    def ranked(self, found: Sequence[Found]) -> list[tuple[float, Found]]:
-        """Return the explanations with their shares, the likeliest first."""
-        weights = [self.weight(it) for it in found]
+    def ranked(
+        self, found: Sequence[Found], fits: Sequence[float] = ()
+    ) -> list[tuple[float, Found]]:
+        """Return the explanations with their shares, the likeliest first.
+
+        `fits` say for each how well the resistances fit.
+        """
+        fits = fits or [1.0] * len(found)
+        weights = [self.weight(it) * fit for it, fit in zip(found, fits, strict=True)]
         total = sum(weights) or 1.0
         pairs = [(weight / total, it) for weight, it in zip(weights, found, strict=True)]
         return sorted(pairs, key=lambda pair: (-round(pair[0], 9), _order(pair[1])))

@@ -9,7 +9,10 @@ from planner.proving.unseen import CONTINUITY_UNSEEN, hidden_opens, unreached
 from planner.wiring.graph import Wiring
 
 _EXCHANGE = "At which end two cores are exchanged: both ends read the same. The colours tell."
-_BRIDGE = "At which end a bridge is: what is joined is joined at every end. Look at both."
+_BRIDGE = (
+    "At which end a bridge is: a beep is the same at every end. Where the wire is long enough the "
+    "resistance tells: it is lowest across the bridge."
+)
 _OPEN = "At which of its two joints a core is open, or whether it is broken between."
 _DRIVERS = (
     "Which way round a driver or a capsule is connected inside: the polarity test or listening "

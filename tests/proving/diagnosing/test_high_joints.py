@@ -78,3 +78,13 @@ def test_the_meter_s_zero_is_taken_off():
 def test_a_beep_without_a_figure_says_nothing_of_a_joint():
     its = bench(LINE.plan)
     assert diagnose(its.plan, its.wiring, read_all(its.sound)).high_joints == ()
+
+
+def test_what_joins_with_more_than_solder_is_a_load_still_plugged_in():
+    its = bench(LINE.plan)
+    taken = (Reading(one=("A", "2"), other=("A", "3"), joined=True, ohm=32.4),)
+    found = diagnose(its.plan, its.wiring, Readings(readings=taken))
+    assert found.remarks == (
+        "pin 2 at A to pin 3 at A reads 32.4 Ω, which is more than solder has: is something still "
+        "plugged in? Else clean off flux and damp.",
+    )

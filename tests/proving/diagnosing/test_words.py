@@ -110,8 +110,16 @@ def test_a_bridge_is_told_at_either_end_the_nearer_metal_first():
         "bridge between ring 2 and ring 3 at A",
         "bridge between tip and S at R",
     }
+    assert found.next_probe.words.startswith("Read ring 2 at A to ring 3 at A: take the resistance")
+
+
+def test_where_no_reading_tells_it_says_what_to_look_at():
+    found = diagnose(CUE.plan, CUE.wiring, read_all(mistaken(CUE, "mirrored", "A")))
     assert found.next_probe is None
-    assert found.look.startswith("No reading tells these apart. Look between")
+    assert len(found.explanations) == 1
+    its = bench(FIVE.plan)
+    found = diagnose(its.plan, its.wiring, read_all(mistaken(its, "polarity", "A")))
+    assert found.look.startswith("No reading tells these apart. Look at the colours at A")
 
 
 def test_a_link_left_out():
