@@ -79,7 +79,9 @@ def _parser() -> Parser:
         "--leads", type=int, default=1, metavar="N", help="how many are built in a run; 1"
     )
     parser.add_argument(
-        "--unit", metavar="N", help="instead, the certificate of a unit; all: a summary as .csv"
+        "--unit",
+        metavar="N",
+        help="instead, the certificate of a unit, or as .csv its readings; all: a summary as .csv",
     )
     add_folder(parser)
     add_debug(parser)

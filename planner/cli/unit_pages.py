@@ -1,4 +1,4 @@
-"""`cupwright sheet PLAN --unit N -o FILE`: what is kept of built units, on paper or as a table."""
+"""`cupwright sheet PLAN --unit N -o FILE`: what is kept of built units, on paper or as tables."""
 
 import re
 from argparse import Namespace
@@ -17,24 +17,30 @@ def check_use(args: Namespace) -> None:
             raise WrongUseError("--unit all writes a table: end the file's name in .csv.")
     elif not re.fullmatch(r"[1-9]\d{0,5}", args.unit, re.ASCII):
         raise WrongUseError(f"--unit takes a unit's number or {ALL}, not {args.unit!r}.")
-    elif kind not in {".svg", ".pdf"}:
-        raise WrongUseError("--unit with a number writes pages: end the name in .svg or .pdf.")
 
 
 def run_unit(args: Namespace) -> int:
-    """Write the pages of a unit, or the summary of all; return 1 if one has not passed, else 0.
+    """Write pages or readings of a unit, or the summary of all; return 1 if one has not passed.
 
-    What of the file of units could not be read is told besides.
+    Else 0. What of the file of units could not be read is told besides.
     """
     from planner.proving.judging import judged  # noqa: PLC0415
     from planner.proving.unit_file import load_units  # noqa: PLC0415
     from planner.services.opening import open_plan  # noqa: PLC0415
-    from planner.services.units import latest_of, write_certificate, write_summary  # noqa: PLC0415
+    from planner.services.units import (  # noqa: PLC0415
+        latest_of,
+        write_certificate,
+        write_summary,
+        write_unit_readings,
+    )
 
     plan, units = open_plan(args.plan), load_units(args.plan)
     complain(units.dropped)
     if args.unit == ALL:
         records, paths = list(units.latest.values()), write_summary(plan, units, args.output)
+    elif args.output.suffix.lower() == ".csv":
+        records = [latest_of(units, int(args.unit), args.plan)]
+        paths = write_unit_readings(args.plan, int(args.unit), args.output)
     else:
         records = [latest_of(units, int(args.unit), args.plan)]
         paths = write_certificate(

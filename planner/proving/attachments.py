@@ -7,7 +7,7 @@ from planner.files.atomic import write_atomic
 from planner.files.limits import forbidden_mark, read_bytes
 from planner.problem import InputError, Problem
 from planner.proving.unit_file import refuse_strange, units_path
-from planner.proving.units import Attachment, UnitRecord
+from planner.proving.units import Attachment
 
 ATTACHMENT_BYTES = 25_000_000
 _MOST_SUFFIX = 8
@@ -60,12 +60,6 @@ def attachment_problem(plan_path: Path, attachment: Attachment) -> Problem | Non
         what = f"{attachment.name!r} was changed since it was attached"
         return Problem(what, str(path), mend)
     return None
-
-
-def attachment_problems(plan_path: Path, record: UnitRecord) -> tuple[Problem, ...]:
-    """Return what is wrong with the copies of a unit's attachments."""
-    found = (attachment_problem(plan_path, one) for one in record.attachments)
-    return tuple(problem for problem in found if problem is not None)
 
 
 def _make_folder(folder: Path) -> None:

@@ -10,6 +10,7 @@ from planner.model.plan import Plan
 from planner.problem import InputError
 from planner.proving.attachments import attachment_problem
 from planner.proving.judging import judged
+from planner.proving.reading_csv import readings_text
 from planner.proving.unit_file import Units, load_units, units_path
 from planner.proving.units import UnitRecord, stale
 from planner.services.cutting import guarded
@@ -66,6 +67,16 @@ def latest_of(units: Units, unit: int, plan_path: Path) -> UnitRecord:
         mend = f"Kept are {known}." if known else "Prove it first, in the view Prove."
         raise InputError.single(f"there is no unit {unit}", str(units_path(plan_path)), mend)
     return record
+
+
+def write_unit_readings(plan_path: Path, unit: int, path: Path) -> tuple[Path, ...]:
+    """Write what was read of a unit as a file of readings, which can be diagnosed again.
+
+    InputError for a unit that there is no record of, or where it can't be written.
+    """
+    record = latest_of(load_units(plan_path), unit, plan_path)
+    write_atomic(path, readings_text(record.readings).encode("utf-8"))
+    return (path,)
 
 
 def write_summary(plan: Plan, units: Units, path: Path) -> tuple[Path, ...]:

@@ -3,8 +3,9 @@
 import pytest
 
 from planner.files.plans import write_plan
+from planner.proving.reading_csv import read_readings
 from planner.proving.unit_file import append_unit, units_path
-from tests.proving.unit_samples import PLAN, unit
+from tests.proving.unit_samples import PLAN, all_good, unit
 
 
 @pytest.fixture
@@ -38,6 +39,13 @@ def test_all_is_the_summary(cupwright, proved, tmp_path):
     assert [row.split(",")[0] for row in rows] == ["unit", "1", "2"]
 
 
+def test_as_csv_the_readings_of_a_unit_can_be_read_again(cupwright, proved, tmp_path):
+    path = tmp_path / "one.csv"
+    done = cupwright("sheet", proved, "--unit", "1", "-o", path)
+    assert (done.status, done.out) == (0, f"{path}\n")
+    assert read_readings(path, PLAN) == all_good()
+
+
 def test_a_unit_that_is_not_there_is_3(cupwright, proved, tmp_path):
     done = cupwright("sheet", proved, "--unit", "9", "-o", tmp_path / "nine.pdf")
     assert done.status == 3
@@ -54,7 +62,7 @@ def test_what_was_dropped_is_told(cupwright, proved, tmp_path):
 
 @pytest.mark.parametrize(
     ("number", "name"),
-    [("1", "a.csv"), ("all", "a.pdf"), ("0", "a.pdf"), ("one", "a.pdf"), ("9" * 5000, "a.pdf")],
+    [("all", "a.pdf"), ("0", "a.pdf"), ("one", "a.pdf"), ("9" * 5000, "a.pdf")],
 )
 def test_wrong_use_is_2(cupwright, proved, tmp_path, number, name):
     done = cupwright("sheet", proved, "--unit", number, "-o", tmp_path / name)

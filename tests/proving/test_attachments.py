@@ -11,12 +11,10 @@ from planner.proving.attachments import (
     ATTACHMENT_BYTES,
     attach,
     attachment_problem,
-    attachment_problems,
     attachments_folder,
     kept_at,
 )
 from planner.proving.units import Attachment
-from tests.proving.unit_samples import unit
 
 posix_only = pytest.mark.skipif(os.name != "posix", reason="links of Unix")
 
@@ -51,15 +49,15 @@ def test_the_same_file_twice_is_one_copy(plan_path, photo):
 
 def test_a_changed_and_a_missing_copy_are_noticed_and_can_be_attached_again(plan_path, photo):
     attachment = attach(plan_path, photo)
-    record, copy = unit(1, attachments=(attachment,)), kept_at(plan_path, attachment)
+    copy = kept_at(plan_path, attachment)
     copy.write_bytes(b"another")
-    (changed,) = attachment_problems(plan_path, record)
+    changed = attachment_problem(plan_path, attachment)
     assert changed.what == "'Joint at A.JPG' was changed since it was attached"
     copy.unlink()
-    (missing,) = attachment_problems(plan_path, record)
+    missing = attachment_problem(plan_path, attachment)
     assert missing.what == "'Joint at A.JPG': there is no such file"
     attach(plan_path, photo)
-    assert attachment_problems(plan_path, record) == ()
+    assert attachment_problem(plan_path, attachment) is None
 
 
 @pytest.mark.parametrize("name", ["notes", "a.tar.gz", "b.thisismuchtoolong", "c.\u00e4", "d.a b"])
