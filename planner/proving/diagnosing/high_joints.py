@@ -148,7 +148,7 @@ def load_remark(readings: Readings, sweep: Sweep, name: Callable[[Contact], str]
             continue
         if not sweep.joined(reading.one, reading.other):
             return (
-                f"{name(reading.one)} to {name(reading.other)} reads {ohm_text(ohm)}, which is more "
-                "than solder has: is something still plugged in? Else clean off flux and damp."
+                f"{name(reading.one)} to {name(reading.other)} reads {ohm_text(ohm)}, which is "
+                "more than solder has: is something still plugged in? Else clean off flux and damp."
             )
     return ""
