@@ -28,8 +28,10 @@ def steps_of(gap_mm: Array) -> Index:
 class Seats:
     """A site as plain figures: exits and cups of its cores, and what a turn gives.
 
-    The gap meant here is the one that turning changes (see `least_gap_mm`): of the pieces of
-    insulated leads to the metal of other nets, capped at 1 mm.
+    The gap meant here is the one that turning changes: of the pieces of insulated leads to metal of
+    other nets that the iron heats (terminals, joints, strands), below 0 where they overlap, capped
+    at 1 mm. All other gaps are between bodies that stay where they are in the plug, so the turn
+    that is best for this one is best for `EndFit.least_gap_mm`, the smallest of all.
     """
 
     site: Site
@@ -104,7 +106,7 @@ class Seats:
         Of each piece to the metal of other nets; shape (arcs, pieces), mm. All in the plug's own
         frame, where the metal stays and the exits go round.
         """
-        cores, metal = self.site.still().cores, self.site.still().metal
+        cores, metal = self.site.still.cores, self.site.still.metal
         exits = turned_points(self.exits, -math.radians(turn_deg))
         starts = np.column_stack([exits, np.full(len(exits), self.site.height_mm)])[core]
         corners = lead_curves(starts, cores.tops[place])

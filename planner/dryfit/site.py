@@ -1,7 +1,7 @@
 """The site of an end: all that does not depend on how the plug is turned to the cable."""
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -77,37 +77,28 @@ class Site:
         """For each contact, by number, whether touching the shell would be a bridge."""
         return np.array([net not in self.tied for net in self.nets], dtype=bool)
 
-    def leads(self, turn_deg: float, landings: Mapping[str, str] | None = None) -> tuple[Lead, ...]:
-        """Return the leads with the plug turned; `landings` puts conductors on other contacts."""
-        moved = landings or {}
-        on = [moved.get(it.landing.conductor, it.landing.contact) for it in self.exits]
-        covered = _covered(zip(on, self.exits, strict=True))
+    def leads(self, turn_deg: float) -> tuple[Lead, ...]:
+        """Return the leads with the plug turned."""
+        covered = _covered(self.exits)
         return tuple(
-            self._lead(it, contact, turn_deg, covered=contact in covered)
-            for contact, it in zip(on, self.exits, strict=True)
+            self._lead(it, turn_deg, covered=it.landing.contact in covered) for it in self.exits
         )
 
-    def scene(self, turn_deg: float, landings: Mapping[str, str] | None = None) -> Scene:
+    def scene(self, turn_deg: float) -> Scene:
         """Return the bodies with the plug turned, as arrays."""
-        leads = self.leads(turn_deg, landings)
+        leads = self.leads(turn_deg)
         return Scene(parties_of(self.hardware, leads, turn_deg, self.workmanship.tolerance_mm))
 
-    def at(self, turn_deg: float, landings: Mapping[str, str] | None = None) -> tuple[Capsule, ...]:
+    def at(self, turn_deg: float) -> tuple[Capsule, ...]:
         """Return the bodies with the plug turned: terminals and joints, then leads."""
-        return self.scene(turn_deg, landings).bodies
-
-    def still(self, landings: Mapping[str, str] | None = None) -> Still:
-        """Return what stays still in the plug's frame; kept for the landings as they are."""
-        return self._still if not landings else self._still_with(landings)
+        return self.scene(turn_deg).bodies
 
     @cached_property
-    def _still(self) -> Still:
-        return self._still_with({})
-
-    def _still_with(self, landings: Mapping[str, str]) -> Still:
+    def still(self) -> Still:
+        """What stays still in the plug's frame, and the leads that move."""
         return still_of(
-            self.scene(0.0, landings),
-            self.leads(0.0, landings),
+            self.scene(0.0),
+            self.leads(0.0),
             self.nets_by_spot,
             tolerance_mm=self.workmanship.tolerance_mm,
         )
@@ -130,16 +121,13 @@ class Site:
         holds_jacket = 2 * self.rim_mm <= self.connector.shell.narrowest_mm
         return counts if holds_jacket else counts & scene.hot
 
-    def _lead(self, it: Exit, contact: str, turn_deg: float, *, covered: bool) -> Lead:
-        terminal = self.connector.by_id[contact].terminal
+    def _lead(self, it: Exit, turn_deg: float, *, covered: bool) -> Lead:
+        terminal = self.connector.by_id[it.landing.contact].terminal
         mouth = terminal_mouth(terminal, turn_deg)
         half_way = (self.height_mm - terminal.z_mm) / 2
-        landing = it.landing
-        if landing.contact != contact:
-            landing = landing.model_copy(update={"contact": contact})
         gap_mm = min(insulation_gap_mm(it.part, self.workmanship), half_way)
         way_out = self._way_out(it, mouth)
-        return Lead(landing, it.part, terminal, way_out, mouth, gap_mm, covered)
+        return Lead(it.landing, it.part, terminal, way_out, mouth, gap_mm, covered)
 
     def _way_out(self, it: Exit, mouth: Vector) -> Vector:
         if isinstance(it.part, Core):
@@ -151,14 +139,15 @@ class Site:
         return (x / reach * self.rim_mm, y / reach * self.rim_mm, self.height_mm)
 
 
-def _covered(landed: Iterable[tuple[str, Exit]]) -> set[str]:
+def _covered(landed: Iterable[Exit]) -> set[str]:
     """Return the contacts whose joint a sleeve or a dab covers.
 
     A tail's sleeve ends at the joint, and leaves it bare where a core is in it as well.
     """
     alone: dict[str, bool] = {}
     covered = set()
-    for contact, it in landed:
+    for it in landed:
+        contact = it.landing.contact
         of_core = isinstance(it.part, Core)
         if it.landing.dabbed or (it.landing.sleeved and of_core):
             covered.add(contact)
@@ -226,14 +215,3 @@ def _tied(plan: Plan, end: str, connector: Connector, nets: tuple[int, ...]) -> 
         for contact, net in zip(connector.contacts, nets, strict=True)
         if contact.id == sleeve or GROUNDS.intersection(signals.get(contact.id, ()))
     )
-
-
-def least_gap_mm(site: Site, turn_deg: float, landings: Mapping[str, str] | None = None) -> float:
-    """Return the smallest gap that turning the plug changes, mm; inf if there is none.
-
-    That is of the insulated leads to metal of other nets that the iron heats: terminals, joints,
-    strands. Below 0 where they overlap. All other gaps (see `EndFit.least_gap_mm`) are between
-    bodies that stay where they are in the plug, so the turn that is best for this one is best for
-    the smallest of all. `landings` puts conductors on other contacts.
-    """
-    return site.still(landings).least_at(turn_deg)

@@ -14,7 +14,7 @@ from time import perf_counter
 import numpy as np
 
 from planner.dryfit.scene import Scene, contact_party, lead_party, least_in, near_in
-from planner.dryfit.site import least_gap_mm
+from planner.dryfit.seats import Seats
 from planner.edits.landings import land
 from tests.dryfit.rows import every_gap, nets_of, rows_plan, site_at_b
 
@@ -47,7 +47,7 @@ def measured(count):
     edits = iter(edited_sites(plan))
     smallest(site)
     found["edited"], _ = timed(lambda: smallest(next(edits)), 10)
-    found["turned"], _ = timed(lambda: least_gap_mm(site, next(turns)))
+    found["turned"], _ = timed(lambda: Seats(site).gap_mm(next(turns)))
     if count > MOST_FOR_ALL_PAIRS:
         return found, None
     bodies, nets = site.at(0.0), nets_of(site)

@@ -10,7 +10,7 @@ from planner.dryfit.alike import Alike
 from planner.dryfit.board import Board
 from planner.dryfit.branching import WORST, best_placing
 from planner.dryfit.exchanging import _moved, flat_end, improved, shortest_placing
-from planner.dryfit.site import least_gap_mm
+from planner.dryfit.seats import Seats
 from planner.dryfit.turning import best_turn
 from planner.dryfit.watch import Watch
 from planner.geometry.turning import crossing_sweep, do_cross, turned_points
@@ -87,7 +87,7 @@ def _turns():
         wiring, site = Wiring(plan), seats_of(plan).site
         turns = np.linspace(0, 360, SAMPLE).tolist()
         times[count] = _ms(lambda: best_turn(plan, wiring, "B"))  # noqa: B023
-        naive = _ms(lambda: [least_gap_mm(site, turn) for turn in turns]) * SCAN / SAMPLE  # noqa: B023
+        naive = _ms(lambda: [Seats(site).gap_mm(turn) for turn in turns]) * SCAN / SAMPLE  # noqa: B023
         print(
             f"  {count:3}: {times[count]:8.0f} ms, {naive / times[count]:7.1f} times as fast, "
             f"{_growth(times, count)}; one gap {naive / SCAN:.2f} ms"

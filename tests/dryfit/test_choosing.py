@@ -16,11 +16,11 @@ from planner.dryfit.clocking import rank, setting_at
 from planner.dryfit.crossings import crossing_pairs
 from planner.dryfit.exchanging import flat_end, good_placing, improved, shortest_placing
 from planner.dryfit.seats import CAP_MM, GAP_STEP_MM
-from planner.dryfit.site import least_gap_mm
 from planner.dryfit.turning import best_turn
 from planner.dryfit.watch import Watch
 from planner.edits.turning import apply_turning
 from planner.wiring.graph import Wiring, contact_node
+from tests.dryfit.moving import moving_gap_mm
 from tests.dryfit.plugs import crowded, end_plan, seats_of, stepped
 from tests.dryfit.scoring import score_of
 
@@ -41,7 +41,7 @@ def plain_score(seats, placing, turn_deg):
     """Return the score of a placing from its own leads, counted and measured anew."""
     at = placed(seats, placing)
     crossings = len(crossing_pairs(at.site.leads(turn_deg)))
-    gap_mm = min(least_gap_mm(at.site, turn_deg), CAP_MM)
+    gap_mm = min(moving_gap_mm(at.site, turn_deg), CAP_MM)
     return crossings, -round(gap_mm / GAP_STEP_MM), round(at.length_mm(turn_deg), 9)
 
 

@@ -12,13 +12,13 @@ from planner.dryfit.crossings import crossing_pairs
 from planner.dryfit.dial import dial
 from planner.dryfit.fit import fit_end
 from planner.dryfit.seats import CAP_MM, Seats
-from planner.dryfit.site import least_gap_mm
 from planner.dryfit.turning import best_turn
 from planner.dryfit.watch import Cancelled
 from planner.edits.turning import apply_turning
 from planner.model.cable import Shield
 from planner.model.plan import Conductor, Landing, Run
 from planner.wiring.graph import Wiring
+from tests.dryfit.moving import moving_gap_mm
 from tests.dryfit.plugs import crowded, end_plan, seats_of, stepped, turned
 
 FEW = settings(max_examples=8, deadline=None)
@@ -38,7 +38,7 @@ def scanned(seats, steps=3600):
     counts = [len(crossing_pairs(seats.site.leads(turn))) for turn in turns]
     fewest = min(counts)
     gaps = [
-        least_gap_mm(seats.site, turn)
+        moving_gap_mm(seats.site, turn)
         for turn, count in zip(turns, counts, strict=True)
         if count == fewest
     ]
@@ -138,7 +138,7 @@ def test_bad_geometry_gives_figures(exits, cups):
 
 
 def gap_at(plan, turn_deg):
-    return min(least_gap_mm(seats_of(plan).site, turn_deg), CAP_MM)
+    return min(moving_gap_mm(seats_of(plan).site, turn_deg), CAP_MM)
 
 
 # -- properties ------------------------------------------------------------------------------------
@@ -230,7 +230,7 @@ def test_dial_says_what_each_turn_gives(seed, count):
             middle = (window.from_deg + window.to_deg) / 2
             assert window.crossings == len(crossing_pairs(seats.site.leads(middle)))
     turn_deg, gap_mm = drawn.gaps[7]
-    assert gap_mm == round(min(least_gap_mm(seats.site, turn_deg), CAP_MM), 2)
+    assert gap_mm == round(min(moving_gap_mm(seats.site, turn_deg), CAP_MM), 2)
     assert drawn.gaps[0][1] == drawn.gaps[-1][1]
     assert drawn.best_crossings == min(it.crossings for it in drawn.windows)
 

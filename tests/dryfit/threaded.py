@@ -100,7 +100,8 @@ def goal(plan, names):
         def away(it):
             of_it = parts[it.part]
             under = of_it.kind == "heat-shrink" and of_it.bore_mm < plugs.get(it.at, 0)
-            return -1 if under else KINDS.index(of_it.kind), listed[it.id] if it.at == "Y" else -listed[it.id]
+            order = listed[it.id] if it.at == "Y" else -listed[it.id]
+            return -1 if under else KINDS.index(of_it.kind), order
 
         row = [*sorted(at_near, key=away), *sorted(at_far, key=away, reverse=True)]
         state.append(tuple(it.id for it in row))
