@@ -7,7 +7,7 @@ from typing import Literal
 from planner.library.collection import Library
 from planner.library.comparing import Difference, differences
 from planner.library.parcel import Parcel
-from planner.library.store import NEW, Saved, Store
+from planner.library.store import NEW, Conflict, Saved, Store
 from planner.model.base import Ident
 from planner.model.definition import Definition, documents_of, kind_name
 from planner.problem import InputError
@@ -54,7 +54,8 @@ def take_in(
     """Save what is new, and of what differs what `answers` says, by id; without one it is left.
 
     Documents come first, so that no record names one that is not there. Returns what was saved.
-    InputError if the folder can't be saved into; what was saved until then stays.
+    Conflict if what was shown was changed since, InputError if the folder can't be saved into; what
+    was saved until then stays.
     """
     given = answers or {}
     saved = []
@@ -64,10 +65,19 @@ def take_in(
             continue
         for document in documents_of(record):
             store.keep_document(document, parcel.papers[document.digest])
-        now = store.find(kind_name(record), record.id)
-        basis = now.digest if now is not None else NEW
+        basis = _basis(record, arrival.here, library, store)
         saved.append(store.save(record, basis, who=who, why=why, what="taken in"))
     return tuple(saved)
+
+
+def _basis(record: Definition, here: Definition | None, library: Library, store: Store) -> str:
+    """Return the digest to save over: of what was shown, and of nothing that came since."""
+    now = store.find(kind_name(record), record.id)
+    if now is None or here is None or here.id != record.id:
+        return NEW
+    if library.file_of(here) == now.path and now.record != here:
+        raise Conflict(now, record, here)
+    return now.digest
 
 
 def _wanted(arrival: Arrival, answer: Answer, library: Library) -> Definition | None:

@@ -18,12 +18,21 @@ def definition_files(folder: Path, problems: list[Problem]) -> Iterator[Path]:
     """Yield the TOML files below a folder in order; links that lead out are noted, not followed."""
     if not folder.is_dir():
         problems.append(
-            Problem("there is no such folder", str(folder), "Correct its name in the settings.")
+            Problem(
+                "there is no such folder",
+                str(folder),
+                "Connect its drive, or correct its name in the settings.",
+            )
         )
         return
+
+    def unread(error: OSError) -> None:
+        what = f"it can't be read: {(error.strerror or str(error)).lower()}"
+        problems.append(Problem(what, str(error.filename), "Check the drive and the permissions."))
+
     root = folder.resolve()
     found = 0
-    for place, inner, names in os.walk(folder):
+    for place, inner, names in os.walk(folder, onerror=unread):
         inner[:] = sorted(set(inner) - KEPT_APART) if Path(place) == folder else sorted(inner)
         for name in sorted(name for name in names if name.endswith(".toml")):
             path = Path(place, name)

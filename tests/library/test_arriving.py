@@ -5,7 +5,7 @@ import pytest
 from planner.library.arriving import preview, take_in
 from planner.library.collection import Library
 from planner.library.loading import load_library
-from planner.library.store import NEW, Store
+from planner.library.store import NEW, Conflict, Store
 from tests.files.samples import records
 from tests.library.parcels import LETTER, documented, letter, parcel_of
 
@@ -84,6 +84,24 @@ def test_theirs_in_place_of_one_that_ships_is_a_later_revision(store, tmp_path):
     (saved,) = take_in(other, load_library(), store, who="W", answers={shipped.id: "next"})
     assert saved.record.revision == shipped.revision + 1
     assert loaded(store).pinout(shipped.id).title == "Other"
+
+
+def test_what_changed_since_it_was_shown_is_not_replaced(store, parcel, ours):
+    library = loaded(store)
+    now = store.find("pinout", ID)
+    later = store.save(ours.evolve(title="Later"), now.digest, who="Okoro")
+    with pytest.raises(Conflict) as caught:
+        take_in(parcel, library, store, who="Weller", answers={ID: "next"})
+    assert caught.value.theirs == later
+    assert [it.key for it in caught.value.they_changed] == ["title"]
+    assert store.find("pinout", ID) == later
+
+
+def test_what_came_there_since_it_was_shown_as_new_is_not_replaced(store, parcel):
+    store.save(parcel.definitions[1].evolve(title="Came since"), NEW, who="Okoro")
+    with pytest.raises(Conflict, match="changed meanwhile by Okoro"):
+        take_in(parcel, Library(), store, who="Weller")
+    assert store.find("connector", "bench-three").record.title == "Came since"
 
 
 def test_a_long_id_has_room_for_the_number_beside_it(store, tmp_path):

@@ -84,6 +84,21 @@ def test_a_folder_that_is_not_there_is_told(tmp_path):
     assert problems_with(gone) == [(str(gone), "there is no such folder")]
 
 
+def test_a_folder_that_can_t_be_read_is_told_and_the_others_load(tmp_path, monkeypatch):
+    shelve(tmp_path / "open", boot=PART)
+    shelve(tmp_path / "shut", other=PART.replace("bench-boot", "other"))
+    scan = os.scandir
+
+    def refused(path):
+        if str(path).endswith("shut"):
+            raise PermissionError(13, "Permission denied", str(path))
+        return scan(path)
+
+    monkeypatch.setattr(os, "scandir", refused)
+    assert problems_with(tmp_path) == [(f"{tmp_path}/shut", "it can't be read: permission denied")]
+    assert load_library([tmp_path]).part("bench-boot") is not None
+
+
 @pytest.mark.skipif(os.name != "posix", reason="links need no rights on Unix")
 def test_links_that_lead_out_are_not_followed(tmp_path):
     outside = shelve(tmp_path / "outside", boot=PART)
