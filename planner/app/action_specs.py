@@ -297,6 +297,14 @@ SPECS = (
         "Lead",
     ),
     *PROVE_SPECS,
+    ActionSpec(
+        "newer",
+        "Newer &definitions\u2026",
+        "See what the library has newer than this plan, what it means, and take it as one step",
+        menu="Lead",
+        rule_above=True,
+        no_key=_RARE,
+    ),
     ActionSpec("keys", "&Keys", "Show every key", ("F1",), "Help"),
     ActionSpec(
         "problems",

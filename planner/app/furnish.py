@@ -17,6 +17,7 @@ from planner.app.fitting.view import FitView
 from planner.app.focus_ring import FocusKeeper
 from planner.app.lead_acts import LeadActs
 from planner.app.mishap import MishapHook
+from planner.app.newer_acts import NewerActs
 from planner.app.order_of_work.menu_acts import WorkMenu
 from planner.app.order_of_work.view import WorkView
 from planner.app.panels.findings import FindingsPanel
@@ -122,6 +123,8 @@ class Bench(QObject):
         self.proving.state.undo_stack.indexChanged.connect(self.lead_acts.renew)
         self.plan_acts.leads = lambda: self.work.state.leads
         window.acts.handle("library", self.show_library)
+        self.newer = NewerActs(self.workbench, notice, self.ask.newer, self)
+        self.newer.connect_to(window.acts)
         window.acts.scope_to(self.canvas, "bench", "walk")
         for panel in (self.landings, self.findings):
             window.acts.scope_to(panel, "walk")
@@ -226,6 +229,7 @@ class Bench(QObject):
         if self.workbench.plan.ends:
             self.canvas.fit()
         self.window.regions.enter("canvas")
+        self.newer.tell()
 
     def _on_started(self) -> None:
         self._show_page()

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from planner.app.settings import Settings
     from planner.model.plan import Plan
     from planner.problem import Problem
+    from planner.services.library import Meaning, Newer
 
 Unsaved = Literal["save", "discard", "cancel"]
 Recover = Literal["open", "discard", "later"]
@@ -186,6 +187,12 @@ class Ask:
         from planner.app.dialogs.workmanship import WorkmanshipDialog  # noqa: PLC0415 - seldom used
 
         return WorkmanshipDialog(self._parent, plan.workmanship).ask()
+
+    def newer(self, found: "Sequence[Newer]", told: "Meaning") -> bool:
+        """Show what the library has newer; True to take it into the plan."""
+        from planner.app.dialogs.newer import NewerDialog  # noqa: PLC0415 - seldom used
+
+        return NewerDialog(self._parent, found, told).ask()
 
     def sheet(self, desk: "SheetDesk") -> None:
         """Show the sheet as it prints, with its options; it is printed and saved from there."""

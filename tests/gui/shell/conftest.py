@@ -26,6 +26,7 @@ class Answers:
         self.written = None
         self.workmanlike = None
         self.troubles = []
+        self.take_newer = False
         self.act_on_sheet = lambda desk: None
 
     def plan_to_open(self):
@@ -72,6 +73,10 @@ class Answers:
     def workmanship(self, plan):
         self.asked.append("workmanship")
         return self.workmanlike
+
+    def newer(self, found, told):
+        self.asked.append(("newer", found, told))
+        return self.take_newer
 
     def settings(self):
         self.asked.append("settings")
