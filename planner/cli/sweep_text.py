@@ -7,6 +7,7 @@ from planner.cli.output import WIDTH
 from planner.proving.expected import Path, Sweep
 from planner.proving.limits import APART, RULES, SHORT_LEADS
 from planner.proving.methods import METHOD_WORDS
+from planner.proving.nearness import BY_THE_SHELL
 from planner.proving.probing import ORDER, IsolationPlan, Probe
 from planner.proving.reading import Contact
 from planner.services.sweeping import Swept
@@ -27,6 +28,8 @@ def sweep_text(path: str, swept: Swept, *, stopped: bool) -> str:
     lines += ["", f"1 Continuity: {_readings(len(probes.continuity))}, as above from top to bottom"]
     lines += _bullets("does not show", probes.unseen)
     lines += ["", *_isolation_lines(probes.isolation, swept.methods)]
+    if any(it.mating == "concentric" for it in swept.plan.definitions.connectors):
+        lines += ["", *_wrapped(BY_THE_SHELL)]
     return "\n".join(lines)
 
 

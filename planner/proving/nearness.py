@@ -20,9 +20,13 @@ from planner.proving.reading import Contact
 from planner.wiring.graph import Wiring
 
 _METAL = frozenset({"terminal", "joint", "strands", "tail"})
-# Pairs are beside each other up to this many times the gap to the nearest neighbour as made, and
-# up to the flat clearance in any case. Common practice, no source.
+# Pairs are beside each other up to this many times the gap to the nearest neighbour as made.
+# Common practice, no source.
 BESIDE = 1.5
+BY_THE_SHELL = (
+    "The shell of a plug of rings is screwed onto its outermost contact: a joint near the shell is "
+    "near that contact."
+)
 
 Names = tuple[str, str]  # contacts of one end, in the connector's order
 Gaps = dict[Names, float]
