@@ -11,7 +11,7 @@ from planner.proving.identifying.answer import (
     ShellState,
 )
 from planner.proving.identifying.identifying import identify
-from planner.proving.identifying.sample import SampleReading, SampleReadings
+from planner.proving.identifying.sample import SampleReading, SampleReadings, sample_of
 from planner.proving.identifying.telling import cautions, sentences
 
 __all__ = [
@@ -27,5 +27,6 @@ __all__ = [
     "ShellState",
     "cautions",
     "identify",
+    "sample_of",
     "sentences",
 ]

@@ -226,8 +226,9 @@ class _Task:
 
     @property
     def weight(self) -> Floats:
-        """The weight of each reading in the fit; none where it is taken for joined."""
-        return np.where(self.joined, 0.0, self.log_spread**-2)
+        """The weight of each reading in the fit; one taken for joined has no slope anyway."""
+        weight: Floats = self.log_spread**-2
+        return weight
 
     def around(self, logs: Floats) -> tuple[Floats, Floats, Floats]:
         """Return the slope of each log reading by each log edge, the miss, and the Hessian."""

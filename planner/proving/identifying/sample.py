@@ -7,6 +7,8 @@ from functools import cached_property
 from pydantic import Field, model_validator
 
 from planner.model.base import Ident, Record
+from planner.model.connector import Connector
+from planner.problem import InputError
 from planner.proving.reading import OPEN_FROM_OHM, Meter, Ohm
 
 SHORT_BELOW_OHM = 2.5
@@ -133,3 +135,19 @@ class SampleReadings(Record):
         if any(ohm < SHORT_BELOW_OHM - doubt for ohm in figures):
             may &= ~Join.PATH
         return may
+
+
+def sample_of(connector: Connector, meter: Meter) -> SampleReadings:
+    """Return a sample of a connector with nothing read yet; its contacts go by their ids.
+
+    InputError where it has one contact only, or more than can be identified.
+    """
+    contacts = connector.contacts
+    if not 2 <= len(contacts) <= MOST_CONTACTS:
+        raise InputError.single(
+            f"a sample has 2 to {MOST_CONTACTS} contacts, this connector has {len(contacts)}",
+            connector.id,
+            "Choose the connector that the sample has.",
+        )
+    shells = tuple(each.id for each in contacts if each.name.casefold() in SHELL_NAMES)
+    return SampleReadings(contacts=tuple(each.id for each in contacts), meter=meter, shells=shells)

@@ -171,9 +171,10 @@ def _microphone_sentence(found: Found) -> list[str]:
     where = f"between {joined(it.hot)} and {joined(it.cold)}"
     if it.shown:
         return [f"A microphone {where}: it reads differently each way round."]
+    why = "out of line with the drivers" if found.drivers else "much for a driver"
     return [
-        f"Probably a microphone {where}: {significant(it.ohm, 2)} Ω is out of line with the "
-        "drivers. Read it the other way round as well: a microphone then differs."
+        f"Probably a microphone {where}: {significant(it.ohm, 2)} Ω is {why}. "
+        "Read it the other way round as well: a microphone then differs."
     ]
 
 

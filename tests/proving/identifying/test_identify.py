@@ -3,7 +3,15 @@
 import pytest
 from pydantic import ValidationError
 
-from planner.proving.identifying import SampleReadings, cautions, identify, sentences
+from planner.library.loading import load_library
+from planner.problem import InputError
+from planner.proving.identifying import (
+    SampleReadings,
+    cautions,
+    identify,
+    sample_of,
+    sentences,
+)
 from planner.proving.identifying.identifying import SURE_MARGIN, chi_square_limit
 from planner.proving.reading import Meter
 from tests.proving.identifying.devices import sample
@@ -197,6 +205,17 @@ def test_left_right_and_polarity_are_always_said_not_to_be_known():
     for found in (told(HEADPHONE), told({("a", "b"): None}), identify(sample({}, contacts="abc"))):
         assert "are not in the resistance" in cautions(found)[0]
     assert any("brief touch" in line for line in cautions(told(HEADPHONE)))
+
+
+def test_a_sample_of_a_connector_has_its_contacts_and_its_shell():
+    phono = sample_of(load_library().connector("phono-male"), Meter())
+    assert (phono.contacts, phono.shells, phono.readings) == (("1", "2"), ("2",), ())
+
+
+def test_a_connector_of_one_contact_is_no_sample():
+    phono = load_library().connector("phono-male")
+    with pytest.raises(InputError, match="a sample has 2 to 64 contacts, this connector has 1"):
+        sample_of(phono.evolve(contacts=phono.contacts[:1]), Meter())
 
 
 @pytest.mark.parametrize(

@@ -86,6 +86,43 @@ def test_an_unread_pair_never_makes_up_for_a_reading():
             sample = sample.without(gone.one, gone.other)
 
 
+def with_a_long_return(device, rng):
+    """Let the wire of the return have 2 to 8 ohm."""
+    device.resistors = [
+        (one, other, rng.uniform(2, 8)) if other == "hub" and ohm <= 2 else (one, other, ohm)
+        for one, other, ohm in device.resistors
+    ]
+
+
+def with_unequal_drivers(device, rng):
+    at = next(at for at, (*_, ohm) in enumerate(device.resistors) if ohm > 10)
+    one, other, ohm = device.resistors[at]
+    device.resistors[at] = (one, other, ohm * rng.uniform(1.2, 2.5))
+
+
+def with_drivers_of_few_ohm(device, rng):
+    scale = rng.uniform(4, 8) / max(ohm for *_, ohm in device.resistors)
+    device.resistors = [
+        (one, other, ohm * scale if ohm > 10 else ohm) for one, other, ohm in device.resistors
+    ]
+
+
+@pytest.mark.parametrize("meter", [POOR, FINE], ids=["poor", "fine"])
+@pytest.mark.parametrize(
+    "change", [with_a_long_return, with_unequal_drivers, with_drivers_of_few_ohm]
+)
+def test_what_is_odd_is_never_settled_wrongly(change, meter):
+    rng = random.Random(400)
+    settled = 0
+    for _ in range(25):
+        device = simulated(rng)
+        change(device, rng)
+        found = identify(read_all(device, meter, rng))
+        assert not found.certain or is_right(device, found.found)
+        settled += found.certain
+    assert settled >= 10
+
+
 def test_the_scoring_does_fail():
     """An understanding of another sample is not taken for right."""
     rng = random.Random(1)
