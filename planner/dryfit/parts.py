@@ -1,12 +1,12 @@
 """Which parts from stock an end or a split wants, and why: what they must pass and grip."""
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
-from itertools import count
 
 from planner.dryfit.bodies import joint_bodies
 from planner.dryfit.fit import EndFit, fit_end
+from planner.dryfit.proposing import Answer, Lack, Proposal, reached
 from planner.dryfit.shrink_places import Step, step_at_end, step_at_split
 from planner.dryfit.shrinking import (
     shrink_cut_mm,
@@ -24,39 +24,15 @@ from planner.dryfit.thickness import (
     together_mm,
     trunk_at,
 )
-from planner.dryfit.threading import thread
 from planner.model.connector import Connector
 from planner.model.part import Part
-from planner.model.plan import PartUse, Plan, Section
+from planner.model.plan import Plan, Section
 from planner.units import number
 from planner.wiring.graph import Wiring
 
 # What is only slipped on stays put up to this many times what it sits on: our own choice, no
 # source.
 LOOSE = 1.5
-
-
-@dataclass(frozen=True, slots=True)
-class Proposal:
-    """A part to thread next to a node, from which end, and why; shrink with its length to cut."""
-
-    part: Part
-    at: str
-    comes_from: str
-    why: str
-    cut_mm: float = 0.0
-
-
-@dataclass(frozen=True, slots=True)
-class Lack:
-    """What a place wants and nothing in stock does, with the figures wanted."""
-
-    kind: str
-    at: str
-    why: str
-
-
-Answer = Proposal | Lack
 
 
 def proposals(
@@ -92,37 +68,7 @@ def answers(
         way = trunk_at(plan, split.id)
         if way is not None and trunk in {"", way.id}:
             found += _at_split(plan, stock, split.id, way)
-    return tuple(_reached(plan, found))
-
-
-def _reached(plan: Plan, found: Sequence[Answer]) -> Iterator[Answer]:
-    """Let each proposal come from an end that it gets to its place from, all of them together.
-
-    What has no way is lacking.
-    """
-    known = {use.id for use in plan.parts}
-    names = (name for at in count(1) if (name := f"proposed-{at}") not in known)
-    uses = {
-        at: PartUse(id=next(names), part=it.part.id, at=it.at, comes_from=it.comes_from)
-        for at, it in enumerate(found)
-        if isinstance(it, Proposal)
-    }
-    threading = thread(_with(plan, [it for it in found if isinstance(it, Proposal)], uses.values()))
-    for at, it in enumerate(found):
-        if isinstance(it, Lack):
-            yield it
-        elif (route := threading.route_of(uses[at].id)) is None:
-            yield Lack(
-                it.part.kind, it.at, f"{it.part.title} has no way to its place past the others"
-            )
-        else:
-            yield replace(it, comes_from=route.comes_from)
-
-
-def _with(plan: Plan, proposed: Sequence[Proposal], uses: Iterable[PartUse]) -> Plan:
-    parts = {it.id: it for it in (*(it.part for it in proposed), *plan.definitions.parts)}
-    definitions = plan.definitions.evolve(parts=tuple(parts.values()))
-    return plan.evolve(parts=(*plan.parts, *uses), definitions=definitions)
+    return tuple(reached(plan, found))
 
 
 @dataclass(frozen=True, slots=True)

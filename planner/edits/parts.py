@@ -2,7 +2,7 @@
 
 from collections.abc import Iterable
 
-from planner.dryfit.parts import Proposal
+from planner.dryfit.proposing import Proposal
 from planner.edits.changing import changed, node_ids, swapped, the_end
 from planner.edits.refusal import NotThere
 from planner.edits.settling import carrying, pruned

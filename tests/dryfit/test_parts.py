@@ -8,6 +8,7 @@ from planner.dryfit import parts as parts_module
 from planner.dryfit.parts import lacks, proposals
 from planner.dryfit.shrink_places import cut_mm, step_at
 from planner.dryfit.sleeves import SleevePlan
+from planner.dryfit.threading import thread
 from planner.edits.parts import add_part
 from planner.model.part import Part
 from tests.dryfit.test_fit import plan
@@ -73,6 +74,31 @@ def test_what_is_chosen_is_not_proposed_again():
         lead = add_part(LINE, part=one.part, at=one.at, comes_from=one.comes_from)
         left = [it for it in proposals(LINE, STOCK) if it != one]
         assert list(proposals(lead, STOCK)) == left
+
+
+WIDE = COVER.evolve(outside_mm=27)
+
+
+def with_tube(**place):
+    """Return the cue lead with a tube that goes over everything but the cover, nor that over it."""
+    return add_part(cue_lead(), part=part("tube", "heat-shrink", 26, recovered_mm=3.0), **place)
+
+
+def test_a_cover_comes_over_the_legs_where_a_part_lies_in_its_way():
+    """The tube comes over the legs to A before the cover lies there, and then A is shut."""
+    lead = with_tube(at="A", comes_from="L")
+    found = {it.part.id: it.comes_from for it in proposals(lead, [WIDE])}
+    assert found == {"cover": "L"}
+    assert {it.part.id: it.comes_from for it in proposals(cue_lead(), [WIDE])} == {"cover": "A"}
+    taken = add_part(lead, part=WIDE, at="split", comes_from="L")
+    assert thread(taken).hindrances == ()
+
+
+def test_a_part_without_a_way_past_the_others_is_lacking():
+    """The tube comes late over A to the split, where the cover would lie before it."""
+    lead = with_tube(at="split", comes_from="A", after_joint=True)
+    assert proposals(lead, [WIDE]) == ()
+    assert "has no way to its place past" in [it.why for it in lacks(lead, [WIDE])][-1]
 
 
 def test_a_split_gets_a_cover_over_the_trunk_from_the_trunks_end():

@@ -4,7 +4,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.dryfit.parts import Proposal, proposals
+from planner.dryfit.parts import proposals
+from planner.dryfit.proposing import Proposal
 from planner.edits.parts import add_part, remove_part, set_after_joint, take_parts
 from planner.edits.refusal import NotThere
 from planner.edits.shapes import add_leg, remove_leg

@@ -10,7 +10,8 @@ from planner.app.panels.facts.page import Page
 from planner.app.panels.widgets.labels import Head, button, label
 from planner.app.panels.widgets.rows import MarkedLine, emptied
 from planner.app.workbench import Edit
-from planner.dryfit.parts import Lack, Proposal, answers
+from planner.dryfit.parts import answers
+from planner.dryfit.proposing import Lack, Proposal
 from planner.dryfit.shrink_places import cut_mm
 from planner.dryfit.thickness import trunk_at
 from planner.dryfit.threading import thread
