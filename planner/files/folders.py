@@ -3,6 +3,8 @@
 import os
 from pathlib import Path
 
+from planner.problem import InputError
+
 
 def user_data_folder() -> Path:
     """Return the user's data folder, or the one CUPWRIGHT_DATA names; it need not exist."""
@@ -22,3 +24,13 @@ def library_folder() -> Path:
 def recovery_folder() -> Path:
     """Return the folder of the copies kept while plans are open."""
     return user_data_folder() / "recovery"
+
+
+def check_inside(path: Path, folder: Path) -> None:
+    """Raise InputError if a path leads out of a folder by a link, so that nothing is written there.
+
+    A folder that strangers share may hold links to files of the user's own.
+    """
+    if not path.resolve().is_relative_to(folder.resolve()):
+        what = "it leads out of the folder by a link, and is not written to"
+        raise InputError.single(what, str(path), "Put a plain file or folder in its place.")

@@ -14,6 +14,7 @@ from pathlib import Path
 
 from planner.files.atomic import write_atomic
 from planner.files.definitions import parse_definition
+from planner.files.folders import check_inside
 from planner.files.limits import DEFINITION_BYTES, read_text
 from planner.model.definition import Definition, DefinitionKind
 from planner.problem import InputError
@@ -68,6 +69,7 @@ class History:
     """What was kept of one definition in one folder."""
 
     def __init__(self, folder: Path, kind: DefinitionKind, record_id: str) -> None:
+        self._root = folder
         self.folder = folder / HISTORY_FOLDER / kind / record_id
         self._id = record_id
 
@@ -75,11 +77,13 @@ class History:
         """Keep a revision's text, if it is not kept yet; InputError if it can't be written."""
         path = self.folder / f"{revision:04}-{digest_of(text)[:16]}.toml"
         if not path.exists():
+            check_inside(path, self._root)
             self.folder.mkdir(parents=True, exist_ok=True)
             write_atomic(path, text.encode())
 
     def note(self, change: Change) -> None:
         """Add a line to the log, after a torn one on a line of its own; OSError if it can't be."""
+        check_inside(self.folder / LOG_NAME, self._root)
         self.folder.mkdir(parents=True, exist_ok=True)
         line = json.dumps(asdict(change), ensure_ascii=False) + "\n"
         flags = os.O_CREAT | os.O_APPEND | os.O_RDWR | getattr(os, "O_BINARY", 0)

@@ -18,6 +18,7 @@ from pathlib import Path
 from types import TracebackType
 from typing import Self
 
+from planner.files.folders import check_inside
 from planner.files.processes import is_running, started
 from planner.problem import InputError
 
@@ -82,6 +83,7 @@ class FolderLock:
             raise InputError.single(what, str(self._place.parent), "Save again.")
 
     def _prepare(self) -> None:
+        check_inside(self._place, self._place.parent)
         if not self._place.is_dir():
             self._place.mkdir(exist_ok=True)
             # In a checkout of a repository claims are nobody else's business.

@@ -4,6 +4,7 @@ import hashlib
 from pathlib import Path, PurePath
 
 from planner.files.atomic import write_atomic
+from planner.files.folders import check_inside
 from planner.model.source import SUFFIXES, Document, Media
 from planner.problem import InputError
 
@@ -22,6 +23,7 @@ class Papers:
     """The documents of one folder of definitions."""
 
     def __init__(self, folder: Path) -> None:
+        self._root = folder
         self.folder = folder / PAPERS_FOLDER
 
     def keep(self, document: Document, data: bytes) -> None:
@@ -29,6 +31,7 @@ class Papers:
         check_paper(document, data, document.name)
         path = self.folder / document.kept_as
         if not path.exists():
+            check_inside(path, self._root)
             self.folder.mkdir(exist_ok=True)
             write_atomic(path, data)
 

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from planner.files.atomic import write_atomic
 from planner.files.definitions import definition_text, parse_definition
-from planner.files.folders import library_folder
+from planner.files.folders import check_inside, library_folder
 from planner.files.limits import DEFINITION_BYTES, read_text
 from planner.library.comparing import Difference, differences
 from planner.library.folder import definition_files
@@ -196,6 +196,7 @@ class Store:
                 raise InputError.single(what, str(self.folder), "Add it again, or take it off.")
 
     def _replace(self, new: Saved, lock: FolderLock) -> None:
+        check_inside(new.path.parent, self.folder)
         new.path.parent.mkdir(exist_ok=True)
         for left in new.path.parent.glob(".*.toml.*.part"):
             left.unlink(missing_ok=True)  # of a save that was killed; nobody else saves now

@@ -18,7 +18,7 @@ from tests.edits.leads import QUAD
 from tests.files.strategies import CONNECTORS, PINOUTS
 
 
-@settings(max_examples=12, deadline=None)
+@settings(max_examples=8, deadline=None)
 @given(CONNECTORS, PINOUTS)
 def test_any_connector_with_any_pinout_goes_all_the_way(connector, pinout):
     connector = connector.evolve(documents=())

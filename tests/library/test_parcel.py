@@ -217,7 +217,7 @@ def _places(value, way=()):
             yield from _places(inner, (*way, key))
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=100, deadline=None)
 @given(st.data())
 def test_any_spoilt_parcel_is_read_or_refused_with_a_reason(tmp_path_factory, data):
     """Never another error, whatever a stranger writes in place of a value."""

@@ -244,6 +244,28 @@ def test_a_link_out_of_the_folder_is_not_written_through(store, pinout, tmp_path
     assert outside.read_text(encoding="utf-8") == PINOUT
 
 
+def _save_with_its_letter(store, pinout, tmp_path):
+    store.save(pinout, NEW, who="Weller")
+    store.add_document(letter(tmp_path))
+
+
+@pytest.mark.parametrize(
+    "link",
+    ["history", "documents", ".lock", "pinouts", f"history/pinout/{ID}/changes.jsonl"],
+)
+def test_nothing_is_written_through_a_link_that_a_stranger_left(store, pinout, tmp_path, link):
+    """Such as one to a file of the user's own that the next line of the log would spoil."""
+    outside = tmp_path / "outside"
+    outside.write_text("mine") if link.endswith("jsonl") else outside.mkdir()
+    place = store.folder / link
+    place.parent.mkdir(parents=True, exist_ok=True)
+    place.symlink_to(outside)
+    with pytest.raises(InputError, match="leads out of the folder by a link"):
+        _save_with_its_letter(store, pinout, tmp_path)
+    left = [outside.read_text()] if outside.is_file() else list(outside.iterdir())
+    assert left in ([], ["mine"])
+
+
 def test_a_save_that_was_cut_short_leaves_a_revision_that_nothing_took_up(
     store, saved, pinout, monkeypatch
 ):

@@ -16,7 +16,7 @@ from planner.library.store import NEW, Conflict, Store
 from tests.files.samples import records
 
 ID = "bench-three-phones"
-ROUNDS = int(os.environ.get("CUPWRIGHT_ROUNDS", "25"))
+ROUNDS = int(os.environ.get("CUPWRIGHT_ROUNDS", "20"))
 FORKED = multiprocessing.get_context("fork")
 
 
