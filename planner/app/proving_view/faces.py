@@ -1,11 +1,10 @@
 """The ends that a reading or a fault is about, as faces with the probes and the faults marked.
 
-Shapes say it first: the probe that is held is a whole ring, the one that touches a dashed ring; a
-contact at fault has a square frame and the octagon of a stop.
+Shapes say it first: the probe that is held is a whole ring, the one that touches a dashed ring;
+faults are drawn by `planner.drawing.proving_face`.
 """
 
 import math
-from collections.abc import Collection, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 from typing import TYPE_CHECKING, Any
@@ -22,13 +21,17 @@ from planner.drawing.primitives import (
     Text,
     centred_baseline,
 )
+from planner.drawing.proving_face import Spot, fault_marks
 
 if TYPE_CHECKING:
+    from collections.abc import Collection
+
     from planner.drawing.looks import Look
     from planner.model.connector import Connector
     from planner.model.plan import Plan
+    from planner.proving.diagnosing import Fault
+    from planner.proving.reading import Contact
 
-Box = tuple[float, float, float, float]
 _LETTER, _HEAD, _MARGIN = 12.0, 26.0, 24.0
 _MOST_SCALE = 30.0
 # Contacts that come nearer than this are named only where they are marked, px.
@@ -37,40 +40,42 @@ _NAMES_FROM = 17.0
 
 @dataclass(frozen=True)
 class Marks:
-    """Which contacts of one end are probed, and which are at fault."""
+    """Which contacts of one end are probed, and which faults are looked at."""
 
+    end: str
     held: frozenset[str] = frozenset()
     touched: frozenset[str] = frozenset()
-    faulty: frozenset[str] = frozenset()
+    faults: "tuple[Fault, ...]" = ()
 
 
 def ends_shown(
-    held: Sequence[tuple[str, str]],
-    touched: Sequence[tuple[str, str]],
-    faulty: Sequence[tuple[str, str]],
+    held: "Collection[Contact]", touched: "Collection[Contact]", faults: "Collection[Fault]"
 ) -> tuple[str, ...]:
-    """Return the ends to show: those of the faults, then those of the probes."""
-    return tuple(dict.fromkeys(end for end, _ in (*faulty, *held, *touched)))
+    """Return the ends to show: where to look first, those of the probes, where it may be too."""
+    faulty = (end for fault in faults for end, _ in fault.contacts)
+    probed = (end for end, _ in (*held, *touched))
+    maybe = (end for fault in faults for end in fault.ends)
+    return tuple(dict.fromkeys((*faulty, *probed, *maybe)))
 
 
-def end_drawn(plan: "Plan", end: str, marks: Marks, box: Box, look: "Look") -> DrawList:
-    """Draw one end in a box: its letter and name, its face, what is marked on it."""
-    connector = plan.connector_of(end)
-    if connector is None:
-        return ()
-    x, y, width, height = box
-    centre = (x + width / 2, y + _HEAD + (height - _HEAD) / 2)
-    stand = _stand(connector, (width, height - _HEAD), centre)
-    if stand.scale <= 0:
+def end_ground(plan: "Plan", end: str, size: Point, look: "Look") -> DrawList:
+    """Draw one end on a ground of `size` px: its letter and name, its face, which side it is."""
+    stand = _stand_of(plan, end, size)
+    if stand is None:
         return ()
     landed = frozenset(it.contact for it in plan.landings if it.end == end)
     side = "solder side, turned upright" if stand.turn_deg else "solder side"
     return (
-        *_title(plan, end, (x, y), width, look),
-        *face(connector, landed=landed, look=look, **stand.where),
-        *_contacts(marks, stand, look),
-        Text((x + 8, y + height - 6), side, _LETTER, look.ink2),
+        *_title(plan, end, size[0], look),
+        *face(stand.connector, landed=landed, look=look, **stand.where),
+        Text((8, size[1] - 6), side, _LETTER, look.ink2),
     )
+
+
+def end_marks(plan: "Plan", marks: Marks, size: Point, look: "Look") -> DrawList:
+    """Draw what lies over that ground: the names of the contacts, probes, faults."""
+    stand = _stand_of(plan, marks.end, size)
+    return _contacts(marks, stand, look) if stand is not None else ()
 
 
 @dataclass(frozen=True)
@@ -98,22 +103,25 @@ class _Stand:
         return min((math.dist(*two) for two in combinations(spots, 2)), default=math.inf)
 
 
-def _stand(connector: "Connector", room: Point, centre: Point) -> _Stand:
+def _stand_of(plan: "Plan", end: str, size: Point) -> _Stand | None:
     """Fit a face into its room; one that is much wider than high is turned where that helps."""
+    connector = plan.connector_of(end)
+    if connector is None:
+        return None
     half_wide, half_high = shell_reach_mm(connector)
-    wide, high = (max(it - 2 * _MARGIN, 0) / 2 for it in room)
+    wide, high = (max(it - 2 * _MARGIN, 1) / 2 for it in (size[0], size[1] - _HEAD))
     flat = min(wide / half_wide, high / half_high, _MOST_SCALE)
     upright = min(wide / half_high, high / half_wide, _MOST_SCALE)
     turned = half_wide > 1.6 * half_high and upright > 1.2 * flat
+    centre = (size[0] / 2, _HEAD + (size[1] - _HEAD) / 2)
     return _Stand(connector, centre, upright if turned else flat, 90.0 if turned else 0.0)
 
 
-def _title(plan: "Plan", end: str, corner: Point, width: float, look: "Look") -> DrawList:
-    x, y = corner
+def _title(plan: "Plan", end: str, width: float, look: "Look") -> DrawList:
     wide = max(20.0, 10.0 + 8.5 * len(end))
-    plate = Rect((x + 8, y + 4), wide, 20.0, Style(fill=look.ink), radius=3.0)
+    plate = Rect((8, 4), wide, 20.0, Style(fill=look.ink), radius=3.0)
     letter = Text(
-        (x + 8 + wide / 2, centred_baseline(y + 14, 13.0)), end, 13.0, look.paper,
+        (8 + wide / 2, centred_baseline(14, 13.0)), end, 13.0, look.paper,
         bold=True, anchor="middle",
     )  # fmt: skip
     record, connector = plan.end_by_id[end], plan.connector_of(end)
@@ -123,39 +131,33 @@ def _title(plan: "Plan", end: str, corner: Point, width: float, look: "Look") ->
     return (
         plate,
         letter,
-        Text((x + 16 + wide, centred_baseline(y + 14, 13.0)), name, 13.0, look.ink),
+        Text((16 + wide, centred_baseline(14, 13.0)), name, 13.0, look.ink),
     )
 
 
 def _contacts(marks: Marks, stand: _Stand, look: "Look") -> DrawList:
-    items: DrawList = ()
-    marked = marks.held | marks.touched | marks.faulty
+    """Draw the faults, the probes over them, and the names over all."""
+    contacts = stand.connector.contacts
+    reach = {it.id: max(contact_radius_mm(it) * stand.scale, 9.0) for it in contacts}
+    spots = {it.id: Spot(stand.at(it.id), reach[it.id]) for it in contacts}
+    wrong = (it for fault in marks.faults for it in fault.contacts)
+    faulty = {contact for end, contact in wrong if end == marks.end}
+    items = fault_marks(marks.faults, marks.end, spots, stand.centre, look)
+    for names, dash in ((marks.held, ()), (marks.touched, (5.0, 3.5))):
+        for name in sorted(names & spots.keys()):
+            far = reach[name] + (10 if name in faulty else 4)
+            items += _ring(spots[name].at, far, look, dash)
+    marked = marks.held | marks.touched | faulty
     roomy = stand.pitch >= _NAMES_FROM
-    for contact in stand.connector.contacts:
-        at = stand.at(contact.id)
-        reach = max(contact_radius_mm(contact) * stand.scale, 9.0) + 4
-        if contact.id in marks.faulty:
-            items += _faulty(at, reach, look)
-        if contact.id in marks.held:
-            items += _ring(at, reach, look)
-        if contact.id in marks.touched:
-            items += _ring(at, reach, look, dash=(5.0, 3.5))
-        if roomy or contact.id in marked:
-            items += _name(contact.id, at, look, marked=contact.id in marked)
+    for name, spot in spots.items():
+        if roomy or name in marked:
+            items += _name(name, spot.at, look, marked=name in marked)
     return items
 
 
 def _ring(at: Point, reach: float, look: "Look", dash: tuple[float, ...] = ()) -> DrawList:
     ground = Circle(at, reach, Style(stroke=look.paper, width=6))
     return (ground, Circle(at, reach, Style(stroke=look.accent, width=3, dash=dash)))
-
-
-def _faulty(at: Point, reach: float, look: "Look") -> DrawList:
-    side = reach + 5
-    corner = (at[0] - side, at[1] - side)
-    pen = Style(stroke=look.stop, width=2.5)
-    frame = Rect(corner, 2 * side, 2 * side, pen, radius=2)
-    return (frame, *mark("stop", (at[0] + side, at[1] - side), 7.0, look))
 
 
 def _name(contact: str, at: Point, look: "Look", *, marked: bool) -> DrawList:
@@ -179,9 +181,8 @@ def legend(corner: Point, look: "Look", *, faulty: bool) -> DrawList:
         Text((x + 80, base), "touched", _LETTER, look.ink),
     )
     if faulty:
-        frame = Style(stroke=look.stop, width=2)
         items += (
-            Rect((x + 144, y - 6), 12, 12, frame, radius=1),
+            *mark("stop", (x + 150, y), 7.0, look),
             Text((x + 162, base), "look here", _LETTER, look.ink),
         )
     return items
@@ -189,11 +190,10 @@ def legend(corner: Point, look: "Look", *, faulty: bool) -> DrawList:
 
 def marks_at(
     end: str,
-    held: Collection[tuple[str, str]],
-    touched: Collection[tuple[str, str]],
-    faulty: Collection[tuple[str, str]],
+    held: "Collection[Contact]",
+    touched: "Collection[Contact]",
+    faults: "tuple[Fault, ...]",
 ) -> Marks:
     """Return what is marked at one end."""
-    return Marks(
-        *(frozenset(it[1] for it in group if it[0] == end) for group in (held, touched, faulty))
-    )
+    one, other = (frozenset(it[1] for it in group if it[0] == end) for group in (held, touched))
+    return Marks(end, one, other, faults)

@@ -3,12 +3,13 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtGui import QColor, QImage, QPainter, QPaintEvent
 from PySide6.QtWidgets import QWidget
 
 from planner.app.canvas.paint import paint
+from planner.app.fitting.backdrop import painted
 from planner.app.fonts import font
-from planner.app.proving_view.faces import end_drawn, ends_shown, legend, marks_at
+from planner.app.proving_view.faces import end_ground, end_marks, ends_shown, legend, marks_at
 from planner.app.proving_view.rows import contacts_words
 
 if TYPE_CHECKING:
@@ -27,6 +28,8 @@ class FacesPane(QWidget):
     def __init__(self, proving: "Proving", look: "Look") -> None:
         super().__init__()
         self.proving, self.look = proving, look
+        self._grounds: dict[str, QImage] = {}
+        self._of: object = None
         self.setMinimumWidth(160)
         self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         for signal in (
@@ -42,15 +45,11 @@ class FacesPane(QWidget):
         row = self.proving.row
         return (row.ones, row.others) if row is not None else ((), ())
 
-    def _faulty(self) -> "tuple[Contact, ...]":
-        return tuple(it for fault in self.proving.judge.faults for it in fault.contacts)
-
     def ends(self) -> tuple[str, ...]:
         """Return the ends that are shown, as many as there is room for."""
         held, touched = self._probed()
         known = self.proving.plan.end_by_id
-        maybe = (end for fault in self.proving.judge.faults for end in fault.ends)
-        shown = dict.fromkeys((*ends_shown(held, touched, self._faulty()), *maybe))
+        shown = ends_shown(held, touched, self.proving.judge.faults)
         ends = [end for end in shown if end in known]
         most = max(min((self.height() - _LEGEND) // _LEAST_HIGH, MOST_ENDS), 1)
         return tuple(ends[:most])
@@ -59,8 +58,7 @@ class FacesPane(QWidget):
         """Draw anew, and say the same in words."""
         held, touched = self._probed()
         said = f"Hold {contacts_words(held)}, touch {contacts_words(touched)}" if held else ""
-        at_fault = self._faulty()
-        look_at = f"look at {contacts_words(at_fault)}" if at_fault else ""
+        look_at = "; ".join(fault.words for fault in self.proving.judge.faults)
         self.setAccessibleName("; ".join(part for part in (said, look_at) if part) or "Faces")
         self.update()
 
@@ -69,18 +67,31 @@ class FacesPane(QWidget):
         self.look = look
         self.update()
 
+    def _ground(self, end: str, size: tuple[int, int]) -> QImage:
+        """Return the picture of an end without marks; it is painted once."""
+        plan, ratio = self.proving.plan, self.devicePixelRatioF()
+        if self._of != (plan, self.look, size):
+            self._of, self._grounds = (plan, self.look, size), {}
+        if end not in self._grounds:
+            self._grounds[end] = painted(end_ground(plan, end, size, self.look), size, ratio)
+        return self._grounds[end]
+
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the ends."""
         painter = QPainter(self)
         painter.setFont(font())
         painter.fillRect(self.rect(), QColor(self.look.paper))
-        ends, held, touched, faulty = self.ends(), *self._probed(), self._faulty()
-        high = (self.height() - _LEGEND) / max(len(ends), 1)
+        ends, (held, touched) = self.ends(), self._probed()
+        faults = self.proving.judge.faults
+        size = (self.width(), (self.height() - _LEGEND) // max(len(ends), 1))
         for place, end in enumerate(ends):
-            box = (0.0, place * high, float(self.width()), high)
-            marks = marks_at(end, held, touched, faulty)
-            paint(painter, end_drawn(self.proving.plan, end, marks, box, self.look))
+            painter.save()
+            painter.translate(0, place * size[1])
+            painter.drawImage(0, 0, self._ground(end, size))
+            marks = marks_at(end, held, touched, faults)
+            paint(painter, end_marks(self.proving.plan, marks, size, self.look))
+            painter.restore()
         if ends:
             corner = (10.0, self.height() - _LEGEND / 2)
-            paint(painter, legend(corner, self.look, faulty=bool(faulty)))
+            paint(painter, legend(corner, self.look, faulty=bool(faults)))
         painter.end()

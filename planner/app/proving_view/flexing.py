@@ -31,7 +31,7 @@ class Flexing(QObject):
         self._timer = QTimer(self)
         self._timer.setInterval(_TICK_MS)
         self._timer.timeout.connect(self.changed)
-        proving.taken_up.connect(self.call_off)
+        proving.taken_up.connect(self._on_taken_up)
 
     @property
     def ends(self) -> tuple[str, ...]:
@@ -92,6 +92,10 @@ class Flexing(QObject):
         """Stop without noting anything."""
         self._rest()
         self.changed.emit()
+
+    def _on_taken_up(self) -> None:
+        self.end = ""
+        self.call_off()
 
     def _rest(self) -> None:
         self.running = False

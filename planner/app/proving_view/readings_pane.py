@@ -111,8 +111,8 @@ class ReadingsPane(Panel):
         self.stack.setCurrentIndex(0 if ready else 1)
         self._tools.setVisible(ready)
         if unit is not None:
-            asked = number(unit.readings.meter.zero_ohm, 3) if unit.zero_asked else ""
-            self.zero.show_text(asked)
+            zero_ohm = unit.readings.meter.zero_ohm
+            self.zero.show_text(number(zero_ohm, 3) if unit.zero_asked or zero_ohm else "")
             self.zero.line.setPlaceholderText("" if unit.zero_asked else "ohm")
         self._show_method()
         if self.hasFocus():
@@ -204,9 +204,9 @@ class ReadingsPane(Panel):
         return ""
 
     def _on_zero_entered(self) -> None:
-        """Go on to the readings; nothing typed says that the meter shows nothing."""
+        """Go on to the readings; what stands there holds, and nothing there stands for 0."""
         unit, line = self.proving.unit, self.zero.line
-        if unit is not None and not unit.zero_asked and not line.text().strip():
-            self.proving.set_zero(0.0)
+        if unit is not None and not unit.zero_asked and not line.isModified():
+            self.proving.set_zero(unit.readings.meter.zero_ohm if line.text() else 0.0)
         if not line.property("wrong"):
             self.grid.setFocus()

@@ -215,6 +215,7 @@ class Proving(QObject):
         self.undo_stack.clear()
         self._asked = ()
         self.put_unit(unit)
+        self.go_to(self.next_unread(-1))
         self.taken_up.emit()
 
     def put_unit(self, unit: UnderWay | None) -> None:

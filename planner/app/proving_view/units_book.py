@@ -30,7 +30,7 @@ class UnitsBook(QObject):
 
     def __init__(self, proving: "Proving", session: "Session", parent: QObject) -> None:
         super().__init__(parent)
-        self._proving, self._session = proving, session
+        self.proving, self._session = proving, session
         self.units = Units()
         self._key = ""
         self._taking_up = False
@@ -49,10 +49,12 @@ class UnitsBook(QObject):
 
     def open(self) -> None:
         """Load the units of the plan that was opened, and go on with the one under way."""
+        if self._timer.isActive():
+            self._write()  # of the plan before, still under its own name
         self._load()
         self._key = self._key_now()
         self._taking_up = True
-        self._proving.take_up(self._kept())
+        self.proving.take_up(self._kept())
         self._taking_up = False
 
     def _kept(self) -> "UnderWay | None":
@@ -72,11 +74,11 @@ class UnitsBook(QObject):
                 self.troubled.emit("The units can\u2019t be read", error.problems)
         if self.units.dropped:
             self.troubled.emit("Some units could not be read", self.units.dropped)
-        self._proving.number = self.units.next_number
+        self.proving.number = self.units.next_number
         self.changed.emit()
 
     def _key_now(self) -> str:
-        return keeping.key_of(self._proving.plan, self.path)
+        return keeping.key_of(self.proving.plan, self.path)
 
     def _on_session_changed(self) -> None:
         """Follow the plan to another file: what is under way goes along."""
@@ -92,16 +94,19 @@ class UnitsBook(QObject):
 
     def keep(self) -> None:
         """Keep what is under way now; what has nothing in it is forgotten."""
-        self._timer.stop()
-        unit = self._proving.unit
         if self.path is None:
             self._follow_plan()
+        self._write()
+
+    def _write(self) -> None:
+        self._timer.stop()
+        unit = self.proving.unit
         if unit is None or unit.empty:
             keeping.drop(self._key)
             return
         said = keeping.keep(self._key, unit)
         if said:
-            self._proving.said.emit(said)
+            self.proving.said.emit(said)
 
     def _follow_plan(self) -> None:
         """Keep under another name: a plan without a file is known by what is in it."""
@@ -122,7 +127,7 @@ class UnitsBook(QObject):
 
     def is_stale(self, record: "UnitRecord") -> bool:
         """Tell whether the plan was changed since."""
-        return record.plan_digest != plan_digest(self._proving.plan)
+        return record.plan_digest != plan_digest(self.proving.plan)
 
     def let_go(self) -> None:
         """Keep what is under way, and stop."""

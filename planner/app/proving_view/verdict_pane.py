@@ -78,7 +78,7 @@ class VerdictPane(Panel):
         row.addWidget(self.next)
         row.addStretch(1)
         column.addLayout(row)
-        for part in (self.unseen, line(), self.rework, self.finish):
+        for part in (line(), self.rework, self.finish, line(), self.unseen):
             column.addWidget(part)
         column.addStretch(1)
         self._inside.setProperty("surface", "clear")
@@ -168,7 +168,7 @@ class VerdictPane(Panel):
 
     def _show_next(self, made: "Diagnosis | None") -> None:
         probe = made.next_probe if made is not None else None
-        words = probe.words if probe is not None else made.look if made is not None else ""
+        words = probe.words if probe is not None else _look(made)
         self.next_words.setText(words)
         self.next_words.setVisible(bool(words))
         self.next.setVisible(probe is not None)
@@ -186,3 +186,10 @@ class VerdictPane(Panel):
         """Draw in another look."""
         super().set_look(look)
         self.next.set_look(look)
+
+
+def _look(made: "Diagnosis | None") -> str:
+    """Say what to look at where no reading tells more, unless a card says it already."""
+    if made is None or made.look in {fault.look for fault in made.faults}:
+        return ""
+    return made.look

@@ -1,0 +1,70 @@
+"""The wiggle test under the keys, and what was heard."""
+
+from PySide6.QtCore import Qt
+
+ENTER, SPACE = Qt.Key.Key_Return, Qt.Key.Key_Space
+
+
+class Watch:
+    """A clock that stands still until it is told."""
+
+    def __init__(self):
+        self.now_s = 100.0
+
+    def __call__(self):
+        return self.now_s
+
+
+def test_an_end_is_flexed_and_noted_with_its_breaks(prove):
+    prove.begin()
+    prove.acts["wiggle"].trigger()
+    watch = prove.view.flex.flexing.seconds = Watch()
+    prove.key(ENTER)
+    watch.now_s += 3
+    prove.key(SPACE)
+    watch.now_s += 2
+    prove.key(ENTER)
+    (entry,) = prove.state.unit.wiggle
+    assert (entry.end, entry.state) == ("A", "broken")
+    assert entry.note == "flexed for 5 s, broke at 3 s"
+    assert prove.view.flex.flexing.end == "L"
+
+
+def test_a_steady_end_is_steady_and_the_arrows_choose(prove):
+    prove.begin()
+    prove.acts["wiggle"].trigger()
+    prove.key(Qt.Key.Key_Left)
+    prove.key(ENTER)
+    prove.key(ENTER)
+    (entry,) = prove.state.unit.wiggle
+    assert (entry.end, entry.state) == ("R", "steady")
+    assert prove.view.flex.noted.shown[0][0] == "R  steady"
+
+
+def test_escape_drops_what_is_flexed(prove):
+    prove.begin()
+    prove.acts["wiggle"].trigger()
+    prove.key(ENTER)
+    prove.key(SPACE)
+    prove.key(Qt.Key.Key_Escape)
+    assert prove.state.unit.wiggle == ()
+    assert not prove.view.flex.flexing.running
+
+
+def test_without_a_unit_nothing_is_noted_and_why_is_said(prove):
+    prove.view.show_page("Flex")
+    prove.view.flex.flexing.start()
+    assert not prove.view.flex.flexing.running
+    assert "Begin a unit first" in prove.view.flex.how.text()
+
+
+def test_what_is_heard_is_noted_tone_by_tone(prove):
+    prove.begin()
+    prove.view.show_page("Flex")
+    prove.view.flex.as_expected.click()
+    prove.view.flex.otherwise.click()
+    assert [(it.tone, it.heard) for it in prove.state.unit.listening] == [
+        ("left", "as-expected"),
+        ("right", "otherwise"),
+    ]
+    assert prove.view.flex.heard.shown[1][2]
