@@ -16,8 +16,10 @@ if TYPE_CHECKING:
     from collections.abc import Sequence
 
     from planner.app.settings import Settings
+    from planner.library.arriving import Answer, Arrival
     from planner.library.store import Conflict
 
+_PARCELS = "Parcels (*.parcel.json *.json)"
 _PAPERS = "Papers and pictures ({})".format(" ".join(f"*{it}" for it in SUFFIXES.values()))
 
 
@@ -35,6 +37,26 @@ class OwnerAsk:
     def picture_to_trace(self) -> Path | None:
         """Ask for a scan or photo to draw over."""
         return self._to_open("A picture to draw over", "Pictures (*.png *.jpg *.jpeg *.webp)")
+
+    def parcel_to_take_in(self) -> Path | None:
+        """Ask for a file that somebody exported."""
+        return self._to_open("A parcel of definitions", _PARCELS)
+
+    def where_to_export(self, name: str) -> Path | None:
+        """Ask where to write a definition with all that belongs to it."""
+        dialog = QFileDialog(self.parent, "Export", str(self._settings.last_folder), _PARCELS)
+        dialog.setAcceptMode(QFileDialog.AcceptMode.AcceptSave)
+        dialog.setDefaultSuffix("json")
+        dialog.selectFile(f"{name}.parcel.json")
+        names = dialog.selectedFiles() if dialog.exec() else []
+        dialog.deleteLater()
+        return Path(names[0]) if names else None
+
+    def arrivals(self, found: "Sequence[Arrival]") -> "dict[str, Answer] | None":
+        """Show what a parcel brings; what is to become of each that differs, None to leave it."""
+        from planner.app.intake.arrivals import ArrivalsDialog  # noqa: PLC0415 - seldom used
+
+        return ArrivalsDialog(self.parent, found).ask()
 
     def _to_open(self, title: str, kinds: str) -> Path | None:
         folder = str(self._settings.last_folder)
@@ -79,13 +101,14 @@ class OwnerAsk:
         )
         return question.ask() == "over"
 
-    def reason(self, headline: str) -> str:
-        """Ask for a reason in one line; empty where it was left."""
+    def reason(self, headline: str, first: str = "") -> str:
+        """Ask for one line, such as a reason; empty where it was left."""
         dialog = QDialog(self.parent)
         dialog.setWindowTitle("Cupwright")
         dialog.setMinimumWidth(480)
         line = TextLine()
-        line.setAccessibleName("Reason")
+        line.setAccessibleName(headline)
+        line.setText(first)
         line.setMaxLength(200)
         row, (ok, cancel) = buttons_row(
             (Choice("ok", "OK", primary=True), Choice("cancel", "Cancel", escape=True))

@@ -1,5 +1,6 @@
 """The library: every definition with its trust and its use, and the card of the chosen one."""
 
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
@@ -58,12 +59,15 @@ class BrowsePage(QWidget):
         self.kind = Choice("Show", _KINDS, lambda _it: self.renew(), 44)
         self.trust = Choice("Trust", _TRUST, lambda _it: self.renew(), 44)
         self.retired = check("Retired too", lambda _on: self.renew())
+        self.into = Choice("Save into", (), self._save_into, 64)
         self.model = ShelfRows(self)
         self.list = QListView()
         self.card = RecordCard(owner, look, open_paper)
         self._delegate = ShelfDelegate(look, self)
         self._lay_out(look)
         owner.changed.connect(self.renew)
+        owner.changed.connect(self._show_folders)
+        self._show_folders()
         self.renew()
 
     def _lay_out(self, look: "Look") -> None:
@@ -86,6 +90,10 @@ class BrowsePage(QWidget):
             row.addWidget(part)
             column.addLayout(row)
         column.addWidget(self.list, 1)
+        foot = QHBoxLayout()
+        foot.setContentsMargins(12, 4, 12, 6)
+        foot.addWidget(self.into)
+        column.addLayout(foot)
         both = QSplitter(Qt.Orientation.Horizontal)
         both.addWidget(left)
         both.addWidget(self.card)
@@ -124,6 +132,19 @@ class BrowsePage(QWidget):
             if trust and isinstance(record, PinoutRecord) and record.trust != trust:
                 continue
             yield item_row(record)
+
+    def _show_folders(self) -> None:
+        """Offer the folders to save in: the owner's own, then each shared one."""
+        own, *shared = self.owner.folders()
+        self.into.set_choices([(str(own), "my own folder"), *((str(it), it.name) for it in shared)])
+        self.into.show_value(str(self.owner.folder))
+        self.into.box.setToolTip(str(self.owner.folder))
+        self.into.setVisible(bool(shared))
+
+    def _save_into(self, folder: str) -> None:
+        self.owner.folder = Path(folder)
+        self.into.box.setToolTip(folder)
+        self.card.show_record(self.record)
 
     def look_at(self, record_id: str, kind: str = "pinout") -> None:
         """Look at one definition, whatever is searched for."""

@@ -9,6 +9,7 @@ from PySide6.QtCore import QObject, Signal
 from planner.files.folders import library_folder
 from planner.library.loading import load_library
 from planner.library.store import NEW, Conflict, Saved, Store
+from planner.library.using import PlanUse, Uses
 from planner.model.definition import kind_name
 from planner.problem import InputError
 
@@ -40,7 +41,12 @@ class Owner(QObject):
         super().__init__(parent)
         self.workbench, self.settings = workbench, settings
         self.folder = library_folder()
-        workbench.library_changed.connect(self.changed)
+        self._uses: Uses | None = None
+        workbench.library_changed.connect(self._on_library_changed)
+
+    def _on_library_changed(self) -> None:
+        self._uses = None
+        self.changed.emit()
 
     @property
     def library(self) -> "Library":
@@ -85,6 +91,24 @@ class Owner(QObject):
     def save(self, record: "Definition", basis: str = NEW, *, why: str = "") -> Saved | None:
         """Save as the next revision; None, and a signal, where it could not be."""
         return self._told(lambda: self.store.save(record, basis, who=self.who, why=why), "saved")
+
+    def retitle(self, record: "Definition", title: str) -> Saved | None:
+        """Give a definition another title; its id stays. One that only ships is copied first."""
+
+        def act() -> Saved:
+            kind = kind_name(record)
+            if self.store.find(kind, record.id) is None:
+                self.store.save(record, NEW, who=self.who, why="copied, to be retitled")
+            return self.store.retitle(kind, record.id, title=title, who=self.who)
+
+        return self._told(act, "has its title")
+
+    def uses(self, record: "Definition") -> "tuple[PlanUse, ...]":
+        """Return the plans that use a definition: those opened lately, and beside them."""
+        if self._uses is None:
+            folders = dict.fromkeys(it.path.parent for it in self.settings.recent)
+            self._uses = Uses(folders)
+        return self._uses.of(kind_name(record), record.id)
 
     def retire(self, record: "Definition", reason: str) -> Saved | None:
         """Say why a definition is to be used no more; one that only ships is copied first."""

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from planner.model.definition import Definition
     from planner.model.source import Document
 
+_MOST_USES = 8
 DRIVE_WORDS = {
     "load": "drives nothing: a load",
     "single-ended": "single-ended: the minus legs are the common ground",
@@ -80,6 +81,7 @@ class RecordCard(QScrollArea):
             yield label("Remarks", "section")
             yield label(record.remarks, wrap=True)
         yield from self._papers(getattr(record, "documents", ()))
+        yield from self._used(record)
         yield from self._past(record)
 
     def _pinout(self, record: PinoutRecord) -> Iterator[QWidget]:
@@ -139,6 +141,16 @@ class RecordCard(QScrollArea):
             made = button(f"{document.name}", partial(self._open_paper, document), "plain")
             made.setToolTip(document.remark or "Open the copy that is kept")
             yield made
+
+    def _used(self, record: "Definition") -> Iterator[QWidget]:
+        uses = self.owner.uses(record)
+        count = f"Used in {len(uses)} plan{'' if len(uses) == 1 else 's'}"
+        yield label(count if uses else "Used in no plan", "section")
+        for use in uses[:_MOST_USES]:
+            title = use.title or use.path.name
+            yield label(f"{title}, as of revision {use.revision}", "second", wrap=True)
+        if not uses:
+            yield label("Looked for beside the plans opened lately.", "second", wrap=True)
 
     def _past(self, record: "Definition") -> Iterator[QWidget]:
         changes = self.owner.changes(record)

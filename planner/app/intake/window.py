@@ -4,15 +4,17 @@ from functools import partial
 from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import Qt, QUrl
-from PySide6.QtGui import QCloseEvent, QDesktopServices, QKeySequence, QShortcut
+from PySide6.QtGui import QCloseEvent, QDesktopServices
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from planner.app.intake.browse_page import BrowsePage
 from planner.app.intake.connector_editor import ConnectorEditor
+from planner.app.intake.head_bar import HeadBar
 from planner.app.intake.owner import Owner
 from planner.app.intake.pinout_editor import PinoutEditor
 from planner.app.intake.sample_page import SamplePage
-from planner.app.panels.widgets.labels import button, label
+from planner.app.intake.sharing_acts import SharingActs
+from planner.app.panels.widgets.labels import label
 from planner.app.panels.widgets.styles import panel_qss
 from planner.intake.connector_draft import ConnectorDraft
 from planner.intake.connector_draft import drafted as connector_drafted
@@ -24,6 +26,7 @@ from planner.model.definition import kind_name
 from planner.model.pinout import PinoutRecord
 from planner.model.source import Confirmation
 from planner.problem import InputError
+from planner.services.sharing import find_paper
 
 if TYPE_CHECKING:
     from planner.app.intake.asking import OwnerAsk
@@ -55,6 +58,7 @@ class LibraryWindow(QWidget):
         self.ask = ask
         ask.parent = self
         self.owner = Owner(workbench, settings, self)
+        self.sharing = SharingActs(self.owner, ask)
         self.browse = BrowsePage(self.owner, look, self._open_paper)
         self.pinout = PinoutEditor(self.owner, look, ask.paper_to_keep)
         self.stack = QStackedWidget()
@@ -69,24 +73,20 @@ class LibraryWindow(QWidget):
         self.resize(*SIZE)
 
     def _lay_out(self) -> None:
-        self.acts = {
-            "new_pinout": button("New pinout\u2026", self.take_in_pinout, "primary", "Ctrl+N"),
-            "new_connector": button(
-                "New connector\u2026", self.take_in_connector, tip="Ctrl+Shift+N"
-            ),
-            "draw_alike": button("One like it\u2026", self.draw_alike),
-            "measure": button("Measure a sample\u2026", self.measure, tip="Ctrl+M"),
-            "revise": button("Next revision\u2026", self.revise, tip="Ctrl+E"),
-            "retire": button("Retire\u2026", self.retire),
-        }
-        head = QHBoxLayout()
-        head.setContentsMargins(12, 8, 12, 8)
-        head.setSpacing(8)
-        for each in self.acts.values():
-            head.addWidget(each)
-        head.addStretch(1)
-        self.head = QWidget()
-        self.head.setLayout(head)
+        self.head = HeadBar(
+            self,
+            {
+                "new_pinout": self.take_in_pinout,
+                "new_connector": self.take_in_connector,
+                "measure": self.measure,
+                "revise": self.revise,
+                "draw_alike": self.draw_alike,
+                "retitle": self.retitle,
+                "retire": self.retire,
+                "export": lambda: self.sharing.export(self.browse.record),
+                "take_in": self.take_in_parcel,
+            },
+        )
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
@@ -108,13 +108,6 @@ class LibraryWindow(QWidget):
             lambda problems: self.ask.trouble("That could not be saved", problems)
         )
         self.owner.conflict.connect(self._on_conflict)
-        for keys, act in (
-            ("Ctrl+N", self.take_in_pinout),
-            ("Ctrl+Shift+N", self.take_in_connector),
-            ("Ctrl+E", self.revise),
-            ("Ctrl+M", self.measure),
-        ):
-            QShortcut(QKeySequence(keys), self, act)
         self._on_chosen()
 
     # -- acts ------------------------------------------------------------------------------------
@@ -169,6 +162,20 @@ class LibraryWindow(QWidget):
             self.sample.begin(connector, pinout)
             self._show(self.sample)
 
+    def retitle(self) -> None:
+        """Give what is looked at another title; its short name stays, so no plan loses it."""
+        record = self.browse.record
+        title = self.ask.reason("Another title", record.title) if record is not None else ""
+        if record is not None and title and title != record.title:
+            self.owner.retitle(record, title)
+
+    def take_in_parcel(self) -> None:
+        """Take in what somebody exported."""
+        taken = self.sharing.take_in()
+        if taken:
+            kind = "pinout" if self.owner.library.pinout(taken) is not None else "connector"
+            self.browse.look_at(taken, kind)
+
     def retire(self) -> None:
         """Say why the record that is looked at is to be used no more."""
         record = self.browse.record
@@ -192,6 +199,10 @@ class LibraryWindow(QWidget):
     def _show(self, page: QWidget) -> None:
         self.stack.setCurrentWidget(page)
         self.head.setVisible(page is self.browse)
+        for act in self.head.acts.values():
+            act.setEnabled(page is self.browse)
+        if page is self.browse:
+            self._on_chosen()
 
     def _on_done(self, kind: str, record_id: str) -> None:
         if not record_id and not self._may_leave():
@@ -225,11 +236,10 @@ class LibraryWindow(QWidget):
 
     def _on_chosen(self) -> None:
         record = self.browse.record
-        can = isinstance(record, PinoutRecord | Connector)
-        for name in ("revise", "retire"):
-            self.acts[name].setEnabled(can)
-        self.acts["draw_alike"].setEnabled(isinstance(record, Connector))
-        self.acts["measure"].setEnabled(can)
+        hardware, can = isinstance(record, Connector), isinstance(record, PinoutRecord | Connector)
+        wanted = {"measure": can, "revise": can, "retire": can, "draw_alike": hardware}
+        there = record is not None
+        self.head.allow(wanted | {"retitle": there, "export": there})
 
     def _on_conflict(self, conflict: "Conflict") -> None:
         page = self.stack.currentWidget()
@@ -240,7 +250,7 @@ class LibraryWindow(QWidget):
 
     def _open_paper(self, document: "Document") -> None:
         try:
-            path = self.owner.store.papers.path(document)
+            path = find_paper(document, (self.owner.folder, *self.owner.settings.folders))
         except InputError as error:
             self.ask.trouble("The paper can\u2019t be opened", error.problems)
             return

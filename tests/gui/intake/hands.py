@@ -8,7 +8,8 @@ class Answers:
     def __init__(self):
         self.parent = None
         self.troubles, self.conflicts = [], []
-        self.paper = None
+        self.paper = self.export_to = self.parcel = None
+        self.arrived, self.about_arrivals = (), {}
         self.why = "the maker wrote that it was wrong"
         self.leave = self.over = False
 
@@ -28,8 +29,18 @@ class Answers:
         self.conflicts.append(conflict)
         return self.over
 
-    def reason(self, headline):
+    def reason(self, headline, first=""):
         return self.why
+
+    def where_to_export(self, name):
+        return self.export_to
+
+    def parcel_to_take_in(self):
+        return self.parcel
+
+    def arrivals(self, found):
+        self.arrived = found
+        return self.about_arrivals
 
 
 def typed(field, text, key=Qt.Key.Key_Return):

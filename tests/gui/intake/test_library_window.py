@@ -1,11 +1,19 @@
 """The owner takes in a pinout by keyboard and mouse; the letter and its maker are invented."""
 
+from shutil import copy
+
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel
 
+from planner.app.recent import RecentPlan
+from planner.data import data_dir
 from planner.drawing.carried_face import stand_of
 from planner.files.definitions import pinout_text
+from planner.files.plans import read_plan
 from tests.gui.intake.hands import choose, typed
+
+CTRL = Qt.KeyboardModifier.ControlModifier
 
 
 def take_in(window, signals):
@@ -149,3 +157,81 @@ def test_filters_list_what_they_say(window):
 
     trusts = {row.record.trust for row in window.browse.model.rows if row.record is not None}
     assert trusts == {"hearsay"}
+
+
+def test_a_record_is_sent_to_another_bench_with_its_paper(window, tmp_path, monkeypatch):
+    window.ask.paper = tmp_path / "letter.txt"
+    window.ask.paper.write_text("ring 1 is the right plus", encoding="utf-8")
+    editor = take_in(window, ODD)
+    QTest.mouseClick(editor.source.add, Qt.MouseButton.LeftButton)
+    editor.save()
+    window.ask.export_to = window.ask.parcel = tmp_path / "odd.parcel.json"
+    sent = window.browse.record
+    QTest.keyClick(window, Qt.Key.Key_S, CTRL | Qt.KeyboardModifier.ShiftModifier)
+
+    monkeypatch.setenv("CUPWRIGHT_DATA", str(tmp_path / "the other bench"))
+    window.owner.folder = tmp_path / "the other bench" / "library"
+    window.owner.renew()
+    assert window.owner.library.pinout(sent.id) is None
+    QTest.keyClick(window, Qt.Key.Key_O, CTRL)
+    assert [it.state for it in window.ask.arrived] == ["new"]
+    got = window.owner.library.pinout(sent.id)
+    assert got.signals == sent.signals
+    assert window.owner.store.papers.read(got.documents[0]) == window.ask.paper.read_bytes()
+    assert window.browse.record == got
+
+
+def test_a_spoilt_parcel_is_told_and_changes_nothing(window, tmp_path):
+    window.ask.parcel = tmp_path / "spoilt.json"
+    window.ask.parcel.write_text('{"format": "cupwright-parcel", "version": 99}', encoding="utf-8")
+    window.take_in_parcel()
+
+    assert window.ask.troubles
+    assert not window.owner.folder.exists()
+
+
+def test_another_title_keeps_the_short_name(window):
+    window.browse.look_at("odalisk-2.5-balanced")
+    window.ask.why = "Odalisk, as the lid says"
+    QTest.keyClick(window, Qt.Key.Key_F2)
+
+    kept = window.owner.library.pinout("odalisk-2.5-balanced")
+    assert (kept.title, kept.revision) == ("Odalisk, as the lid says", 2)
+
+
+def test_the_card_says_which_plans_use_it(window, tmp_path):
+    demo = data_dir("resources") / "demo" / "cue-desk-headphone-lead.json"
+    copy(demo, tmp_path / "cue.json")
+    plan = read_plan(demo)
+    window.owner.settings.remember(RecentPlan(tmp_path / "cue.json", plan.title))
+    window.owner.renew()
+    window.browse.look_at(plan.ends[0].pinout)
+
+    told = [it.text() for it in window.browse.card.widget().findChildren(QLabel)]
+    assert "Used in 1 plan" in told
+
+
+def test_a_shared_folder_is_saved_into_and_read_by_all(window, tmp_path):
+    shared = tmp_path / "shared"
+    shared.mkdir()
+    window.owner.settings.folders = (shared,)
+    window.owner.renew()
+    choose(window.browse.into, str(shared))
+    take_in(window, ODD)
+    window.pinout.save()
+
+    assert list(shared.rglob("tarn-wicket*.toml"))
+    assert window.owner.library.pinout("tarn-wicket-jack-4.4-five-pole") is not None
+
+
+def test_a_folder_that_can_only_be_read_says_where_else(window, tmp_path):
+    gone = tmp_path / "a drive that is off"
+    window.owner.settings.folders = (gone,)
+    window.owner.renew()
+    choose(window.browse.into, str(gone))
+    editor = take_in(window, ODD)
+    editor.save()
+
+    assert window.ask.troubles
+    assert window.stack.currentWidget() is editor, "what was written is still there"
+    assert editor.drafting.dirty
