@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 PAGES = ("Readings", "Verdict", "Faces", "Units", "Flex")
 # From these widths the readings, then the faces too, have a place of their own, px.
-_TWO, _THREE = 640, 980
+_TWO, _THREE = 700, 980
 _SIDE_WIDE, _FACES_WIDE, _ANY_WIDTH = 300, 264, 16_777_215
 
 
