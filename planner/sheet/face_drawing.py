@@ -23,6 +23,7 @@ from planner.sheet.sides import GAP, WIDE, Side, Sizes, block_height, column_wid
 OUTSIDE = 320.0  # how far discs reach beyond the shell
 DISC = 300.0
 TIE = 45.0
+_SPINE = 110.0  # from flags to the line that they hang on
 _AIR = 90.0  # between a shell or a disc and what is written beside it
 
 
@@ -203,9 +204,10 @@ class FaceDrawing:
         self._take(joint, title)
         flags = () if joint.instead else joint.flags[: sizes.shown]
         drawn = self._flags(flags, edge, base + 200, on_left=on_left)
-        tied = self._tied(joint, title, drawn, on_left=on_left)
         words = self._block_words(joint, len(flags), edge, base + 200, on_left=on_left)
-        return (*title, *tied, *(item for flag in drawn for item in flag), *words)
+        under = (*drawn, words) if words else tuple(drawn)
+        tied = self._tied(joint, title, under, len(flags), on_left=on_left)
+        return (*title, *tied, *(item for each in under for item in each))
 
     def _flags(
         self, flags: Sequence[Flag], edge: float, top: float, *, on_left: bool
@@ -218,22 +220,41 @@ class FaceDrawing:
         return drawn
 
     def _tied(
-        self, joint: Joint, title: DrawList, flags: Sequence[DrawList], *, on_left: bool
+        self,
+        joint: Joint,
+        title: DrawList,
+        under: Sequence[DrawList],
+        flags: int,
+        *,
+        on_left: bool,
     ) -> DrawList:
-        """Lead from each flag to the joint; from over the name where its own name is in the way."""
-        items: list[DrawList] = []
+        """Lead from flags, or from what is said in their place, to the joint.
+
+        From over the name where its own name is in the way. Several flags hang on one spine.
+        """
         end, own = self._tail(joint), Box(*box_of(title))
-        for flag in flags:
-            self._take(joint, flag)
-            left, top, right, bottom = box_of(flag)
-            start = (right if on_left else left, (top + bottom) / 2)
-            if own.meets(Box.round_line(start, end, 40)):
-                # Not from beside a signal: a leader there reads as a minus.
-                over = (own.right - 200, own.top - 60)
-                beside = (own.left - 80, (own.top + own.bottom) / 2)
-                return self._to_disc(over if on_left else beside, end, joint)
-            items.append(self._to_disc(start, end, joint))
-        return tuple(item for drawn in items for item in drawn)
+        boxes = [Box(*box_of(each)) for each in under]
+        for each in under:
+            self._take(joint, each)
+        edge = max(box.right for box in boxes) if on_left else min(box.left for box in boxes)
+        levels = [box.middle[1] for box in boxes[: max(flags, 1)]]
+        spine = edge + (_SPINE if on_left else -_SPINE) if len(boxes) > 1 or not flags else edge
+        start = (spine, min(levels, key=lambda level: abs(level - end[1])))
+        if own.meets(Box.round_line(start, end, 40)):
+            # Not from beside a signal: a leader there reads as a minus.
+            over = (own.right - 200, own.top - 60)
+            beside = (own.left - 80, own.middle[1])
+            return self._to_disc(over if on_left else beside, end, joint)
+        if len(boxes) > 1:
+            ends = [
+                (box.right if on_left else box.left, level)
+                for box, level in zip(boxes, levels, strict=False)
+            ]
+            stubs = [self._leader(at, (spine, at[1])) for at in ends]
+            stubs.append(self._leader((spine, levels[0]), (spine, levels[-1])))
+            self._blocks.append(Box(spine, levels[0], spine, levels[-1]))
+            return (*stubs, *self._to_disc(start, end, joint))
+        return self._to_disc(start, end, joint)
 
     def _take(self, joint: Joint, items: DrawList) -> None:
         """Keep the place of something that belongs to a joint."""
@@ -247,34 +268,25 @@ class FaceDrawing:
         """Say what stands instead of flags, or that there are more in the table."""
         anchor: Anchor = "start" if on_left else "end"
         if not flags:
-            words = say((edge, top + cap(BODY)), self._instead(joint), anchor=anchor)
-            self._take(joint, (words,))
-            return (words, *self._empty_leader(joint, words.at, on_left=on_left))
+            return (say((edge, top + cap(BODY)), self._instead(joint), anchor=anchor),)
         if joint.instead or len(joint.flags) <= flags:
             return ()
         more = self.facts.words("end.more_in_table", count=len(joint.flags) - flags)
         down = top + flags * (self.sizes.flag + 80) + cap(BODY)
-        words = say((edge, down), more, anchor=anchor)
-        self._take(joint, (words,))
-        return (words,)
+        return (say((edge, down), more, anchor=anchor),)
 
     def _to_disc(self, start: Point, end: Point, joint: Joint) -> DrawList:
-        """Lead from a flag to the edge of its joint's disc; nothing where they touch."""
-        length, off = math.dist(start, end), DISC if joint.number else 0.0
+        """Lead to the edge of a joint's disc unless they touch; to a dot on an empty contact."""
+        if not joint.number:
+            self._ties.append((joint.contact.id, start, end))
+            return (self._leader(start, end), Circle(end, 60, Style(fill=INK)))
+        length, off = math.dist(start, end), DISC
         if length <= off:
             return ()
         share = (length - off) / length
         edge = (start[0] + (end[0] - start[0]) * share, start[1] + (end[1] - start[1]) * share)
         self._ties.append((joint.contact.id, start, edge))
         return (self._leader(start, edge),)
-
-    def _empty_leader(self, joint: Joint, at: Point, *, on_left: bool) -> DrawList:
-        width = text_width(self._instead(joint), BODY) + 60
-        start = (at[0] + (width if on_left else -width), at[1] - cap(BODY) / 2)
-        if joint.number:
-            return self._to_disc(start, self._tail(joint), joint)
-        here = self.spot(joint.contact.id)
-        return (self._leader(start, here), Circle(here, 60, Style(fill=INK)))
 
     def _instead(self, joint: Joint) -> str:
         """Return what stands beside the face where no flags do."""

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
+from itertools import product
 
 from planner.drawing.face import shell_reach_mm
 from planner.drawing.primitives import DrawList, Poly
@@ -47,6 +48,7 @@ _FACES = (
     6900.0,
     7450.0,
     8000.0,
+    8250.0,
     8450.0,
     8900.0,
 )  # heights of the area for the face, in turn
@@ -82,10 +84,10 @@ def page_face(
     its lower left corner, or, where it would be in the way, not in the frame. `withheld` draws open
     octagons for the order.
     """
-    sizes = _with_flags_that_fit(facts, connector, WIDE)
     best: Faced | None = None
-    for keyed in (True, False):
-        for face in (one for one in _FACES if one >= least):
+    sizes = WIDE
+    for sizes in _with_flags_that_fit(facts, connector):
+        for keyed, face in product((True, False), (one for one in _FACES if one >= least)):
             tried = _framed(
                 facts, connector, replace(sizes, face=face), keyed=keyed, withheld=withheld
             )
@@ -97,13 +99,14 @@ def page_face(
     return best or _last_resort(facts, connector, sizes, withheld=withheld)
 
 
-def _with_flags_that_fit(facts: EndFacts, connector: Connector, sizes: Sizes) -> Sizes:
-    """Show fewer flags beside the face where very many conductors land on its contacts."""
+def _with_flags_that_fit(facts: EndFacts, connector: Connector) -> Iterator[Sizes]:
+    """Yield sizes with fewer and fewer flags beside the face, for very many conductors on it."""
+    most = max((len(joint.flags) for joint in facts.joints), default=0)
     for shown in (3, 2, 1):
-        sizes = replace(sizes, shown=shown)
-        if max(side.height for side in share_sides(facts, connector, sizes)) <= _MOST_SIDE:
-            break
-    return sizes
+        sizes = replace(WIDE, shown=shown)
+        high = max(side.height for side in share_sides(facts, connector, sizes))
+        if shown == 1 or (high <= _MOST_SIDE and (most >= shown or shown == WIDE.shown)):
+            yield sizes
 
 
 def _framed(

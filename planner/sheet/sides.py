@@ -73,7 +73,12 @@ def column_width(facts: EndFacts, sizes: Sizes) -> float:
         text_width(joint.contact.id, sizes.name, bold=True) + 0.3 * sizes.name + _carried(joint)
         for joint in facts.joints
     ]
-    return min(max([*flags, *names, 0.0]) + 400, 0.36 * sizes.width)
+    more = [
+        text_width(facts.words("end.more_in_table", count=len(joint.flags)), BODY)
+        for joint in facts.joints
+        if len(joint.flags) > sizes.shown
+    ]
+    return min(max([*flags, *names, *more, 0.0]) + 400, 0.36 * sizes.width)
 
 
 def _carried(joint: Joint) -> float:

@@ -13,7 +13,7 @@ from planner.sheet.end_page.panel import Panel
 from planner.sheet.end_page.rich import rich_lines
 from planner.sheet.facts import EndFacts, Flag, Joint
 from planner.sheet.flags import draw_flag, flag_width
-from planner.sheet.lettering import BODY, HAIR, HEAD, cap, rule, say, tick_box
+from planner.sheet.lettering import BODY, HAIR, HEAD, cap, rule, say, say_within, tick_box
 from planner.sheet.stack import joined
 from planner.sheet.words import Words
 from planner.units import number
@@ -102,7 +102,7 @@ def table_panels(rows: Sequence[Row], manner: Manner, first: float, then: float)
 
     The head is repeated on each, and each but the last says that it goes on.
     """
-    core = _core_left(rows)
+    core = _core_left(rows, manner)
     parts = [_row(row, manner, core) for row in rows]
     room = first
     while parts:
@@ -115,7 +115,7 @@ def table_panels(rows: Sequence[Row], manner: Manner, first: float, then: float)
 
 def table_height(rows: Sequence[Row], manner: Manner) -> float:
     """Return how high the whole table is in one piece."""
-    core = _core_left(rows)
+    core = _core_left(rows, manner)
     return HEAD_ROW + sum(_row(row, manner, core).height for row in rows)
 
 
@@ -170,9 +170,15 @@ def _sleeve_right(manner: Manner) -> float:
     return manner.width - (_BOX + _SLEEVE_BEFORE_BOX if manner.boxes else 0.0)
 
 
-def _core_left(rows: Sequence[Row]) -> float:
-    """Return where flags start: right of the longest contact with its signal."""
-    return max([_CORE, *(_CONTACT + _named_width(row) + 150 for row in rows if row.contact)])
+def _core_left(rows: Sequence[Row], manner: Manner) -> float:
+    """Return where flags start: right of the longest contact with its signal, clear of sleeves."""
+    wanted = max([_CORE, *(_CONTACT + _named_width(row) + 150 for row in rows if row.contact)])
+    flags = [row.flag for row in rows if row.flag is not None and not row.words]
+    widest = max((flag_width(flag, _FLAG) for flag in flags), default=0.0)
+    sleeves = max(
+        (text_width(_sleeve_words(flag, manner), BODY, bold=True) for flag in flags), default=0.0
+    )
+    return max(min(wanted, _sleeve_right(manner) - sleeves - widest - 150), _CORE)
 
 
 def _named_width(row: Row) -> float:
@@ -182,7 +188,7 @@ def _named_width(row: Row) -> float:
 
 def _row(row: Row, manner: Manner, core: float) -> Panel:
     middle = manner.pitch / 2
-    items = [_contact(row, middle), _number(row, manner, middle)]
+    items = [_contact(row, middle, core), _number(row, manner, middle)]
     height = manner.pitch
     if row.flag is not None and not row.words:
         items.append(draw_flag(row.flag, (core, middle - _FLAG / 2), _FLAG))
@@ -201,24 +207,30 @@ def _number(row: Row, manner: Manner, middle: float) -> DrawList:
     return order_disc((_DISC, middle), row.number, _DISC, PRINT, withheld=not manner.boxes)
 
 
-def _contact(row: Row, middle: float) -> DrawList:
+def _contact(row: Row, middle: float, core: float) -> DrawList:
     if not row.contact:
         return ()
     if row.again:
         return (say((_CONTACT, middle + cap(BODY) / 2), row.contact),)
     named = say((_CONTACT, middle + cap(HEAD) / 2), row.contact, HEAD, bold=True)
     x = _CONTACT + text_width(row.contact, HEAD, bold=True) + 120
-    return (named, say((x, middle + cap(BODY) / 2), row.carries)) if row.carries else (named,)
+    if not row.carries:
+        return (named,)
+    return (named, say_within((x, middle + cap(BODY) / 2), row.carries, core - 100 - x))
 
 
 def _sleeve(flag: Flag, manner: Manner, middle: float) -> DrawList:
-    words, at = manner.words, (_sleeve_right(manner), middle + cap(BODY) / 2)
+    at = (_sleeve_right(manner), middle + cap(BODY) / 2)
+    bold = flag.sleeved or flag.dabbed
+    return (say(at, _sleeve_words(flag, manner), bold=bold, anchor="end"),)
+
+
+def _sleeve_words(flag: Flag, manner: Manner) -> str:
+    words = manner.words
     if flag.sleeved:
         length = words("end.mm", length=number(round(flag.sleeve_mm, 1)))
-        return (say(at, length if flag.sleeve_mm else words("end.yes"), bold=True, anchor="end"),)
-    if flag.dabbed:
-        return (say(at, words("end.dab"), bold=True, anchor="end"),)
-    return (say(at, words("end.none"), anchor="end"),)
+        return length if flag.sleeve_mm else words("end.yes")
+    return words("end.dab" if flag.dabbed else "end.none")
 
 
 def _said(row: Row, manner: Manner, core: float, middle: float) -> tuple[DrawList, float]:

@@ -46,6 +46,8 @@ def lead_picture(making: Making, flags: Mapping[str, Sequence[Flag]], most: floa
     tree = Tree(making.plan)
     row = _ROW if making.plan.splits else _PLAIN_ROW
     least = max((_least_row(making, tip) for tip in tree.tips), default=row)
+    flagged = max(_ROW, least + _FLAG + 110)
+    row = max(row, flagged) if making.plan.splits else row
     pitch = max(min(row, (most - _TOP - 1800) / max(len(tree.tips), 1)), least)
     spots = tree.spots(_LEFT, _RIGHT, _TOP, pitch)
     words = making.words
@@ -58,12 +60,12 @@ def lead_picture(making: Making, flags: Mapping[str, Sequence[Flag]], most: floa
     if tree.root:
         items.append(_root(making, tree.root, spots[tree.root]))
     for tip in tree.tips:
-        alone = len(tip.ends) == 1 and making.plan.splits and pitch >= _ROW
+        alone = len(tip.ends) == 1 and making.plan.splits and pitch >= flagged
         shown = flags.get(tip.first, ()) if alone else ()
         items.append(_tip(making, tip, spots[tip.first], shown))
     lowest = max((y for _, y in spots.values()), default=_TOP) + 850
     drawn, bottom = lengths(making, tree, spots, lowest)
-    if tree.tips and making.plan.splits and pitch >= _ROW:
+    if tree.tips and making.plan.splits and pitch >= flagged:
         bottom = max(bottom, spots[tree.tips[-1].first][1] + 1000)
     items += [drawn, _shields(making, tree, spots)]
     return Block(tuple(item for part in items for item in part), bottom, full=True)
