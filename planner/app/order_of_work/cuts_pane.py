@@ -14,11 +14,11 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
 )
 
-from planner.app.order_of_work.rich import plain
 from planner.app.panels.widgets.labels import button, label
 from planner.app.panels.widgets.panel import Panel
 from planner.app.printing.desk import MOST_LEADS
 from planner.dryfit.cutting import batch
+from planner.markup import unmarked
 from planner.services.cutting import cut_csv
 from planner.sheet.cut_words import cut_words, step_words
 from planner.sheet.words import Words
@@ -106,7 +106,7 @@ class CutsPane(Panel):
             pieces = line.count * leads
             self._fill(
                 place,
-                plain(cut_words(line, plan, words)),
+                unmarked(cut_words(line, plan, words)),
                 number(line.length_mm) if line.length_mm else "",
                 str(line.count),
                 str(pieces),
@@ -116,7 +116,7 @@ class CutsPane(Panel):
             self.table.setColumnHidden(column, not shown)
         self._space_rows()
         run = batch(plan, leads).steps if leads > 1 and plan.sections else ()
-        said = [plain(step_words(step, plan, words)) for step in run]
+        said = [unmarked(step_words(step, plan, words)) for step in run]
         self.order.setText("\n".join(f"{at}. {text}" for at, text in enumerate(said, start=1)))
         self.order.setVisible(bool(said))
 

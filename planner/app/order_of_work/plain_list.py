@@ -12,14 +12,16 @@ from PySide6.QtWidgets import (
 )
 
 from planner.app.canvas.paint import colour, paint
-from planner.app.order_of_work.rich import lines_of, rich_items
 from planner.drawing.looks import Look
 from planner.drawing.marks import mark
 from planner.drawing.primitives import DrawList, Text
+from planner.drawing.rich import Type, lines_of, rich_text
+from planner.markup import as_it_is
 
 Index = QModelIndex | QPersistentModelIndex
 Row = tuple[str, str, bool]
 _PITCH, _PAD, _LEFT = 16.0, 6.0, 8.0
+_TYPE = Type(12.0, _PITCH, disc=8.0)
 
 
 class _Rows(QStyledItemDelegate):
@@ -30,7 +32,7 @@ class _Rows(QStyledItemDelegate):
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         """Return the height of a row at the width that there is."""
         owner = self._owner
-        small = lines_of(owner.shown[index.row()][1], owner.room, 12.0)
+        small = lines_of(as_it_is(owner.shown[index.row()][1]), owner.room, _TYPE)
         return QSize(0, round(18 + len(small) * _PITCH + 2 * _PAD))
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
@@ -100,15 +102,7 @@ class PlainList(QListWidget):
         return (
             *(mark("stop", (_LEFT + 8, _PAD + 9), 8, self.look) if stop else ()),
             Text((left, _PAD + 13), text, 13.0, self.look.ink, bold=True),
-            *rich_items(
-                (left, _PAD + 30),
-                small,
-                self.room,
-                size=12.0,
-                pitch=_PITCH,
-                colour=tone,
-                ground=self.look.paper,
-            ),
+            *rich_text((left, _PAD + 30), as_it_is(small), self.room, _TYPE, self.look, tone)[0],
         )
 
     def set_look(self, look: Look) -> None:

@@ -2,12 +2,14 @@
 
 from dataclasses import dataclass
 
-from planner.app.order_of_work.rich import lines_of, rich_items
 from planner.drawing.looks import Look
 from planner.drawing.primitives import DrawList, Poly, Rect, Style, Text, centred_baseline
+from planner.drawing.rich import Type, lines_of, rich_text
 from planner.markup import unmarked
 
 _SIZE, _PITCH, _PAD = 13.0, 18.0, 6.0
+# Discs of 18 px: a figure of two digits is then 12 px.
+_TYPE = Type(_SIZE, _PITCH, disc=9.0)
 _STAGE, _NUMBER_RIGHT, _TEXT_X = 34.0, 34.0, 44.0
 _BAR = 54.0
 _HEATS = {"cold": "COLD", "hot": "HOT", "close": "CLOSE"}
@@ -34,7 +36,7 @@ class StepRow:
 
 def row_high(row: StepRow, width: float) -> int:
     """Return how high a row is at a width, px."""
-    count = max(len(lines_of(row.text, _room(width), _SIZE)), 1)
+    count = max(len(lines_of(row.text, _room(width), _TYPE)), 1)
     return round(count * _PITCH + 2 * _PAD + (_STAGE if row.stage else 0))
 
 
@@ -55,15 +57,7 @@ def step_items(row: StepRow, width: float, look: Look) -> DrawList:
     return (
         *(_stage(row.stage, width, look) if row.stage else ()),
         Text((_NUMBER_RIGHT, base), str(row.number), 15.0, look.ink, bold=True, anchor="end"),
-        *rich_items(
-            (_TEXT_X, base),
-            row.text,
-            _room(width),
-            size=_SIZE,
-            pitch=_PITCH,
-            colour=look.ink,
-            ground=look.paper,
-        ),
+        *rich_text((_TEXT_X, base), row.text, _room(width), _TYPE, look)[0],
         *_heat(row, width, top, high, look),
     )
 
