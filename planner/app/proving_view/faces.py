@@ -136,23 +136,20 @@ def _title(plan: "Plan", end: str, width: float, look: "Look") -> DrawList:
 
 
 def _contacts(marks: Marks, stand: _Stand, look: "Look") -> DrawList:
-    """Draw the faults, the probes over them, and the names over all."""
+    """Draw the faults, the probes over them, and the names of what is marked over all."""
     contacts = stand.connector.contacts
     reach = {it.id: max(contact_radius_mm(it) * stand.scale, 9.0) for it in contacts}
     spots = {it.id: Spot(stand.at(it.id), reach[it.id]) for it in contacts}
     wrong = (it for fault in marks.faults for it in fault.contacts)
     faulty = {contact for end, contact in wrong if end == marks.end}
-    items = fault_marks(marks.faults, marks.end, spots, stand.centre, look)
+    marked = marks.held | marks.touched | faulty
+    items = _names([it for it in spots if it not in marked], stand, look.ink2, look)
+    items += fault_marks(marks.faults, marks.end, spots, stand.centre, look)
     for names, dash in ((marks.held, ()), (marks.touched, (5.0, 3.5))):
         for name in sorted(names & spots.keys()):
             far = reach[name] + (10 if name in faulty else 4)
             items += _ring(spots[name].at, far, look, dash)
-    marked = marks.held | marks.touched | faulty
-    roomy = stand.pitch >= _NAMES_FROM
-    for name, spot in spots.items():
-        if roomy or name in marked:
-            items += _name(name, spot.at, look, marked=name in marked)
-    return items
+    return (*items, *_names([it for it in spots if it in marked], stand, look.ink, look))
 
 
 def _ring(at: Point, reach: float, look: "Look", dash: tuple[float, ...] = ()) -> DrawList:
@@ -160,14 +157,21 @@ def _ring(at: Point, reach: float, look: "Look", dash: tuple[float, ...] = ()) -
     return (ground, Circle(at, reach, Style(stroke=look.accent, width=3, dash=dash)))
 
 
-def _name(contact: str, at: Point, look: "Look", *, marked: bool) -> DrawList:
-    wide = max(text_width(contact, _LETTER, bold=True) / 2 + 3, 8.0)
-    disc = Circle(at, wide, Style(fill=look.paper, opacity=0.9))
-    words = Text(
-        (at[0], centred_baseline(at[1], _LETTER)), contact, _LETTER,
-        look.ink if marked else look.ink2, bold=True, anchor="middle",
-    )  # fmt: skip
-    return (disc, words)
+def _names(names: list[str], stand: _Stand, colour: str, look: "Look") -> DrawList:
+    """Name contacts; those that stand too near each other are named only where they are marked."""
+    if stand.pitch < _NAMES_FROM and colour != look.ink:
+        return ()
+    items: DrawList = ()
+    for name in names:
+        at = stand.at(name)
+        wide = max(text_width(name, _LETTER, bold=True) / 2 + 3, 8.0)
+        disc = Style(fill=look.paper, opacity=0.9)
+        base = (at[0], centred_baseline(at[1], _LETTER))
+        items += (
+            Circle(at, min(wide, max(stand.pitch / 2, 7.0)), disc),
+            Text(base, name, _LETTER, colour, bold=True, anchor="middle"),
+        )
+    return items
 
 
 def legend(corner: Point, look: "Look", *, faulty: bool) -> DrawList:

@@ -4,13 +4,14 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from planner.app.order_of_work.plain_list import PlainList
 from planner.app.panels.widgets.fields import Choice
 from planner.app.panels.widgets.labels import Head, button, label, line, restyle
 from planner.app.panels.widgets.panel import Panel
 from planner.app.proving_view.flexing import Flexing
+from planner.app.proving_view.scrolled import scrolled
 from planner.proving.units import Heard, Listening, Tone
 from planner.units import number
 
@@ -27,6 +28,7 @@ TONES: tuple[tuple[Tone, str], ...] = (
     ("microphone", "microphone"),
     ("other", "another"),
 )
+_LIST_HIGH = 84
 _HOW = (
     "Clip the meter on a pair that beeps. Enter begins, then bend the lead at the end; press Space "
     "whenever the beep breaks. Enter notes it and goes to the next end, Esc drops it."
@@ -107,7 +109,15 @@ class FlexPane(Panel):
         self.renew()
 
     def _build(self) -> None:
-        column = QVBoxLayout(self)
+        inside = QWidget()
+        inside.setProperty("surface", "clear")
+        area = scrolled(inside, "Wiggle and listen")
+        outer = QVBoxLayout(self)
+        outer.setContentsMargins(0, 0, 0, 0)
+        outer.addWidget(area)
+        for listed in (self.noted, self.heard):
+            listed.setMinimumHeight(_LIST_HIGH)
+        column = QVBoxLayout(inside)
         column.setContentsMargins(12, 8, 12, 8)
         column.setSpacing(6)
         column.addWidget(Head("Wiggle", "section"))

@@ -122,7 +122,7 @@ class ProveActs(QObject):
             return
         found = reason_words(made) or "a fault"
         entry = Rework(at=self.state.now(), who=unit.who, found=found, done=done)
-        self.state.rework(entry)
+        self.state.noting.rework(entry)
         self.view.show_page("Readings")
         self.view.readings.grid.go_on()
         self.view.readings.grid.setFocus()
@@ -130,7 +130,7 @@ class ProveActs(QObject):
     def take_up_again(self, record: "UnitRecord") -> None:
         """Go on with a unit that is recorded."""
         if self._free("before this one is taken up"):
-            self.state.take_up(taken_up(record, self.state.now()))
+            self.state.take_up(taken_up(record, self.state.now(), record.plan_digest))
             self._notice.say(f"Unit {record.number} is under way again.")
 
     def attach(self) -> None:

@@ -200,13 +200,13 @@ class ReadingsPane(Panel):
             return str(error)
         if not entry.joined or entry.ohm is None:
             return "Type a number in ohm, such as 0.2: the probes are held together."
-        self.proving.set_zero(entry.ohm)
+        self.proving.noting.set_zero(entry.ohm)
         return ""
 
     def _on_zero_entered(self) -> None:
         """Go on to the readings; what stands there holds, and nothing there stands for 0."""
         unit, line = self.proving.unit, self.zero.line
         if unit is not None and not unit.zero_asked and not line.isModified():
-            self.proving.set_zero(unit.readings.meter.zero_ohm if line.text() else 0.0)
+            self.proving.noting.set_zero(unit.readings.meter.zero_ohm if line.text() else 0.0)
         if not line.property("wrong"):
             self.grid.setFocus()

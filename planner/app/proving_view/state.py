@@ -15,7 +15,6 @@ from planner.app.proving_view.facts import (
 )
 from planner.app.proving_view.judging import Judge
 from planner.app.proving_view.rows import (
-    BAD,
     READ,
     ProbeRow,
     Row,
@@ -25,6 +24,8 @@ from planner.app.proving_view.rows import (
     standing_of,
 )
 from planner.app.proving_view.under_way import UnderWay
+from planner.app.proving_view.unit_facts import Noting
+from planner.files.plans import plan_digest
 from planner.proving.entries import EntryError, parse_entry
 from planner.proving.reading import Contact, Meter, Pair, Readings
 
@@ -33,7 +34,7 @@ if TYPE_CHECKING:
 
     from planner.app.workbench import Workbench
     from planner.model.plan import Plan
-    from planner.proving.units import IsolationMethod, Rework
+    from planner.proving.units import IsolationMethod
 
 
 class UnitCommand(QUndoCommand):
@@ -76,6 +77,7 @@ class Proving(QObject):
         self.at = -1
         self._method: IsolationMethod = "pairs"
         self.number = 1  # of the unit that is begun next
+        self.recorded: frozenset[int] = frozenset()
         self.who = ""
         self._meter = Meter()
         self.undo_stack = QUndoStack(self)
@@ -89,6 +91,7 @@ class Proving(QObject):
         self._errands.done.connect(self._on_facts)
         self._errands.busy_changed.connect(self.busy_changed)
         self.judge = Judge(workbench, self)
+        self.noting = Noting(self)
         workbench.plan_changed.connect(lambda _changes: self._renew())
 
     # -- what is looked at ------------------------------------------------------------------------
@@ -201,6 +204,7 @@ class Proving(QObject):
             number=self.number,
             who=self.who,
             begun=self.now(),
+            plan_digest=plan_digest(self.plan),
             method=self.method,
             readings=Readings(meter=self.meter),
         )
@@ -233,47 +237,10 @@ class Proving(QObject):
         if self.unit is not None and after != self.unit:
             self.undo_stack.push(UnitCommand(self, text, after))
 
-    def set_zero(self, ohm: float) -> None:
-        """Take what the meter shows with its probes together."""
-        if self.unit is not None:
-            readings = self.unit.readings
-            meter = readings.meter.evolve(zero_ohm=ohm)
-            after = self.unit.evolve(readings=readings.evolve(meter=meter), zero_asked=True)
-            self.change("Meter\u2019s zero", after)
-
     @property
     def meter(self) -> Meter:
         """The meter in hand: of the unit under way, else of the one before."""
         return self.unit.readings.meter if self.unit is not None else self._meter
-
-    def rework(self, entry: "Rework") -> None:
-        """Note a rework; what was read bad, or at the contacts that were mended, is unread."""
-        unit, made = self.unit, self.judge.diagnosis
-        if unit is None:
-            return
-        faults = made.faults if made is not None else ()
-        mended = frozenset(contact for fault in faults for contact in fault.contacts)
-        gone = [it.pair for it in unit.readings.readings if it.pair & mended]
-        for place, row in enumerate(self.rows):
-            if isinstance(row, ProbeRow) and self.standing(place) in BAD:
-                gone += [frozenset(pair) for pair in row.pairs()]
-        after = unit.without(gone, unit.heard_groups)
-        self.change("Rework", after.evolve(rework=(*unit.rework, entry)))
-
-    def set_who(self, who: str) -> str:
-        """Say who holds the meter."""
-        self.who = who
-        if self.unit is not None:
-            self.change("Who", self.unit.evolve(who=who))
-        return ""
-
-    def set_meter(self, name: str) -> str:
-        """Say which meter it is read with."""
-        if self.unit is not None:
-            readings = self.unit.readings
-            meter = readings.meter.evolve(name=name)
-            self.change("Meter", self.unit.evolve(readings=readings.evolve(meter=meter)))
-        return ""
 
     def set_method(self, method: "IsolationMethod") -> None:
         """Read isolation by another method; what was read stays."""

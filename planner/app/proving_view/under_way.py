@@ -35,6 +35,7 @@ class UnderWay(Record):
     number: int = Field(default=1, ge=1)
     who: Line = ""
     begun: Line = ""
+    plan_digest: Line = ""  # of the plan when it was begun
     zero_asked: bool = False
     method: IsolationMethod = "pairs"
     readings: Readings = Readings()
@@ -97,12 +98,13 @@ class UnderWay(Record):
         )
 
 
-def taken_up(record: UnitRecord, begun: str) -> UnderWay:
+def taken_up(record: UnitRecord, begun: str, digest: str) -> UnderWay:
     """Return a kept unit as one under way again."""
     return UnderWay(
         number=record.number,
         who=record.who,
         begun=begun,
+        plan_digest=digest,
         zero_asked=True,
         method=record.isolation or "pairs",
         readings=record.readings,

@@ -75,6 +75,7 @@ class UnitsBook(QObject):
         if self.units.dropped:
             self.troubled.emit("Some units could not be read", self.units.dropped)
         self.proving.number = self.units.next_number
+        self.proving.recorded = frozenset(self.units.latest)
         self.changed.emit()
 
     def _key_now(self) -> str:

@@ -68,6 +68,7 @@ class UnitsPane(Panel):
                 line.addWidget(part)
             line.addStretch(1)
             column.addLayout(line)
+        column.addStretch(0)
 
     @property
     def chosen(self) -> "UnitRecord | None":
@@ -96,6 +97,7 @@ class UnitsPane(Panel):
         self.list.mark(place)
         record = self.chosen
         self.again.setEnabled(record is not None)
+        self.list.setVisible(bool(self.records))
         self.facts.setText(_NONE if record is None else self._facts(record))
 
     def _facts(self, record: "UnitRecord") -> str:

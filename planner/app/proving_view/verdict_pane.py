@@ -3,8 +3,8 @@
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from planner.app.buttons import ActionButton
 from planner.app.panels.widgets.drawn import MarkLabel
@@ -14,7 +14,11 @@ from planner.app.panels.widgets.panel import Panel
 from planner.app.panels.widgets.rows import MarkedLine, emptied
 from planner.app.proving_view.explanation_card import ExplanationCard
 from planner.app.proving_view.finish_box import FinishBox
+from planner.app.proving_view.scrolled import scrolled
+from planner.app.proving_view.unit_facts import error_words
 from planner.app.proving_view.verdict_words import explanation_head, verdict_words
+from planner.files.plans import plan_digest
+from planner.model.place import Place
 
 if TYPE_CHECKING:
     from planner.app.actions import Actions
@@ -22,6 +26,8 @@ if TYPE_CHECKING:
     from planner.drawing.looks import Look
     from planner.proving.diagnosing import Diagnosis
 
+MOST_CARDS = 5
+_CHANGED = "The plan was changed since this unit was begun: it is held against the plan as it is."
 _NO_UNIT = "Begin a unit to prove it."
 
 
@@ -33,10 +39,18 @@ class VerdictPane(Panel):
     def __init__(self, proving: "Proving", actions: "Actions", look: "Look") -> None:
         super().__init__(proving.workbench, look)
         self.proving = proving
-        self.title = label("", "head")
+        self.number = Field("Unit", proving.noting.set_number, "The number of this unit", 32)
+        self.begun = label("", "small")
+        self.changed = label(_CHANGED, "small", wrap=True)
         self.count = label("", "second")
-        self.who = Field("Who", proving.set_who, "Who holds the meter", 44)
-        self.meter = Field("Meter", proving.set_meter, "Which meter it is read with", 44)
+        self.who = Field("Who", proving.noting.set_who, "Who holds the meter", 44)
+        self.meter = Field("Meter", proving.noting.set_meter, "Which meter it is read with", 44)
+        self.error = Field(
+            "Error",
+            proving.noting.set_error,
+            "How far off it may be, from its own sheet",
+            44,
+        )
         self.mark = MarkLabel("nothing", 12, look)
         self.verdict = label("", "question")
         self.told = label("", wrap=True)
@@ -46,7 +60,7 @@ class VerdictPane(Panel):
         self.rework = Field("Reworked", self._on_rework, "What was done to mend it", 64)
         self.finish = FinishBox(proving)
         self.cards: list[ExplanationCard] = []
-        for field in (self.who, self.meter, self.rework):
+        for field in (self.number, self.who, self.meter, self.error, self.rework):
             field.line.setMaxLength(200)
         self._inside = QWidget()
         self.setAccessibleName("Verdict")
@@ -64,12 +78,14 @@ class VerdictPane(Panel):
         column.setContentsMargins(12, 10, 12, 12)
         column.setSpacing(6)
         head = QHBoxLayout()
-        head.addWidget(self.title)
+        self.number.setFixedWidth(104)
+        head.addWidget(self.number)
         head.addStretch(1)
         head.addWidget(self.count)
         column.addLayout(head)
-        for part in (self.who, self.meter, line(), self._verdict_row(), self.told):
-            column.addWidget(part)
+        column.addWidget(self.begun)
+        self._add_all(column, self.who, self.meter, self.error, self.changed, line())
+        self._add_all(column, self._verdict_row(), self.told)
         self._list = QVBoxLayout()
         self._list.setSpacing(4)
         column.addLayout(self._list)
@@ -78,18 +94,17 @@ class VerdictPane(Panel):
         row.addWidget(self.next)
         row.addStretch(1)
         column.addLayout(row)
-        for part in (line(), self.rework, self.finish, line(), self.unseen):
-            column.addWidget(part)
+        self._add_all(column, line(), self.rework, self.finish, line(), self.unseen)
         column.addStretch(1)
         self._inside.setProperty("surface", "clear")
-        area = QScrollArea()
-        area.setWidget(self._inside)
-        area.setWidgetResizable(True)
-        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        area.setAccessibleName("Verdict")
         outer = QVBoxLayout(self)
         outer.setContentsMargins(0, 0, 0, 0)
-        outer.addWidget(area)
+        outer.addWidget(scrolled(self._inside, "Verdict"))
+
+    @staticmethod
+    def _add_all(column: QVBoxLayout, *parts: QWidget) -> None:
+        for part in parts:
+            column.addWidget(part)
 
     def _verdict_row(self) -> QWidget:
         made = QWidget()
@@ -107,13 +122,17 @@ class VerdictPane(Panel):
         """Show the unit, and how much of it was read."""
         unit = self.proving.unit
         self._inside.setEnabled(unit is not None)
-        self.title.setText(f"Unit {unit.number}" if unit is not None else "No unit")
+        self.number.show_text(str(unit.number) if unit is not None else "")
+        self.begun.setText(_begun(unit.begun) if unit is not None else "")
         read, there = self.proving.count()
         self.count.setText(f"{read} of {there} read" if unit is not None else "")
         self.who.show_text(unit.who if unit is not None else "")
-        self.meter.show_text(unit.readings.meter.name if unit is not None else "")
-        for part in (self.who, self.meter, self.finish):
+        self.meter.show_text(self.proving.meter.name)
+        self.error.show_text(error_words(self.proving.meter))
+        for part in (self.number, self.begun, self.who, self.meter, self.error, self.finish):
             part.setVisible(unit is not None)
+        digest = unit.plan_digest if unit is not None else ""
+        self.changed.setVisible(bool(digest) and digest != plan_digest(self.proving.plan))
 
     def _show_diagnosis(self) -> None:
         made = self.proving.judge.diagnosis
@@ -143,13 +162,14 @@ class VerdictPane(Panel):
             self._list.addWidget(MarkedLine("caution", clash.words, self.look))
             ask = partial(self.proving.ask_for, frozenset(clash.repeat))
             self._list.addWidget(button("Read it again", ask))
-        for place, found in enumerate(made.explanations):
+        for place, found in enumerate(made.explanations[:MOST_CARDS]):
             self._add(ExplanationCard(place, explanation_head(made, place), found.faults))
         for place, joint in enumerate(made.high_joints, start=len(made.explanations)):
             self._add(ExplanationCard(place, "High joint", (joint.fault,)))
-        if made.more:
-            more = f"and {made.more}{'' if made.counted else ' or more'} as likely as the last"
-            self._list.addWidget(label(more, "small", wrap=True))
+        more = made.more + max(len(made.explanations) - MOST_CARDS, 0)
+        if more:
+            told = f"and {more}{'' if made.counted else ' or more'} besides, none of them likelier"
+            self._list.addWidget(label(told, "small", wrap=True))
         self._mark_current()
 
     def _add(self, card: ExplanationCard) -> None:
@@ -161,6 +181,10 @@ class VerdictPane(Panel):
     def _on_chosen(self, place: int) -> None:
         self.proving.judge.choose(place)
         self._mark_current()
+        spots = [it for fault in self.proving.judge.faults for it in fault.contacts]
+        if spots:
+            end, contact = spots[0]
+            self.workbench.select(Place(end=end, contact=contact))
 
     def _mark_current(self) -> None:
         for card in self.cards:
@@ -186,6 +210,10 @@ class VerdictPane(Panel):
         """Draw in another look."""
         super().set_look(look)
         self.next.set_look(look)
+
+
+def _begun(moment: str) -> str:
+    return f"begun {moment[:10]} {moment[11:16]}" if moment else ""
 
 
 def _look(made: "Diagnosis | None") -> str:

@@ -167,7 +167,7 @@ def open_prove(qtbot, shell, plan_path, tmp_path, monkeypatch):
         state = shell.bench.proving.state
         for unit in (UnderWay(), None):  # with a meter that is not named, as at first
             state.put_unit(unit)
-        state.set_who("")
+        state.noting.set_who("")
         state.set_method("pairs")
         assert shell.bench.session.open(plan_path(name))
         shell.window.notice.hide()

@@ -212,3 +212,46 @@ def test_a_spoilt_line_of_the_units_is_told_and_the_others_load(open_prove, plan
     prove = open_prove()
     assert prove.answers.troubles[0][0] == "Some units could not be read"
     assert prove.state.number == 1
+
+
+def test_the_number_is_proposed_and_may_be_another_that_is_free(prove):
+    sound(prove)
+    prove.acts["finish_unit"].trigger()
+    prove.begin()
+    number = prove.view.verdict.number
+    assert number.line.text() == "2"
+    for typed, wrong in (("1", "is recorded"), ("0", "whole number"), ("x", "whole number")):
+        number.line.setFocus()
+        number.line.selectAll()
+        prove.type(f"{typed}\n")
+        assert wrong in number.error.text()
+        assert prove.state.unit.number == 2
+    number.line.selectAll()
+    prove.type("17\n")
+    assert prove.state.unit.number == 17
+    assert number.error.text() == ""
+
+
+def test_the_error_of_the_meter_is_read_and_goes_with_it_to_the_next_unit(prove):
+    prove.begin()
+    error = prove.view.verdict.error
+    error.line.setFocus()
+    error.line.selectAll()
+    prove.type("2\n")
+    assert "no error of a meter" in error.error.text()
+    error.line.selectAll()
+    prove.type("0,5 % + 0.02\n")
+    meter = prove.state.meter
+    assert (meter.percent, meter.offset_ohm) == (0.5, 0.02)
+    prove.state.take_up(None)
+    prove.state.begin()
+    assert prove.state.meter == meter
+
+
+def test_a_plan_that_was_changed_meanwhile_is_said(prove):
+    prove.begin()
+    changed = prove.view.verdict.changed
+    assert not changed.isVisibleTo(prove.view.verdict)
+    prove.workbench.do("Title", lambda plan: plan.evolve(title="Another"))
+    prove.settle()
+    assert changed.isVisibleTo(prove.view.verdict)
