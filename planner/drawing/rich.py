@@ -13,6 +13,8 @@ from planner.markup import unmarked
 
 # White beside a disc, in its radii.
 _BESIDE = 60 / 256
+# A figure and its unit stay on one line, and so do the two parts of a shield's code.
+_BREAKS = re.compile(r"(?<!SH)(?<![0-9])\s+|(?<=[0-9])\s+(?!mm\b)")
 _ATOMS = re.compile(r"\[\d+\]|\*|(?:\\.|[^*\[\\])+|\[")
 
 
@@ -84,7 +86,7 @@ def _width(word: _Word, how: Type) -> float:
 def _words(text: str) -> Iterator[_Word]:
     """Yield the words; a bold stretch of several words is bold in each."""
     bold = False
-    for word in text.split():
+    for word in filter(None, _BREAKS.split(text)):
         atoms: list[_Atom] = []
         for found in _ATOMS.findall(word):
             if found == "*":

@@ -23,6 +23,7 @@ from planner.sheet.sides import GAP, WIDE, Side, Sizes, block_height, column_wid
 OUTSIDE = 320.0  # how far discs reach beyond the shell
 DISC = 300.0
 TIE = 45.0
+_BESIDE = 130.0  # between a leader and a name in the face
 _SPINE = 110.0  # from flags to the line that they hang on
 _AIR = 90.0  # between a shell or a disc and what is written beside it
 
@@ -146,7 +147,7 @@ class FaceDrawing:
         taken = contact_boxes(self.connector, self.centre, self.scale, self.turn_deg)
         spots = [self.spot(joint.contact.id) for joint in self.facts.joints]
         taken += lead_boxes(self.facts, self.centre, self.scale)
-        taken += [Box.round_line(start, stop, 50) for start, stop in self._leaders]
+        taken += [Box.round_line(start, stop, _BESIDE) for start, stop in self._leaders]
         items = []
         for joint, spot in zip(self.facts.joints, spots, strict=True):
             extent = (text_width(joint.contact.id, size, bold=True), cap(size))

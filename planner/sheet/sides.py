@@ -52,8 +52,10 @@ def share_sides(facts: EndFacts, connector: Connector, sizes: Sizes) -> tuple[Si
             middle.append(joint)
         else:
             sides[int(x > 0)].append(joint)
-    for joint in middle:
-        sides[int(len(sides[1]) <= len(sides[0]))].append(joint)
+    for joint in sorted(middle, key=lambda joint: spots[joint.contact.id][1], reverse=True):
+        # Of two sides with as many, a low one stands right: left below is the mating key.
+        more, low = len(sides[0]) - len(sides[1]), spots[joint.contact.id][1] > 0
+        sides[int(more > 0 or (more == 0 and low))].append(joint)
     ordered = [tuple(sorted(side, key=lambda joint: spots[joint.contact.id][1])) for side in sides]
     heights = [sum(block_height(joint, sizes) + GAP for joint in side) for side in ordered]
     return Side(ordered[0], heights[0]), Side(ordered[1], heights[1])

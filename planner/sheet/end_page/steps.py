@@ -12,7 +12,7 @@ from planner.sheet.lettering import BODY, HEAD, INK, PAPER, PEN, cap, say, tick_
 from planner.sheet.stack import joined
 from planner.sheet.words import Words
 
-PITCH, TIGHT_PITCH, LEAST_PITCH = 675.0, 600.0, 555.0
+PITCH, TIGHT_PITCH, LEAST_PITCH = 675.0, 600.0, 545.0
 _BOX, _NUMBER_RIGHT, _TEXT = 470.0, 1350.0, 1600.0
 _LINE = 440.0
 _HEAT_WIDTH = 480.0

@@ -49,7 +49,7 @@ def lead_picture(making: Making, flags: Mapping[str, Sequence[Flag]], most: floa
     flagged = max(_ROW, least + _FLAG + 110)
     row = max(row, flagged) if making.plan.splits else row
     pitch = max(min(row, (most - _TOP - 1800) / max(len(tree.tips), 1)), least)
-    spots = tree.spots(_LEFT, _RIGHT, _TOP, pitch)
+    spots = tree.spots(_LEFT, _RIGHT, _top(making), pitch)
     words = making.words
     head = panel_title(0, LIVE_WIDTH, 0, words("lead.finished"), words("lead.not_to_scale"))
     items: list[DrawList] = [head]
@@ -69,6 +69,12 @@ def lead_picture(making: Making, flags: Mapping[str, Sequence[Flag]], most: floa
         bottom = max(bottom, spots[tree.tips[-1].first][1] + 1000)
     items += [drawn, _shields(making, tree, spots)]
     return Block(tuple(item for part in items for item in part), bottom, full=True)
+
+
+def _top(making: Making) -> float:
+    """Return the level of the first end: the name over a plug is clear of the title."""
+    plugs = [half_height(making.plan.connector_of(end.id)) for end in making.plan.ends]
+    return max(_TOP, TITLE_HEIGHT + 420 + cap(BODY) + max(plugs, default=0.0))
 
 
 def _least_row(making: Making, tip: Tip) -> float:

@@ -95,7 +95,7 @@ def _strip(making: Making, ends: Ends, width: float) -> Part:
         look=PRINT,
         scale=MM,
         alike=alike,
-        words=lambda route: _lines(making, route),
+        words=lambda route: _lines(making, route, ends),
     )
     height = strip_height(threading, end=first, width=width, scale=MM)
     return (*_title(making, ends, width), *drawn), _TOP + height
@@ -112,7 +112,7 @@ def _title(making: Making, ends: Ends, width: float) -> DrawList:
     return panel_title(0, width, 0, title, note)
 
 
-def _lines(making: Making, route: Route) -> tuple[str, str]:
+def _lines(making: Making, route: Route, ends: Ends) -> tuple[str, str]:
     """Say what a part is, and which way round it goes on or what it is for."""
     words, part = making.words, route.part
     name = words(f"lead.part_{part.kind}")
@@ -126,7 +126,7 @@ def _lines(making: Making, route: Route) -> tuple[str, str]:
         wide = len(route.ends) == 1
         return name, words("lead.wide_first" if wide else "lead.narrow_first")
     if route.at in making.plan.end_by_id:
-        return name, words("lead.for_plug", end=route.at)
+        return name, words("lead.for_plug", end=named(ends if route.at in ends else (route.at,)))
     return name, words("lead.for_split")
 
 

@@ -51,3 +51,8 @@ def test_signs_of_a_title_are_no_marks():
     items, _ = rich_lines((0, 0), f"Close *A1*: {as_it_is(title)}.", 9000)
     assert texts(items) == [("Close", False), ("A1", True), (f": {title}.", False)]
     assert unmarked(f"*A1* {as_it_is(title)}") == f"A1 {title}"
+
+
+def test_a_figure_keeps_its_unit_and_a_shield_its_code():
+    items, _ = rich_lines((0, 0), "to 2.36 mm, SH 2s", text_width("to 2.36", BODY) + 10)
+    assert [text for text, _ in texts(items)] == ["to", "2.36 mm,", "SH 2s"]
