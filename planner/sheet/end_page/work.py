@@ -12,10 +12,11 @@ _MOST_CLOSING = 3  # so many steps that close a split go on in an end's list, wi
 
 def lines_of(making: Making, end: str) -> Iterator[Line]:
     """Yield the steps that are done on an end's page, numbered as in the whole list."""
-    closed = closed_after(making).get(end, "")
+    made = {step.stage for step in making.steps if end in step.ends}
+    closed = {split for before, split in closed_after(making).items() if before in made}
     for number, step in enumerate(making.steps, start=1):
         here = step.stage in making.plan.end_by_id and end in step.ends
-        if here or (closed and step.stage == closed):
+        if here or step.stage in closed:
             text = making.words(f"steps.{step.kind}", **dict(step.values))
             yield Line(str(number), step.heat, text)
 
