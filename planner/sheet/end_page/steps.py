@@ -22,7 +22,10 @@ _FOOT = 450.0
 
 @dataclass(frozen=True, slots=True)
 class Line:
-    """One step as it is printed: its number, heat, text in the sheet's markup."""
+    """One step as it is printed: its number, heat, text in the sheet's markup.
+
+    Without a number it is no step: what to do between two of them, with nothing to tick.
+    """
 
     number: str
     heat: str
@@ -62,6 +65,8 @@ def runs_of(lines: Sequence[Line], width: float, pitch: float) -> tuple[Run, ...
 def _step(line: Line, room: float, pitch: float) -> Panel:
     middle = pitch / 2
     text, used = rich_lines((_TEXT, middle + cap(BODY) / 2), line.text, room, pitch=_LINE)
+    if not line.number:
+        return Panel(text, pitch + used - _LINE)
     size = HEAD if text_width(line.number, HEAD, bold=True) < _NUMBER_RIGHT - _BOX - 60 else BODY
     at = (_NUMBER_RIGHT, middle + cap(size) / 2)
     named = say(at, line.number, size, bold=True, anchor="end")

@@ -66,3 +66,17 @@ def test_steps_of_an_end_keep_their_numbers_in_the_whole_list():
 def test_ends_that_share_their_steps_show_the_same():
     made = making(demo("recording-rack-loom"))
     assert list(lines_of(made, "B8")) == list(lines_of(made, "B1"))
+
+
+def test_steps_of_another_end_between_are_pointed_at():
+    # The shield lands at B only: A stays open until it is metered from there.
+    plan = demo("intercom-headset")
+    landed = tuple(
+        one.evolve(end="B", contact="1") if one.end == "A" and one.conductor == "SH" else one
+        for one in plan.landings
+    )
+    made = making(plan.evolve(landings=landed))
+    lines = list(lines_of(made, "A"))
+    (place,) = [place for place, line in enumerate(lines) if not line.number]
+    before, after = int(lines[place - 1].number), int(lines[place + 1].number)
+    assert f"{before + 1}\u2013{after - 1} at end B" in lines[place].text
