@@ -4,11 +4,12 @@ Any set of faults that explains the readings touches the first wrong one: it mak
 missing pair reach further, or breaks the chain of a pair too many. Only those are tried.
 """
 
-from collections import deque
+from collections import Counter
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
-from itertools import combinations
+from functools import cached_property
 
+from planner.proving.diagnosing.chains import steps
 from planner.proving.diagnosing.observed import Observed, Two
 from planner.proving.diagnosing.state import Labels, State
 
@@ -61,166 +62,168 @@ def least_faults(state: State, wrong: Wrong) -> int:
     return (count + 1) // 2
 
 
-def mends(seen: Observed, state: State, wrong: Wrong) -> Iterator[State]:
-    """Yield the state with one more fault that touches the first wrong reading."""
-    after = _joinings if wrong.missing.size else _partings
-    yield from after(seen, state, wrong.first)
+def mends(seen: Observed, state: State, wrong: Wrong, left: int) -> Iterator[State]:
+    """Yield the state with one more fault that touches the first wrong reading.
 
-
-def _joinings(seen: Observed, state: State, pair: Two) -> Iterator[State]:
-    """Yield what makes the net of the first contact reach further."""
-    board, label = state.board, state.label
-    net = label[pair[0]]
-    inside = [place for place in range(len(label)) if label[place] == net]
-    goal = label[pair[1]]
-    outside = [
-        (label[other] != goal, one, other)
-        for one in inside
-        for other in board.at[board.end_of[one]]
-        if label[other] != net and not seen.known_apart(one, other)
-    ]
-    for _, one, other in sorted(outside):
-        yield state.bridged(one, other)
-    for slot, place in enumerate(state.places):
-        if label[place] == net:
-            yield from _exchanges(seen, state, slot, lambda other: label[other] != net)
-    yield from _drawn_in(seen, state, inside)
-
-
-def _drawn_in(seen: Observed, state: State, inside: Sequence[int]) -> Iterator[State]:
-    """Yield the conductors from elsewhere that may stand on an empty contact of a net."""
-    taken = set(state.places)
-    for place in inside:
-        if place not in taken:
-            for slot in _slots_at(state, state.board.end_of[place]):
-                if not _confirmed(seen, state, slot) and _fits(seen, state, slot, place):
-                    yield state.moved(slot, place)
-
-
-def _slots_at(state: State, end: str) -> tuple[int, ...]:
-    end_of = state.board.end_of
-    return tuple(slot for slot, place in enumerate(state.places) if end_of[place] == end)
-
-
-def _partings(seen: Observed, state: State, pair: Two) -> Iterator[State]:
-    """Yield what breaks the chain of joints between two contacts."""
-    for one, other, slots, link in _steps(state, pair):
-        if seen.together(one, other):
-            continue
-        if link >= 0:
-            yield state.unlinked(link)
-        for slot in slots[:1] if _whole_pair(state, slots) else slots:
-            yield state.opened(_told_as(state, slot))
-        for slot in slots:
-            yield from _exchanges(seen, state, slot, lambda _: True)
-
-
-def _whole_pair(state: State, slots: tuple[int, ...]) -> bool:
-    """Tell whether a conductor has two slots: open at the one or the other is all the same."""
-    return bool(slots) and len(state.board.slots_of[state.board.wire_of[slots[0]]]) == 2
-
-
-def _told_as(state: State, slot: int) -> int:
-    """Return the slot by which an open is told: of a conductor with two always the first."""
-    slots = state.board.slots_of[state.board.wire_of[slot]]
-    return slots[0] if len(slots) == 2 else slot
-
-
-Step = tuple[int, tuple[int, ...], int]  # the contact beyond, the slots or the link between
-
-
-def _steps(state: State, pair: Two) -> Iterator[tuple[int, int, tuple[int, ...], int]]:
-    """Yield the steps of a shortest chain: its two contacts, the slots or the link between."""
-    beside = _beside(state)
-    start, at = pair
-    before: dict[int, Step] = {start: (start, (), -1)}
-    waiting = deque([start])
-    while waiting and at not in before:
-        here = waiting.popleft()
-        for other, slots, link in beside.get(here, ()):
-            if other not in before:
-                before[other] = (here, slots, link)
-                waiting.append(other)
-    while at != start:
-        here, slots, link = before[at]
-        yield here, at, slots, link
-        at = here
-
-
-def _beside(state: State) -> dict[int, list[Step]]:
-    """Return for each contact what it is joined to directly, and by what."""
-    found: dict[int, list[Step]] = {}
-
-    def add(one: int, other: int, slots: tuple[int, ...] = (), link: int = -1) -> None:
-        found.setdefault(one, []).append((other, slots, link))
-        found.setdefault(other, []).append((one, slots, link))
-
-    for slots in state.board.slots_of:
-        live = [slot for slot in slots if slot not in state.opens]
-        for one, other in combinations(live, 2):
-            add(state.places[one], state.places[other], (one, other))
-    for number, (one, other) in enumerate(state.board.links):
-        if number not in state.cut:
-            add(one, other, link=number)
-    for one, other in sorted(state.bridges):
-        add(one, other)
-    return found
-
-
-def _exchanges(
-    seen: Observed, state: State, slot: int, wanted: Callable[[int], bool]
-) -> Iterator[State]:
-    """Yield the exchanges of a slot with another at its end, and its moves to an empty contact.
-
-    Each exchange puts one of the two in place for good; any cycle can be told in that order.
+    `left` is how many faults more there may be, that one too.
     """
-    board, place = state.board, state.places[slot]
-    if _confirmed(seen, state, slot):
-        return
-    end = board.end_of[place]
-    for other in _slots_at(state, end):
-        there = state.places[other]
-        if there == place or not wanted(there):
-            continue
-        if _confirmed(seen, state, other) or _told_at_other_end(state, slot, other):
-            continue
-        if _fits(seen, state, slot, there) or _fits(seen, state, other, place):
-            yield state.exchanged(slot, other)
-    taken = set(state.places)
-    for there in board.at[end]:
-        if there not in taken and wanted(there) and _fits(seen, state, slot, there):
-            yield state.moved(slot, there)
+    mender = _Mender(seen, state, last=left < 2)
+    after = mender.joinings if wrong.missing.size else mender.partings
+    yield from after(wrong.first)
 
 
-def _told_at_other_end(state: State, slot: int, other: int) -> bool:
-    """Tell whether the same exchange at another end is all the same to a meter, and told there."""
-    span = shared_span(state, slot, other)
-    return span is not None and state.board.end_of[state.places[slot]] != span[-1]
+class _Mender:
+    """Tries the faults by which a state may come nearer to what was read."""
+
+    def __init__(self, seen: Observed, state: State, *, last: bool) -> None:
+        self.seen, self.state, self.last = seen, state, last
+        self.board, self.taken = state.board, frozenset(state.places)
+
+    @cached_property
+    def free(self) -> frozenset[int]:
+        """The slots that may stand elsewhere.
+
+        Not those of a conductor that readings show joined and whole: to take it away would only
+        have to be made good by another fault. But another way may run beside it, or another
+        conductor of other reach may come in its place.
+        """
+        slots_of = self.board.slots_of
+        return frozenset(
+            slot for wire, slots in enumerate(slots_of) if not self._held(wire) for slot in slots
+        )
+
+    def _held(self, wire: int) -> bool:
+        slots, group = self.board.slots_of[wire], self.seen.group
+        groups = {group[self.state.places[slot]] for slot in slots}
+        if len(slots) < 2 or len(groups) > 1 or not self.state.opens.isdisjoint(slots):
+            return False
+        if not self.last and wire in self._replaceable:
+            return False
+        return self._ways_within[groups.pop()] < 2 or not self.state.whole_without(wire)
+
+    @cached_property
+    def _replaceable(self) -> frozenset[int]:
+        """The conductors that share two ends with one of other reach."""
+        spans = [span_of(self.state, slots[0]) for slots in self.board.slots_of]
+        kinds = set(spans)
+        return frozenset(
+            wire
+            for wire, span in enumerate(spans)
+            if any(len({*span} & {*kind}) > 1 for kind in kinds - {span})
+        )
+
+    @cached_property
+    def _ways_within(self) -> Counter[int]:
+        """How many joins lie within each group."""
+        group = self.seen.group
+        within = Counter(
+            group[one] for one, other in self.state.edges() if group[one] == group[other]
+        )
+        for slots in self.board.slots_of:
+            inside = Counter(group[self.state.places[slot]] for slot in slots)
+            within.subtract({it: max(count - 2, 0) for it, count in inside.items()})
+        return within
+
+    # -- a net that should reach further --------------------------------------------------------
+
+    def joinings(self, pair: Two) -> Iterator[State]:
+        """Yield what makes the net of the first contact reach further."""
+        label = self.state.label
+        net, goal = label[pair[0]], label[pair[1]]
+        inside = [place for place in range(len(label)) if label[place] == net]
+        outside = [
+            (label[other] != goal, one, other)
+            for one in inside
+            for other in self.board.at[self.board.end_of[one]]
+            if label[other] != net and not self.seen.known_apart(one, other)
+        ]
+        for _, one, other in sorted(outside):
+            yield self.state.bridged(one, other)
+        for slot, place in enumerate(self.state.places):
+            if label[place] == net:
+                yield from self._exchanges(slot, lambda other: label[other] != net)
+        yield from self._drawn_in(inside)
+
+    def _drawn_in(self, inside: Sequence[int]) -> Iterator[State]:
+        """Yield the conductors from elsewhere that may stand on an empty contact of a net."""
+        for place in inside:
+            if place not in self.taken:
+                for slot in self._slots_at(self.board.end_of[place]):
+                    if slot in self.free and self._fits(slot, place):
+                        yield self.state.moved(slot, place)
+
+    # -- a net that should not reach so far -----------------------------------------------------
+
+    def partings(self, pair: Two) -> Iterator[State]:
+        """Yield what breaks the chain of joints between two contacts."""
+        for one, other, slots, link in steps(self.state, pair):
+            if self.seen.together(one, other):
+                continue
+            if link >= 0:
+                yield self.state.unlinked(link)
+            for slot in slots[:1] if self._whole_pair(slots) else slots:
+                yield self.state.opened(self._told_as(slot))
+            for slot in slots:
+                yield from self._exchanges(slot, lambda _: True)
+
+    def _whole_pair(self, slots: tuple[int, ...]) -> bool:
+        """Tell whether a conductor has two slots: open at either is all the same."""
+        return bool(slots) and len(self.board.slots_of[self.board.wire_of[slots[0]]]) == 2
+
+    def _told_as(self, slot: int) -> int:
+        """Return the slot by which an open is told: of a conductor with two always the first."""
+        slots = self.board.slots_of[self.board.wire_of[slot]]
+        return slots[0] if len(slots) == 2 else slot
+
+    # -- what lands elsewhere -------------------------------------------------------------------
+
+    def _slots_at(self, end: str) -> tuple[int, ...]:
+        end_of = self.board.end_of
+        return tuple(it for it, place in enumerate(self.state.places) if end_of[place] == end)
+
+    def _exchanges(self, slot: int, wanted: Callable[[int], bool]) -> Iterator[State]:
+        """Yield the exchanges of a slot with another at its end, and its moves to empty contacts.
+
+        The last fault has to put one of the two in place.
+        """
+        place = self.state.places[slot]
+        end = self.board.end_of[place]
+        for other in self._slots_at(end):
+            there = self.state.places[other]
+            if there == place or not wanted(there) or not self._may_exchange(slot, other):
+                continue
+            if self._fits(slot, there) or self._fits(other, place):
+                yield self.state.exchanged(slot, other)
+        for there in self.board.at[end] if slot in self.free else ():
+            if there not in self.taken and wanted(there) and self._fits(slot, there):
+                yield self.state.moved(slot, there)
+
+    def _may_exchange(self, slot: int, other: int) -> bool:
+        """Tell whether to try an exchange of two slots of one end.
+
+        Of two conductors that run between the same two ends it is told at one of the two only.
+        """
+        one, two = (span_of(self.state, it) for it in (slot, other))
+        told_elsewhere = one == two and len(one) == 2 and one[0] != one[1]
+        here = not told_elsewhere or self._end_of(slot) == one[-1]
+        return here and {slot, other} <= self.free
+
+    def _end_of(self, slot: int) -> str:
+        return self.board.end_of[self.state.places[slot]]
+
+    def _fits(self, slot: int, place: int) -> bool:
+        """Tell whether a slot on another contact could be joined to another of its conductor."""
+        if not self.last:
+            return True
+        mates = [it for it in self.board.slots_of[self.board.wire_of[slot]] if it != slot]
+        if not mates:
+            return True
+        live = [it for it in mates if not self.state.opens & {it, slot}]
+        return any(not self.seen.known_apart(place, self.state.places[it]) for it in live)
 
 
-def shared_span(state: State, slot: int, other: int) -> tuple[str, str] | None:
-    """Return the two ends that two conductors both run between, and no others; or None."""
+def span_of(state: State, slot: int) -> tuple[str, ...]:
+    """Return the ends that the conductor of a slot lands at, sorted."""
     board = state.board
-    spans = [
-        tuple(sorted(board.end_of[state.places[it]] for it in board.slots_of[board.wire_of[one]]))
-        for one in (slot, other)
-    ]
-    if spans[0] != spans[1] or len(spans[0]) != 2 or spans[0][0] == spans[0][1]:
-        return None
-    return spans[0][0], spans[0][1]
-
-
-def _confirmed(seen: Observed, state: State, slot: int) -> bool:
-    """Tell whether readings show a slot joined to all the others of its conductor."""
-    mates = state.board.slots_of[state.board.wire_of[slot]]
-    here = state.places[slot]
-    return len(mates) > 1 and all(seen.together(here, state.places[mate]) for mate in mates)
-
-
-def _fits(seen: Observed, state: State, slot: int, place: int) -> bool:
-    """Tell whether a slot on another contact could be joined to another of its conductor."""
-    mates = [it for it in state.board.slots_of[state.board.wire_of[slot]] if it != slot]
-    if not mates:
-        return True
-    live = [it for it in mates if it not in state.opens and slot not in state.opens]
-    return any(not seen.known_apart(place, state.places[it]) for it in live)
+    slots = board.slots_of[board.wire_of[slot]]
+    return tuple(sorted(board.end_of[state.places[it]] for it in slots))

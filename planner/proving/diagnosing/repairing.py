@@ -57,7 +57,7 @@ def _mended(search: Search, start: Found) -> Found | None:
     at, wrong = start, search.looked_at(start.state)
     most = min(_TRIED_A_STEP, max(_TRIED_CONTACTS // len(at.state.board.contacts), 4))
     while wrong is not None:
-        tried = islice(mends(search.seen, at.state, wrong), most)
+        tried = islice(mends(search.seen, at.state, wrong, 1), most)
         after = [(it, search.looked_at(it)) for it in tried]
         if not after or at.cost > 2 * len(at.state.board.contacts):
             return None

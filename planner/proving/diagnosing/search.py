@@ -100,7 +100,7 @@ class Search:
         if self.tried.get(state.key, -1) >= left:
             return True
         self.tried[state.key] = left
-        after = [(it, self.looked_at(it)) for it in mends(self.seen, state, wrong)]
+        after = [(it, self.looked_at(it)) for it in mends(self.seen, state, wrong, left)]
         # What leaves least wrong comes first, so that a search cut short has seen the likeliest.
         after.sort(key=lambda it: it[1].count if it[1] else 0)
         for it, still in after:

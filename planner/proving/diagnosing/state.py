@@ -27,9 +27,14 @@ class State:
         """What tells one state from another."""
         return self.places, self.opens, self.cut, self.bridges
 
-    def edges(self) -> Iterator[tuple[int, int]]:
-        """Yield pairs of contacts that together join all that is joined."""
-        for slots in self.board.slots_of:
+    def edges(self, without: int = -1) -> Iterator[tuple[int, int]]:
+        """Yield pairs of contacts that together join all that is joined.
+
+        `without` is a conductor to leave out.
+        """
+        for wire, slots in enumerate(self.board.slots_of):
+            if wire == without:
+                continue
             first = -1
             for slot in slots:
                 if slot not in self.opens:
@@ -51,6 +56,11 @@ class State:
     def labels(self) -> Labels:
         """The same as an array."""
         return np.array(self.label, dtype=np.intp)
+
+    def whole_without(self, wire: int) -> bool:
+        """Tell whether the contacts of a conductor hang together without it."""
+        label = labelled(len(self.board.contacts), self.edges(without=wire))
+        return len({label[self.places[slot]] for slot in self.board.slots_of[wire]}) == 1
 
     def opened(self, slot: int) -> "State":
         """Return this with a slot open."""

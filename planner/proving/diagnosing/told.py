@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from planner.proving.diagnosing.mending import shared_span
+from planner.proving.diagnosing.mending import span_of
 from planner.proving.diagnosing.search import Found
 from planner.proving.diagnosing.state import State, sound
 
@@ -89,6 +89,6 @@ def ends_of(state: State, ring: Ring) -> tuple[str, ...]:
     end = state.board.end_of[ring.places[0]]
     if not ring.closed:
         return (end,)
-    spans = {shared_span(state, ring.slots[0], slot) for slot in ring.slots[1:]}
-    span = spans.pop() if len(spans) == 1 else None
-    return span if span is not None else (end,)
+    spans = {span_of(state, slot) for slot in ring.slots}
+    span = spans.pop()
+    return span if not spans and len(set(span)) == len(span) == 2 else (end,)
