@@ -12,7 +12,7 @@ if TYPE_CHECKING:
     from planner.app.order_of_work.facts import WorkFacts
     from planner.dryfit.rework import Instead
     from planner.dryfit.threading import Hindrance, Route
-    from planner.model.plan import Plan
+    from planner.model.plan import Plan, Split
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,16 +43,21 @@ def part_rows(plan: "Plan", facts: "WorkFacts") -> tuple[PartRow, ...]:
 
 
 def _way(plan: "Plan", route: "Route") -> str:
-    ends = names(route.ends)
     split = next((it for it in plan.splits if it.id == route.at), None)
-    where = f"to the {split.name or 'split'}" if split else f"rests at {route.at}"
+    if route.part.opens:
+        return f"laid round the cable at {_the_split(split) if split else route.at}, at any time"
+    where = f"to {_the_split(split)}" if split else f"rests at {route.at}"
     if route.after_joint:
         when = "after the joint"
     elif route.before_joint_of:
         when = f"before {listed(route.before_joint_of)} is soldered"
     else:
         when = "at any time"
-    return f"over {ends}, {where}; {when}"
+    return f"over {names(route.ends)}, {where}; {when}"
+
+
+def _the_split(split: "Split") -> str:
+    return f"the {split.name or 'split'}"
 
 
 def _why(found: "Hindrance") -> str:

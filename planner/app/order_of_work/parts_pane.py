@@ -2,7 +2,17 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QAbstractItemView, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QFrame,
+    QGridLayout,
+    QHBoxLayout,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
 
 from planner.app.buttons import ActionButton
 from planner.app.order_of_work.part_rows import PartRow, part_rows, rework_said
@@ -19,6 +29,10 @@ if TYPE_CHECKING:
     from planner.app.order_of_work.state import Work
     from planner.drawing.looks import Look
 
+# Boxes of a rework in a row, rows that show at once, and how high one is.
+_BOXES, _ROWS, _ROW_PX = 4, 2, 28
+# With less height the list of parts needs the room, px.
+_ROOMY = 420
 _NONE = "No parts are chosen yet: press P for those that are proposed, or take them from the shelf."
 
 
@@ -42,6 +56,7 @@ class PartsPane(Panel):
         self.off = button("Take off", work.take_off, tip="Take the chosen part off the lead")
         self.said = label("", "small", wrap=True)
         self.stays: dict[str, Check] = {}
+        self._rework = QScrollArea()
         self.strip = QueueStrip(work, look)
         self.setAccessibleName("Threading")
         self._build()
@@ -69,12 +84,26 @@ class PartsPane(Panel):
         acts.addWidget(self.proposed)
         column.addLayout(acts)
         column.addWidget(line())
-        self._rework = QHBoxLayout()
-        self._rework.setSpacing(12)
-        self._rework.addWidget(label("Rework, stays on:", "second"))
-        self._rework.addStretch(1)
-        column.addLayout(self._rework)
+        column.addLayout(self._rework_row())
         column.addWidget(self.said)
+
+    def _rework_row(self) -> QHBoxLayout:
+        """Lay out the boxes of a rework in rows, which scroll where there are many ends."""
+        boxes = QWidget()
+        self._boxes = QGridLayout(boxes)
+        self._boxes.setContentsMargins(0, 0, 0, 0)
+        self._boxes.setHorizontalSpacing(12)
+        self._boxes.setColumnStretch(_BOXES, 1)
+        self._rework.setWidget(boxes)
+        self._rework.setWidgetResizable(True)
+        self._rework.setFrameShape(QFrame.Shape.NoFrame)
+        self._rework.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self._rework.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        row = QHBoxLayout()
+        row.setSpacing(12)
+        row.addWidget(label("Rework, stays on:", "second"), 0, Qt.AlignmentFlag.AlignTop)
+        row.addWidget(self._rework, 1)
+        return row
 
     def renew(self) -> None:
         """Show the parts as they go on now."""
@@ -95,9 +124,22 @@ class PartsPane(Panel):
                 made.setAccessibleName(f"{end} stays on")
                 made.setMinimumWidth(made.sizeHint().width() + 10)
                 self.stays[end] = made
-                self._rework.insertWidget(self._rework.count() - 1, made)
             self.stays[end].setChecked(end in self.work.stays_on)
+        for at, end in enumerate(ends):
+            self._boxes.addWidget(self.stays[end], *divmod(at, _BOXES))
+        self._fit_boxes()
         self.comes_from.set_choices([(end, end) for end in ends])
+
+    def _fit_boxes(self) -> None:
+        """Show as many rows of boxes as there are and as the list of parts leaves room for."""
+        most = _ROWS if self.height() >= _ROOMY else 1
+        rows = min(-(-len(self.stays) // _BOXES), most) or 1
+        self._rework.setFixedHeight(rows * _ROW_PX)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Leave the list its room."""
+        super().resizeEvent(event)
+        self._fit_boxes()
 
     def _keeper(self, end: str) -> "Callable[[bool], object]":
         return lambda on: self.work.keep_on(end, stays=on)

@@ -358,8 +358,9 @@ def test_everything_that_takes_the_focus_has_a_name(open_work, name, size):
 
 
 @pytest.mark.parametrize("size", SIZES)
-def test_all_pages_are_reached_at_every_size(open_work, size):
-    work = open_work(size=size)
+@pytest.mark.parametrize("name", [CUE, "recording-rack-loom"])
+def test_all_pages_are_reached_at_every_size(open_work, name, size):
+    work = open_work(name, size)
     for page, pane in (("Threading", work.view.parts), ("Cut list", work.view.cuts)):
         work.view.show_page(page)
         assert pane.isVisible()
