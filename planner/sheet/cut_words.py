@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 
 from planner.dryfit.cutting import BatchStep, CutLine, Total
+from planner.dryfit.sleeve_sizes import THREE_TO_ONE_MM
 from planner.markup import as_it_is
 from planner.model.plan import Plan
 from planner.sheet.way_bar import named
@@ -10,6 +11,7 @@ from planner.sheet.words import Words
 from planner.units import number
 
 _SLEEVES = frozenset({"joint", "tail", "cap", "splice", "no-size"})
+_THREE_TO_ONE = {bore for bore, _ in THREE_TO_ONE_MM}
 # Named with their bore: what a piece is cut from is told by it.
 _BY_BORE = {"heat-shrink": "heat_shrink", "sleeve": "sleeve", "label": "label"}
 
@@ -23,7 +25,7 @@ def cut_words(line: CutLine, plan: Plan, words: Words) -> str:
         return _cable_line(line, where, plan, words)
     if line.kind == "sleeve" and line.note in _SLEEVES:
         key = f"cuts.sleeve_{line.note.replace('-', '_')}"
-        return words(key, bore=number(line.bore_mm), where=where)
+        return words(key, bore=_bore(line), where=where)
     return words("cuts.part_for", part=_part(line, words), where=where)
 
 
@@ -83,6 +85,13 @@ def _cable(title: str, stock: str, plan: Plan, words: Words) -> str:
     return words(key, title=as_it_is(title), spool=as_it_is(cable.spool))
 
 
+def _bore(line: CutLine | Total) -> str:
+    """Say a bore; of shrink that is sold as 3:1 that too, since 2:1 of nearly that bore is sold."""
+    bore = number(line.bore_mm)
+    three_to_one = f"heat-shrink-{line.bore_mm}" == line.stock and line.bore_mm in _THREE_TO_ONE
+    return f"{bore} (3:1)" if three_to_one else bore
+
+
 def _part(line: CutLine | Total, words: Words) -> str:
     key = _BY_BORE.get(line.kind, "")
-    return words(f"cuts.{key}", bore=number(line.bore_mm)) if key else as_it_is(line.title)
+    return words(f"cuts.{key}", bore=_bore(line)) if key else as_it_is(line.title)

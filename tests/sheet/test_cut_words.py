@@ -54,6 +54,11 @@ def test_a_sleeve_says_what_it_covers(note, said):
     assert cut_words(line, CUE, WORDS) == said
 
 
+def test_shrink_that_is_sold_as_3_to_1_says_so():
+    line = CutLine("sleeve", "", 18.0, 1, ("A",), "splice", "heat-shrink-2.4", 2.4)
+    assert cut_words(line, CUE, WORDS) == "Sleeve, bore *2.4 (3:1)*, for joints in plug *A*"
+
+
 def test_the_order_of_a_run_in_words():
     assert [step_words(step, CUE, WORDS) for step in batch(CUE, 6).steps] == [
         "Cut all cables: *6* pieces.",
