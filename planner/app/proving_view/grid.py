@@ -132,6 +132,9 @@ class ReadingsGrid(QTableView):
         index = self._model.index(self.proving.at, READING)
         if index.isValid() and index != self.currentIndex():
             self.setCurrentIndex(index)
+        above = self._model.index(self.proving.at - 1, READING)
+        if above.isValid():
+            self.scrollTo(above)  # a head over the row stays in sight
         self.scrollTo(index)
         self.viewport().update()
 

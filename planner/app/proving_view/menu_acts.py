@@ -58,7 +58,7 @@ class ProveMenu(QObject):
         self._view.readings.grid.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def _wiggle(self) -> None:
-        self._view.show_page("Flex")
+        self._view.show_page("Wiggle")
         self._view.flex.box.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def renew(self, *_what: object) -> None:

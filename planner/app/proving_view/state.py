@@ -139,9 +139,14 @@ class Proving(QObject):
 
     @property
     def doubtful(self) -> bool:
-        """Tell whether a group beeped though each pair in it that was read is open."""
-        places = range(len(self.rows))
-        return any(self.standing(at) in {"heard", "doubt"} for at in places)
+        """Tell whether a group beeped though no pair in it was read as a bridge."""
+        unit, sweep = self.unit, self.facts.sweep
+        if unit is None or sweep is None:
+            return False
+        bridges = [
+            it.pair for it in unit.readings.readings if it.joined and not sweep.joined(*it.pair)
+        ]
+        return any(not any(pair <= group for pair in bridges) for group in unit.heard_groups)
 
     def wake(self, *, awake: bool) -> None:
         """Begin to compute, or rest while the view is not shown."""

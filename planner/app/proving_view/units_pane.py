@@ -88,9 +88,16 @@ class UnitsPane(Panel):
     def _row(self, record: "UnitRecord") -> tuple[str, str, bool]:
         words = {"unfinished": "not finished"}.get(record.verdict, record.verdict)
         by = f" by {record.who}" if record.who else ""
-        stale = f"; as of revision {record.plan_revision}" if self.book.is_stale(record) else ""
-        small = f"{record.at[:10]} {record.at[11:16]}{by}{stale}"
+        small = f"{record.at[:10]} {record.at[11:16]}{by}{self._stale(record)}"
         return (f"Unit {record.number}  {words}", small, record.verdict == "failed")
+
+    def _stale(self, record: "UnitRecord") -> str:
+        """Say where the plan has changed since."""
+        if not self.book.is_stale(record):
+            return ""
+        if record.plan_revision == self.proving.plan.revision:
+            return "; the plan was changed since"
+        return f"; as of revision {record.plan_revision}"
 
     def choose(self, place: int) -> None:
         """Choose a unit, and show what is kept of it."""

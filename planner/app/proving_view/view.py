@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from planner.app.workbench import Workbench
     from planner.drawing.looks import Look
 
-PAGES = ("Readings", "Verdict", "Faces", "Units", "Flex")
+PAGES = ("Readings", "Verdict", "Faces", "Units", "Wiggle")
 # From these widths the readings, then the faces too, have a place of their own, px.
 _TWO, _THREE = 700, 980
 _SIDE_WIDE, _FACES_WIDE, _ANY_WIDTH = 300, 264, 16_777_215
@@ -112,7 +112,7 @@ class ProvingView(QWidget):
             "Verdict": self.verdict,
             "Faces": self.faces,
             "Units": self.units,
-            "Flex": self.flex,
+            "Wiggle": self.flex,
         }
         self.stack.setCurrentWidget(panes[self._page])
 

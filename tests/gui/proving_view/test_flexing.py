@@ -52,7 +52,7 @@ def test_escape_drops_what_is_flexed(prove):
 
 
 def test_without_a_unit_nothing_is_noted_and_why_is_said(prove):
-    prove.view.show_page("Flex")
+    prove.view.show_page("Wiggle")
     prove.view.flex.flexing.start()
     assert not prove.view.flex.flexing.running
     assert "Begin a unit first" in prove.view.flex.how.text()
@@ -60,7 +60,7 @@ def test_without_a_unit_nothing_is_noted_and_why_is_said(prove):
 
 def test_what_is_heard_is_noted_tone_by_tone(prove):
     prove.begin()
-    prove.view.show_page("Flex")
+    prove.view.show_page("Wiggle")
     prove.view.flex.as_expected.click()
     prove.view.flex.otherwise.click()
     assert [(it.tone, it.heard) for it in prove.state.unit.listening] == [

@@ -210,6 +210,13 @@ def test_a_group_that_beeps_but_is_open_pair_by_pair_does_not_pass(prove):
     prove.acts["finish_unit"].trigger()
     assert "read the group again" in prove.view.verdict.finish.wrong.text()
     assert prove.state.unit is not None
+    prove.state.set_method("pairs")  # another way to read does not make the beep unheard
+    assert prove.state.doubtful
+    prove.state.set_method("against-the-rest")
+    prove.state.go_to(group)
+    prove.grid.setFocus()
+    prove.type("o\n")
+    assert not prove.state.doubtful
 
 
 def test_a_group_that_is_open_stands_for_all_its_pairs(prove):

@@ -127,8 +127,10 @@ def test_what_is_recorded_is_no_longer_under_way(prove, plan_path):
 def test_an_older_revision_is_said(prove):
     sound(prove)
     prove.acts["finish_unit"].trigger()
-    assert "as of revision" not in prove.view.units.list.shown[0][1]
+    assert "revision" not in prove.view.units.list.shown[0][1]
     prove.workbench.do("Title", lambda plan: plan.evolve(title="Another"))
+    assert prove.view.units.list.shown[0][1].endswith("the plan was changed since")
+    prove.workbench.do("Revision", lambda plan: plan.evolve(revision=4))
     assert "as of revision 3" in prove.view.units.list.shown[0][1]
 
 
