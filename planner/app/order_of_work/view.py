@@ -3,15 +3,16 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QHideEvent, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
-from planner.app.buttons import ActionButton, segment
+from planner.app.buttons import ActionButton
 from planner.app.canvas.paint import colour
 from planner.app.order_of_work.cuts_pane import CutsPane
 from planner.app.order_of_work.parts_pane import PartsPane
 from planner.app.order_of_work.state import Work
 from planner.app.order_of_work.step_list import StepList
-from planner.app.panels.widgets.labels import label, restyle
+from planner.app.pages import PageStrip
+from planner.app.panels.widgets.labels import label
 from planner.app.panels.widgets.panel import Panel
 
 if TYPE_CHECKING:
@@ -42,7 +43,8 @@ class WorkView(QWidget):
         self.parts = PartsPane(self.state, actions, look)
         self.cuts = CutsPane(self.state, save_cuts, look)
         self.stack = QStackedWidget()
-        self.tabs = {name: segment(name, at, look) for name, at in zip(_PAGES, _AT, strict=True)}
+        self.strip = PageStrip(_PAGES, look, self.show_page)
+        self.tabs = self.strip.tabs
         self._ground(look)
         self._two = True
         self._page = "Threading"
@@ -52,22 +54,12 @@ class WorkView(QWidget):
         self._arrange()
 
     def _build(self) -> None:
-        group = QButtonGroup(self)
-        strip = QHBoxLayout()
-        strip.setContentsMargins(12, 6, 12, 0)
-        strip.setSpacing(0)
-        for name, tab in self.tabs.items():
-            tab.setAccessibleName(name)
-            tab.clicked.connect(lambda _on=False, page=name: self.show_page(page))
-            group.addButton(tab)
-            strip.addWidget(tab)
-        strip.addStretch(1)
         for pane in (self.parts, self.cuts):
             self.stack.addWidget(pane)
         left = QVBoxLayout()
         left.setContentsMargins(0, 0, 0, 0)
         left.setSpacing(0)
-        left.addLayout(strip)
+        left.addWidget(self.strip)
         left.addWidget(self.stack, 1)
         self._row = QHBoxLayout(self)
         self._row.setContentsMargins(0, 0, 0, 0)
@@ -89,9 +81,7 @@ class WorkView(QWidget):
         elif self.stack.indexOf(self.steps) < 0:
             self.stack.addWidget(self.steps)
         self.steps.show()
-        self.tabs["Steps"].setVisible(not self._two)
-        restyle(self.tabs["Threading"], "at", "first" if self._two else "middle")
-        self.tabs[self._page].setChecked(True)
+        self.strip.show_pages(_PAGES[1:] if self._two else _PAGES, self._page)
         panes = {"Steps": self.steps, "Threading": self.parts, "Cut list": self.cuts}
         self.stack.setCurrentWidget(panes[self._page])
 
@@ -131,9 +121,6 @@ class WorkView(QWidget):
             self._two = two
             self._page = self._page if two else "Steps"
             self._arrange()
-
-
-_AT = ("first", "middle", "last")
 
 
 class StepsPane(Panel):

@@ -25,6 +25,11 @@ if TYPE_CHECKING:
     from planner.model.plan import Plan
     from planner.proving.expected import Sweep
 
+# What a unit under way and its record have alike.
+_SHARED = (
+    "number", "who", "readings", "remarks", "attachments", "rework", "wiggle", "listening",
+)  # fmt: skip
+
 
 class UnderWay(Record):
     """One unit under way. `heard` are the groups that beeped: which pair in them is not known.
@@ -81,36 +86,22 @@ class UnderWay(Record):
     ) -> UnitRecord:
         """Return it as it is kept, held against the plan as it is now."""
         return UnitRecord(
-            number=self.number,
             at=at,
-            who=self.who,
             verdict=verdict,
             plan_digest=plan_digest(plan),
             plan_revision=plan.revision,
-            readings=self.readings,
             expected=expected_of(sweep) if sweep is not None else Expected(),
             isolation=self.method,
-            remarks=self.remarks,
-            attachments=self.attachments,
-            rework=self.rework,
-            wiggle=self.wiggle,
-            listening=self.listening,
+            **{name: getattr(self, name) for name in _SHARED},
         )
 
 
 def taken_up(record: UnitRecord, begun: str, digest: str) -> UnderWay:
     """Return a kept unit as one under way again."""
     return UnderWay(
-        number=record.number,
-        who=record.who,
         begun=begun,
         plan_digest=digest,
         zero_asked=True,
         method=record.isolation or "pairs",
-        readings=record.readings,
-        remarks=record.remarks,
-        attachments=record.attachments,
-        rework=record.rework,
-        wiggle=record.wiggle,
-        listening=record.listening,
+        **{name: getattr(record, name) for name in _SHARED},
     )

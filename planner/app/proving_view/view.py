@@ -3,11 +3,10 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtGui import QHideEvent, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
-from planner.app.buttons import segment
 from planner.app.canvas.paint import colour
-from planner.app.panels.widgets.labels import restyle
+from planner.app.pages import PageStrip
 from planner.app.proving_view.faces_pane import FacesPane
 from planner.app.proving_view.flex_pane import FlexPane
 from planner.app.proving_view.readings_pane import ReadingsPane
@@ -44,7 +43,7 @@ class ProvingView(QWidget):
         self.faces = FacesPane(self.state, look)
         self.panels = (self.readings, self.verdict, self.units, self.flex)
         self.stack = QStackedWidget()
-        self.tabs = {name: segment(name, "middle", look) for name in PAGES}
+        self.strip = PageStrip(PAGES, look, self.show_page)
         self._columns, self._page = 3, "Verdict"
         self._ground(look)
         self._build()
@@ -53,21 +52,11 @@ class ProvingView(QWidget):
         self._arrange()
 
     def _build(self) -> None:
-        group = QButtonGroup(self)
-        strip = QHBoxLayout()
-        strip.setContentsMargins(12, 6, 12, 0)
-        strip.setSpacing(0)
-        for name, tab in self.tabs.items():
-            tab.setAccessibleName(name)
-            tab.clicked.connect(lambda _on=False, page=name: self.show_page(page))
-            group.addButton(tab)
-            strip.addWidget(tab)
-        strip.addStretch(1)
         self._side = QWidget()
         side = QVBoxLayout(self._side)
         side.setContentsMargins(0, 0, 0, 0)
         side.setSpacing(0)
-        side.addLayout(strip)
+        side.addWidget(self.strip)
         side.addWidget(self.stack, 1)
         for pane in (self.verdict, self.units, self.flex):
             self.stack.addWidget(pane)
@@ -102,11 +91,7 @@ class ProvingView(QWidget):
             self._side.setMaximumWidth(_ANY_WIDTH)
         else:
             self._side.setFixedWidth(_SIDE_WIDE)
-        for name, tab in self.tabs.items():
-            tab.setVisible(name in paged)
-            ends = {paged[0]: "first", paged[-1]: "last"}
-            restyle(tab, "at", ends.get(name, "middle"))
-        self.tabs[self._page].setChecked(True)
+        self.strip.show_pages(paged, self._page)
         panes: dict[str, QWidget] = {
             "Readings": self.readings,
             "Verdict": self.verdict,
