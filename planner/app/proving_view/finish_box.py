@@ -17,6 +17,9 @@ if TYPE_CHECKING:
 _CHOICES = (("passed", "passed"), ("failed", "failed"), ("unfinished", "not finished"))
 _NOT_SHOWN = "It is not shown right yet: read what is left, or keep it as failed or not finished."
 _DOUBTFUL = "A group that beeped is open pair by pair: read the group again."
+STOPPED = (
+    "The plan has a stop: a unit that is built to it is wrong all the same. Mend the plan first."
+)
 _NO_REASON = "Write why it failed: it stands in the record and on the certificate."
 
 
@@ -71,7 +74,7 @@ class FinishBox(QWidget):
         """Show the verdict that the readings give, and the reason, unless they were chosen."""
         made = self.proving.judge.diagnosis
         if not self._own_verdict:
-            sound = made is not None and made.verdict == "sound"
+            sound = made is not None and made.verdict == "sound" and not self.proving.plan_stopped
             faulty = made is not None and made.verdict == "faulty"
             self.verdict.show_value("passed" if sound else "failed" if faulty else "unfinished")
         if not self._own_reason:
@@ -103,6 +106,8 @@ class FinishBox(QWidget):
             wrong = _NOT_SHOWN
         elif self.chosen == "passed" and self.proving.doubtful:
             wrong = _DOUBTFUL
+        elif self.chosen == "passed" and self.proving.plan_stopped:
+            wrong = STOPPED
         elif self.chosen == "failed" and not reason:
             wrong = _NO_REASON
         self.show_wrong(wrong)

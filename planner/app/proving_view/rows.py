@@ -24,7 +24,7 @@ STANDINGS: "dict[Standing, tuple[MarkKind, str]]" = {
     "open": ("stop", "open"),
     "bridge": ("stop", "bridge"),
     "heard": ("note", "split it"),
-    "doubt": ("caution", "read again"),
+    "doubt": ("caution", "in doubt"),
 }
 BAD: frozenset[Standing] = frozenset({"high", "open", "bridge", "heard", "doubt"})
 READ = frozenset(STANDINGS) - {"unread", "part", "heard", "doubt"}

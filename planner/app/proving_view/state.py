@@ -148,6 +148,11 @@ class Proving(QObject):
         ]
         return any(not any(pair <= group for pair in bridges) for group in unit.heard_groups)
 
+    @property
+    def plan_stopped(self) -> bool:
+        """Tell whether the plan itself is wrong: nothing that is built to it may go out."""
+        return any(finding.weight == "stop" for finding in self.workbench.findings)
+
     def wake(self, *, awake: bool) -> None:
         """Begin to compute, or rest while the view is not shown."""
         if awake != self._awake:

@@ -13,7 +13,7 @@ from planner.app.panels.widgets.labels import button, label, line
 from planner.app.panels.widgets.panel import Panel
 from planner.app.panels.widgets.rows import MarkedLine, emptied
 from planner.app.proving_view.explanation_card import ExplanationCard
-from planner.app.proving_view.finish_box import FinishBox
+from planner.app.proving_view.finish_box import STOPPED, FinishBox
 from planner.app.proving_view.scrolled import scrolled
 from planner.app.proving_view.unit_facts import error_words
 from planner.app.proving_view.verdict_words import explanation_head, verdict_words
@@ -42,6 +42,7 @@ class VerdictPane(Panel):
         self.number = Field("Unit", proving.noting.set_number, "The number of this unit", 32)
         self.begun = label("", "small")
         self.changed = label(_CHANGED, "small", wrap=True)
+        self.stopped = label(STOPPED, "error", wrap=True)
         self.count = label("", "second")
         self.who = Field("Who", proving.noting.set_who, "Who holds the meter", 44)
         self.meter = Field("Meter", proving.noting.set_meter, "Which meter it is read with", 44)
@@ -68,10 +69,12 @@ class VerdictPane(Panel):
         self.attach(proving.unit_changed, self.renew)
         self.attach(proving.rows_changed, self.renew)
         self.attach(proving.judge.changed, self._show_diagnosis)
+        self.attach(proving.workbench.findings_changed, self._show_stopped)
         self.attach(proving.taken_up, self.finish.begin_anew)
         self.set_look(look)
         self.renew()
         self._show_diagnosis()
+        self._show_stopped()
 
     def _build(self) -> None:
         column = QVBoxLayout(self._inside)
@@ -84,7 +87,8 @@ class VerdictPane(Panel):
         head.addWidget(self.count)
         column.addLayout(head)
         column.addWidget(self.begun)
-        self._add_all(column, self.who, self.meter, self.error, self.changed, line())
+        self._add_all(column, self.who, self.meter, self.error, self.changed, self.stopped)
+        column.addWidget(line())
         self._add_all(column, self._verdict_row(), self.told)
         self._list = QVBoxLayout()
         self._list.setSpacing(4)
@@ -133,6 +137,10 @@ class VerdictPane(Panel):
             part.setVisible(unit is not None)
         digest = unit.plan_digest if unit is not None else ""
         self.changed.setVisible(bool(digest) and digest != plan_digest(self.proving.plan))
+
+    def _show_stopped(self) -> None:
+        self.stopped.setVisible(self.proving.plan_stopped)
+        self.finish.propose()
 
     def _show_diagnosis(self) -> None:
         made = self.proving.judge.diagnosis

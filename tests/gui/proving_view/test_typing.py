@@ -205,7 +205,7 @@ def test_a_group_that_beeps_but_is_open_pair_by_pair_does_not_pass(prove):
     group = prove.state.at
     prove.type("b\n")
     prove.read_all(meter)
-    assert prove.words(group)[-1] == "read again"
+    assert prove.words(group)[-1] == "in doubt"
     assert prove.diagnosis.verdict == "sound"
     prove.acts["finish_unit"].trigger()
     assert "read the group again" in prove.view.verdict.finish.wrong.text()

@@ -257,3 +257,16 @@ def test_a_plan_that_was_changed_meanwhile_is_said(prove):
     prove.workbench.do("Title", lambda plan: plan.evolve(title="Another"))
     prove.settle()
     assert changed.isVisibleTo(prove.view.verdict)
+
+
+def test_no_unit_of_a_plan_with_a_stop_passes(open_prove, plan_path):
+    prove = open_prove("spoiled-cue-desk")
+    sound(prove)
+    assert prove.diagnosis.verdict == "sound"
+    assert prove.view.verdict.stopped.isVisibleTo(prove.view.verdict)
+    box = prove.view.verdict.finish
+    assert box.chosen == "unfinished"
+    box.verdict.show_value("passed")
+    box.finish()
+    assert "The plan has a stop" in box.wrong.text()
+    assert not load_units(plan_path("spoiled-cue-desk")).records
