@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, QTimer, Signal
 
+from planner.app.answer import counted
 from planner.app.proving_view import keeping
 from planner.files.plans import plan_digest
 from planner.problem import InputError
@@ -34,6 +35,7 @@ class UnitsBook(QObject):
         self.units = Units()
         self._key = ""
         self._taking_up = False
+        self._found = ""  # to be told once the plan is open
         self._timer = QTimer(self)
         self._timer.setSingleShot(True)
         self._timer.setInterval(DELAY_MS)
@@ -56,6 +58,7 @@ class UnitsBook(QObject):
         self._taking_up = True
         self.proving.take_up(self._kept())
         self._taking_up = False
+        self._found = _goes_on(self.proving.unit)
 
     def _kept(self) -> "UnderWay | None":
         """Return the unit that was under way, unless a kill came just after its record."""
@@ -83,6 +86,9 @@ class UnitsBook(QObject):
 
     def _on_session_changed(self) -> None:
         """Follow the plan to another file: what is under way goes along."""
+        if self._found:
+            told, self._found = self._found, ""
+            self.proving.said.emit(told)
         if self.path is not None and self._key and self._key != self._key_now():
             before, self._key = self._key, self._key_now()
             self.keep()
@@ -134,3 +140,11 @@ class UnitsBook(QObject):
         """Keep what is under way, and stop."""
         if self._timer.isActive():
             self.keep()
+
+
+def _goes_on(unit: "UnderWay | None") -> str:
+    """Say that a unit was under way when the plan was left."""
+    if unit is None:
+        return ""
+    kept = counted(len(unit.readings.readings), "reading")
+    return f"Unit {unit.number} of this plan is under way, {kept} kept: Prove (Alt+4) goes on."

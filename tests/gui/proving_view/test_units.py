@@ -111,6 +111,7 @@ def test_readings_under_way_wait_while_another_plan_is_open(prove, plan_path):
     assert prove.state.unit is None
     assert session.open(plan_path())
     assert prove.state.count()[0] == 1
+    assert prove.shell.window.notice.text.startswith("Unit 1 of this plan is under way, 1 reading")
 
 
 def _kept(path):
