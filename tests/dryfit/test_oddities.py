@@ -10,12 +10,12 @@ from planner.dryfit.fit import fit_plan
 from planner.dryfit.identity import ById
 from planner.dryfit.measuring import measured
 from planner.dryfit.oddities import cable_oddities, connector_oddities
-from planner.dryfit.site import least_gap_mm
 from planner.library.loading import load_library
 from planner.model.connector import Shell, Terminal
 from planner.services.checking import check_plan
 from planner.wiring.graph import Wiring
 from tests.dryfit.crowds import site
+from tests.dryfit.moving import moving_gap_mm
 from tests.dryfit.test_fit import cable, connector, plan
 from tests.strategies import plans
 
@@ -79,7 +79,7 @@ def figures(sample):
     each = site(sample)
     for turn in (0.0, 90.0, -359.0):
         gaps, least = measured(each, turn)
-        yield from (least, least_gap_mm(each, turn))
+        yield from (least, moving_gap_mm(each, turn))
         for it in gaps:
             yield from (it.gap_mm, it.limit_mm, *it.first.start, *it.second.start)
         for body in each.at(turn):

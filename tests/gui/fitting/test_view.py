@@ -22,7 +22,7 @@ def page(shell):
 
 def test_the_strip_shows_which_view_is_on(make_shell, qtbot):
     shell = make_shell(demo("cue-desk-headphone-lead"))
-    wire, dry_fit, _work = shell.window.head.views.values()
+    wire, dry_fit, *_ = shell.window.head.views.values()
     assert (wire.isChecked(), dry_fit.isChecked()) == (True, False)
     qtbot.mouseClick(dry_fit, Qt.MouseButton.LeftButton)
     assert page(shell) is shell.bench.fitting

@@ -136,7 +136,7 @@ def test_a_joint_is_sleeved_and_dabbed_from_its_core_by_keyboard(bench, panel, p
     press(panel, Qt.Key.Key_Space)
     landing = bench.plan.landing_at["A", "BU"]
     assert (landing.sleeved, landing.dabbed, bench.undo_stack.count()) == (True, True, 2)
-    assert "8.5 mm, bore 1.6 mm" in covers.sleeve.value.text()
+    assert "9.5 mm, bore 1.6 mm" in covers.sleeve.value.text()
 
 
 def test_a_sleeve_goes_on_all_that_is_in_a_contact_in_one_step(bench, panel):
