@@ -221,6 +221,8 @@ class Bench(QObject):
                 (self.fitting, "fitting"), (self.work, "work"), (self.proving, "proving"),
             )  # fmt: skip
             panel = next((it for page, it in views if page is self.stack.currentWidget()), panel)
+        if panel == "proving" and self.proving.flex.box.hasFocus():
+            panel = "wiggle"
         self.window.hints.show_hints(panel)
 
     def _on_opened(self) -> None:

@@ -46,6 +46,14 @@ HINTS: dict[str, tuple[Hint, ...]] = {
         ("F6", "next panel"),
         ("F1", "all keys"),
     ),
+    "wiggle": (
+        ("Enter", "begins, notes and goes on"),
+        ("Space", "the beep broke"),
+        ("\u2190 \u2192", "end"),
+        ("Esc", "drops it"),
+        ("U", "next unread"),
+        ("F6", "next panel"),
+    ),
     "hand": (
         ("Drop", "lands it"),
         ("Shift", "exchanges with a landed core"),

@@ -20,6 +20,7 @@ _DOUBTFUL = "A group that beeped is open pair by pair: read the group again."
 STOPPED = (
     "The plan has a stop: a unit that is built to it is wrong all the same. Mend the plan first."
 )
+_UNSETTLED = "The readings are still being judged: do it again in a moment."
 _NO_REASON = "Write why it failed: it stands in the record and on the certificate."
 
 
@@ -102,7 +103,9 @@ class FinishBox(QWidget):
         """Keep the record, unless it claims what was not shown or lacks its reason."""
         made, reason = self.proving.judge.diagnosis, self.reason.text().strip()
         wrong = ""
-        if self.chosen == "passed" and (made is None or made.verdict != "sound"):
+        if self.proving.unsettled:
+            wrong = _UNSETTLED
+        elif self.chosen == "passed" and (made is None or made.verdict != "sound"):
             wrong = _NOT_SHOWN
         elif self.chosen == "passed" and self.proving.doubtful:
             wrong = _DOUBTFUL

@@ -51,6 +51,8 @@ class ProveActs(QObject):
         self.view, self.state, self.book = view, view.state, book
         self._session, self._settings, self._ask = session, settings, ask
         self._notice = notice
+        self._finish_later = False
+        self.state.judge.changed.connect(self._on_judged)
         view.verdict.finish.keep_wanted.connect(self.keep_record)
         view.verdict.rework_wanted.connect(self.rework)
         view.units.rework_wanted.connect(self.take_up_again)
@@ -81,11 +83,18 @@ class ProveActs(QObject):
     def finish(self) -> None:
         """Keep a unit that is shown right at once; else ask for the reason beside the verdict."""
         self.view.show_page("Verdict")
+        self._finish_later = self.state.unsettled
+        if self._finish_later:
+            return
         box = self.view.verdict.finish
         if box.chosen == "passed":
             box.finish()
         else:
             box.ask()
+
+    def _on_judged(self) -> None:
+        if self._finish_later and not self.state.unsettled:
+            self.finish()
 
     def keep_record(self, verdict: "UnitVerdict", reason: str) -> None:
         """Add the unit to the file beside the plan; the plan is saved first."""

@@ -149,6 +149,11 @@ class Proving(QObject):
         return any(not any(pair <= group for pair in bridges) for group in unit.heard_groups)
 
     @property
+    def unsettled(self) -> bool:
+        """Tell whether the verdict may still be of other readings, or of the plan as it was."""
+        return self.busy or self.judge.busy
+
+    @property
     def plan_stopped(self) -> bool:
         """Tell whether the plan itself is wrong: nothing that is built to it may go out."""
         return any(finding.weight == "stop" for finding in self.workbench.findings)

@@ -18,6 +18,7 @@ class Watch:
 def test_an_end_is_flexed_and_noted_with_its_breaks(prove):
     prove.begin()
     prove.acts["wiggle"].trigger()
+    assert prove.shell.window.hints.context == "wiggle"
     watch = prove.view.flex.flexing.seconds = Watch()
     prove.key(ENTER)
     watch.now_s += 3

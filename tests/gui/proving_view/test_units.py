@@ -271,3 +271,27 @@ def test_no_unit_of_a_plan_with_a_stop_passes(open_prove, plan_path):
     box.finish()
     assert "The plan has a stop" in box.wrong.text()
     assert not load_units(plan_path("spoiled-cue-desk")).records
+
+
+def test_finishing_waits_for_the_verdict_on_the_last_reading(prove, plan_path):
+    prove.begin()
+    meter = Meter(prove.workbench.plan)
+    while prove.state.next_unread(prove.state.at - 1) >= 0:
+        prove.type(f"{meter.shows(prove.state.row)}\n")
+    assert prove.state.unsettled
+    prove.acts["finish_unit"].trigger()
+    assert prove.state.unit is not None
+    prove.bot.waitUntil(lambda: prove.state.unit is None)
+    assert load_units(plan_path()).latest[1].verdict == "passed"
+
+
+def test_a_verdict_on_the_plan_as_it_was_does_not_count(prove, plan_path):
+    sound(prove)
+    prove.acts["wire"].trigger()
+    plan = prove.workbench.plan
+    prove.workbench.do("Lift", lambda it: it.evolve(landings=plan.landings[1:]))
+    prove.acts["finish_unit"].trigger()
+    prove.settle()
+    assert prove.diagnosis.verdict == "faulty"
+    assert prove.state.unit is not None
+    assert not load_units(plan_path()).records
