@@ -9,6 +9,7 @@ from planner.model.plan import Plan
 from planner.proving.diagnosing.board import Board, board_of
 from planner.proving.diagnosing.coverage import Coverage, coverage
 from planner.proving.diagnosing.high_joints import high_joints, judged, load_remark, meter_remark
+from planner.proving.diagnosing.mending import Wrong, wrong_pairs
 from planner.proving.diagnosing.mistakes import mistakes_of
 from planner.proving.diagnosing.next_reading import Advice, look_for
 from planner.proving.diagnosing.observed import Clash, Observed, Two, contact_pair, observed
@@ -35,6 +36,10 @@ DEEPEST = 8
 MOST_TOLD = 24
 _NOTHING_JOINED = (
     "Nothing at all reads joined: hold the probes together, and see that it is this plan's lead."
+)
+_UNEXPLAINED = (
+    "No faults that the tool knows explain these readings: see that it is this plan's lead, then "
+    "read again what is not as planned."
 )
 _CLIPPED = "Something clipped together reads joined: measure those contacts one pair at a time."
 
@@ -117,13 +122,14 @@ class _Case:
             load_remark(self.readings, sweep, self.teller.full),
             _CLIPPED if doubtful else "",
             _NOTHING_JOINED if self._nothing_joined else "",
+            "" if self.searched.found else _UNEXPLAINED,
         )
         return Diagnosis(
-            "faulty" if high or self.told else self._verdict(wanted, doubtful=doubtful),
+            "faulty" if high or self._wrong else self._verdict(wanted, doubtful=doubtful),
             self.told,
             more=len(self.rivals) - len(self.told),
             counted=self.searched.whole,
-            proved=all(it.cost == self.searched.least for it in self.searched.found),
+            proved=self._is_proved,
             high_joints=high,
             contradictions=tuple(map(self._contradiction, self.clashes)),
             next_probe=probe,
@@ -157,7 +163,19 @@ class _Case:
         if self.told:
             by_ohm = self.resistances.splitting([found for _, found in self.rivals])
             return advice.telling(self.rivals, self.told) or advice.by_ohm(by_ohm, self.told)
+        if self._wrong:
+            return advice.wrong(self._wrong.first)
         return advice.unread(wanted)
+
+    @cached_property
+    def _wrong(self) -> Wrong | None:
+        """The readings that are not as planned."""
+        return wrong_pairs(self.seen, sound(self.board))
+
+    @property
+    def _is_proved(self) -> bool:
+        found = self.searched.found
+        return bool(found) and all(it.cost == self.searched.least for it in found)
 
     def _verdict(self, wanted: Coverage, *, doubtful: bool) -> Verdict:
         open_yet = wanted.continuity or wanted.isolation or self.clashes or doubtful
@@ -165,7 +183,7 @@ class _Case:
 
     @property
     def _nothing_joined(self) -> bool:
-        return len(self.seen.apart) > 2 and not self.seen.joined and bool(self.told)
+        return len(self.seen.apart) > 2 and not self.seen.joined and self._wrong is not None
 
     def _contradiction(self, clash: Clash) -> Contradiction:
         apart = contact_pair(self.board, clash.apart)

@@ -72,6 +72,10 @@ class Advice:
         """Ask for a reading of a contradiction once more."""
         return self._probe(clash.apart, "read it again, it contradicts others")
 
+    def wrong(self, pair: Two) -> NextProbe:
+        """Ask for a reading once more that nothing explains."""
+        return self._probe(pair, "read it again, no fault explains it")
+
     def unread(self, wanted: Coverage) -> NextProbe | None:
         """Ask for what is still unread of a lead without a fault: continuity first."""
         if wanted.continuity:

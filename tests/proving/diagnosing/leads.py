@@ -5,6 +5,7 @@ of five or three contacts, one of which is the first, counted the other way roun
 four, left and right exchanged (plane geometry; the plugs of tests/building.py are such rings).
 """
 
+import random
 from dataclasses import dataclass
 
 from tests.building import (
@@ -144,3 +145,28 @@ def straight(count):
     )
     wires = [f"{_COLOURS[it % 10]}{it} A.{it + 1} B.{it + 1}" for it in range(count)]
     return lead({"A": one, "B": other}, wires)
+
+
+_JACKS = {
+    count: fitting(plug(f"jack-{count}", names), f"jack-use-{count}", signals)
+    for count, names, signals in (
+        (2, "T S", "T L+,S L-"),
+        (3, "T R S", "T L+,R R+,S L- R-"),
+        (4, "T R1 R2 S", "T L+,R1 L-,R2 R+,S R-"),
+    )
+}
+
+
+def any_lead(seed):
+    """Return a small lead of two or three ends wired at random: empty, shared, linked contacts."""
+    dice = random.Random(seed)
+    ends = "ABC"[: dice.choice([2, 2, 3])]
+    sizes = {end: dice.choice([2, 3, 4] if len(ends) == 2 else [2, 3]) for end in ends}
+    names = {end: _JACKS[size].connector.by_id for end, size in sizes.items()}
+    wires = []
+    for core in dice.sample(["RD", "GN", "BU", "WH", "SH"], dice.randint(1, 4)):
+        there = [end for end in ends if end == "A" or dice.random() < 0.8]
+        wires.append(" ".join([core, *(f"{end}.{dice.choice(list(names[end]))}" for end in there)]))
+    linked = [end for end in ends if dice.random() < 0.2]
+    links = [" ".join([end, *dice.sample(list(names[end]), 2)]) for end in linked]
+    return lead({end: _JACKS[size] for end, size in sizes.items()}, wires, links=links)
