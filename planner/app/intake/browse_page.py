@@ -64,6 +64,7 @@ class BrowsePage(QWidget):
         self.list = QListView()
         self.card = RecordCard(owner, look, open_paper)
         self._delegate = ShelfDelegate(look, self)
+        self._meant = False
         self._lay_out(look)
         owner.changed.connect(self.renew)
         owner.changed.connect(self._show_folders)
@@ -79,6 +80,8 @@ class BrowsePage(QWidget):
         self.list.selectionModel().currentChanged.connect(lambda *_at: self._on_current())
         self.search.textChanged.connect(lambda _text: self.renew())
         self.search.walked.connect(self._walk)
+        self.search.entered.connect(self.list.setFocus)
+        self.list.clicked.connect(lambda _at: self._mean())
         left = QWidget()
         left.setProperty("surface", "panel")
         column = QVBoxLayout(left)
@@ -103,6 +106,14 @@ class BrowsePage(QWidget):
         whole.setContentsMargins(0, 0, 0, 0)
         whole.addWidget(both)
         self.set_look(look)
+
+    @property
+    def is_meant(self) -> bool:
+        """Tell whether a person came to what is looked at, rather than it being the first."""
+        return self._meant or bool(self.search.text())
+
+    def _mean(self) -> None:
+        self._meant = True
 
     @property
     def record(self) -> "Definition | None":
@@ -148,6 +159,7 @@ class BrowsePage(QWidget):
 
     def look_at(self, record_id: str, kind: str = "pinout") -> None:
         """Look at one definition, whatever is searched for."""
+        self._mean()
         self.search.clear()
         self.kind.show_value(kind)
         self.trust.show_value("")
@@ -157,6 +169,7 @@ class BrowsePage(QWidget):
                 self.list.setCurrentIndex(self.model.index(at))
 
     def _walk(self, step: int) -> None:
+        self._mean()
         at = self.list.currentIndex().row() + step
         self.list.setCurrentIndex(self.model.index(max(0, min(at, len(self.model.rows) - 1))))
 

@@ -116,6 +116,7 @@ class ConnectorEditor(QWidget):
         foot.setContentsMargins(16, 8, 16, 10)
         foot.addWidget(self.said)
         row = QHBoxLayout()
+        row.setSpacing(8)
         row.addStretch(1)
         row.addWidget(self.cancel)
         row.addWidget(self.save_button)

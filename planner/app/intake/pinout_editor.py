@@ -83,6 +83,7 @@ class PinoutEditor(QWidget):
         self.mirror.setToolTip("Move each signal to the contact at its mirror image")
         self.connector = Choice("Connector", (), self._choose_connector, _NAMES)
         self.table = SignalTable(self.drafting)
+        self.table.after = self.connector.box
         self.table.looked_at.connect(self._on_looked_at)
         self.drive = Choice("Driven by", DRIVES, partial(self._set, "drive"), _NAMES)
         self.fields = {
@@ -148,6 +149,7 @@ class PinoutEditor(QWidget):
         foot.setContentsMargins(16, 8, 16, 10)
         foot.addWidget(self.missing)
         row = QHBoxLayout()
+        row.setSpacing(8)
         row.addStretch(1)
         row.addWidget(self.cancel)
         row.addWidget(self.save_button)

@@ -2,7 +2,7 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from planner.app.buttons import segment
 from planner.app.panels.widgets.labels import label
@@ -26,18 +26,18 @@ class SideQuestion(QWidget):
         super().__init__()
         self.title = label("Seen from which side?", "question")
         self.why = label(_WHY, "second", wrap=True)
+        self._answered = answered
+        self._side: Side = "unstated"
+        # No group: in one, Tab would pass by what is not chosen yet.
         self.buttons = {
             "solder": segment("Solder side", "first", look),
             "mating": segment("Mating side", "last", look),
         }
-        group = QButtonGroup(self)
-        group.setExclusive(True)
         row = QHBoxLayout()
         row.setSpacing(0)
         for side, button in self.buttons.items():
             button.setAccessibleName(f"Seen from the {side} side")
-            button.clicked.connect(lambda _on=False, it=side: answered(it))
-            group.addButton(button)
+            button.clicked.connect(lambda _on=False, it=side: self._answer(it))
             row.addWidget(button)
         row.addStretch(1)
         column = QVBoxLayout(self)
@@ -47,8 +47,13 @@ class SideQuestion(QWidget):
             column.addWidget(part)
         column.addLayout(row)
 
+    def _answer(self, side: "Side") -> None:
+        self.show_side(self._side)
+        self._answered(side)
+
     def show_side(self, side: "Side") -> None:
         """Show what was answered; the reason is told until it is."""
+        self._side = side
         for name, button in self.buttons.items():
             button.setChecked(name == side)
         self.why.setVisible(side == "unstated")

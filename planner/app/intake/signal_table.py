@@ -1,6 +1,7 @@
 """What each contact carries, typed a line a contact: Enter goes on to the next."""
 
 from functools import partial
+from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, Signal
@@ -29,6 +30,7 @@ class SignalTable(QWidget):
         super().__init__()
         self.drafting = drafting
         self.fields: dict[str, Field] = {}
+        self.after: QWidget | None = None  # what Tab comes from
         self._column = QVBoxLayout(self)
         self._column.setContentsMargins(0, 0, 0, 0)
         self._column.setSpacing(4)
@@ -53,7 +55,15 @@ class SignalTable(QWidget):
             field.line.installEventFilter(self)
             self.fields[contact.id] = field
             self._column.addWidget(field)
+        self._chain()
         self._show()
+
+    def _chain(self) -> None:
+        """Let Tab go from line to line: what is made late would come after all else."""
+        lines = [it.line for it in self.fields.values()]
+        chain = [*filter(None, (self.after,)), *lines]
+        for one, other in pairwise(chain):
+            QWidget.setTabOrder(one, other)
 
     def look_at(self, contact: str) -> None:
         """Go to a contact's line."""

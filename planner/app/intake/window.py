@@ -3,9 +3,9 @@
 from functools import partial
 from typing import TYPE_CHECKING, Any
 
-from PySide6.QtCore import Qt, QUrl
-from PySide6.QtGui import QCloseEvent, QDesktopServices
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtCore import QSize, Qt, QUrl
+from PySide6.QtGui import QCloseEvent, QDesktopServices, QKeyEvent
+from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from planner.app.intake.browse_page import BrowsePage
 from planner.app.intake.connector_editor import ConnectorEditor
@@ -37,6 +37,7 @@ if TYPE_CHECKING:
     from planner.model.source import Document
 
 SIZE = (1180, 780)
+_SHARE = 0.94  # of the screen at the most, so that the title bar stays in sight
 
 
 class LibraryWindow(QWidget):
@@ -55,6 +56,8 @@ class LibraryWindow(QWidget):
     ) -> None:
         super().__init__(parent, Qt.WindowType.Window)
         self.setWindowTitle("Library \u2013 Cupwright")
+        self.setProperty("surface", "panel")  # its controls frame themselves
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self.ask = ask
         ask.parent = self
         self.owner = Owner(workbench, settings, self)
@@ -64,13 +67,20 @@ class LibraryWindow(QWidget):
         self.stack = QStackedWidget()
         self.connector = ConnectorEditor(self.owner, look, ask.picture_to_trace)
         self.sample = SamplePage(self.owner, look)
-        for page in (self.browse, self.pinout, self.connector, self.sample):
+        self._titles: dict[QWidget, str] = {
+            self.browse: "Library",
+            self.pinout: "Library: take in a pinout",
+            self.connector: "Library: draw a connector",
+            self.sample: "Library: measure a sample",
+        }
+        for page in self._titles:
             self.stack.addWidget(page)
         self.said = label("", "second", wrap=True)
         self._lay_out()
         self._listen()
         self.set_look(look)
-        self.resize(*SIZE)
+        self.resize(QSize(*SIZE).boundedTo(self.screen().availableSize() * _SHARE))
+        self.browse.search.setFocus()
 
     def _lay_out(self) -> None:
         self.head = HeadBar(
@@ -117,6 +127,8 @@ class LibraryWindow(QWidget):
         record = self.browse.record
         if not connector and isinstance(record, Connector):
             connector = record.id
+        elif not connector and isinstance(record, PinoutRecord) and self.browse.is_meant:
+            connector = record.fits[0]
         self._edit(self.pinout, PinoutDraft(connector=connector, recorded_by=self.owner.who))
 
     def take_in_connector(self) -> None:
@@ -199,6 +211,7 @@ class LibraryWindow(QWidget):
     def _show(self, page: QWidget) -> None:
         self.stack.setCurrentWidget(page)
         self.head.setVisible(page is self.browse)
+        self.setWindowTitle(f"{self._titles[page]} \u2013 Cupwright")
         for act in self.head.acts.values():
             act.setEnabled(page is self.browse)
         if page is self.browse:
@@ -255,6 +268,18 @@ class LibraryWindow(QWidget):
             self.ask.trouble("The paper can\u2019t be opened", error.problems)
             return
         QDesktopServices.openUrl(QUrl.fromLocalFile(str(path)))
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter presses a button that has the keyboard; Esc goes back a page, then closes."""
+        focused, key = self.focusWidget(), event.key()
+        if key in {Qt.Key.Key_Return, Qt.Key.Key_Enter} and isinstance(focused, QAbstractButton):
+            focused.click()
+        elif key == Qt.Key.Key_Escape and self.stack.currentWidget() is self.browse:
+            self.close()
+        elif key == Qt.Key.Key_Escape:
+            self._on_done("", "")
+        else:
+            super().keyPressEvent(event)
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before a draft is lost."""
