@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from planner.proving.reading import Contact
 
 MOST_ENDS = 3
-_LEAST_HIGH = 150
+_LEAST_HIGH = 190
 _LEGEND = 28
 
 
