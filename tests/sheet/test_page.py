@@ -108,10 +108,7 @@ def test_there_are_demo_plans():
 @pytest.mark.parametrize("seed", range(24))
 def test_no_text_collides_on_a_random_sheet(seed):
     plan = random_plan(seed)
-    pages = sheet_pages(plan, findings_of(plan))
-    for page in pages:
-        assert overlapping(page.items) == []
-        assert outside(page) == []
+    assert faults(sheet_pages(plan, findings_of(plan))) == []
 
 
 def test_an_empty_plan_has_a_sheet():
@@ -141,6 +138,24 @@ def test_the_lead_comes_first_then_a_page_an_end_then_proving_and_sources():
         "PROVE",
         "SOURCES",
     ]
+
+
+def test_a_split_that_is_only_closed_is_in_the_steps_of_the_end_before():
+    pages = sheet_pages(plan_at("cue-desk-headphone"), ())
+    assert "SPLIT" not in tabs(pages)
+    last = [page for page in pages if said([page])[0] == "END R"][-1]
+    assert any("over the split" in word for word in said([last]))
+    assert "SPLIT" in tabs(sheet_pages(plan_at("stereo"), ()))
+
+
+def test_who_says_so_is_on_the_first_pages_where_that_takes_no_further_one():
+    titles = {"Pinouts: who says so", "Cautions and notes"}
+    for path in DEMOS:
+        plan = read_plan(path)
+        pages = sheet_pages(plan, findings_of(plan))
+        leads = [page for page in pages if said([page])[0] == "LEAD"]
+        told = any(titles & set(said([page])) for page in leads)
+        assert told != ("SOURCES" in tabs(pages))
 
 
 def test_with_a_stop_nothing_is_proved():

@@ -73,6 +73,15 @@ def test_a_text_that_nothing_says_would_be_found():
     assert any(one.fullmatch("page.order") for one in spoken())
 
 
+def test_figures_have_the_decimal_sign_of_the_language_and_names_keep_theirs():
+    said = Words("de")("steps.square", mm="2.5")
+    assert "2,5" in said
+    assert Words("de").number(12.75) == "12,75"
+    assert Words("en").number(12.75) == "12.75"
+    assert "4.4" in Words("de")("cuts.plug", where="A", title="4.4 five-pole")
+    assert "1.2" in Words("de")("end.stands", contact="1.2", where="unten")
+
+
 def test_one_and_many_have_their_own_texts():
     words = Words()
     assert words.counted("page.stops", 1) == "1 stop"
