@@ -8,7 +8,8 @@ from planner.library.collection import Library
 from planner.library.loading import shipped_folders
 from planner.library.papers import Papers
 from planner.library.parcel import parcel_bytes
-from planner.model.definition import Definition
+from planner.library.store import Saved, Store
+from planner.model.definition import Definition, documents_of
 from planner.model.pinout import PinoutRecord
 from planner.model.source import Document
 from planner.problem import InputError
@@ -35,6 +36,28 @@ def papers_of(folders: Sequence[Path]) -> tuple[Papers, ...]:
 def find_paper(document: Document, folders: Sequence[Path] = ()) -> Path:
     """Return the checked file of a document, to be opened; InputError if no folder has it whole."""
     return _holder(document, papers_of(folders)).path(document)
+
+
+def save_with_papers(
+    store: Store,
+    record: Definition,
+    basis: str,
+    *,
+    who: str,
+    folders: Sequence[Path],
+    why: str = "",
+) -> Saved:
+    """Save a definition into a folder, with its documents from whichever folder has them.
+
+    A document that no folder has is left to the store to refuse or, of an older record, to bear.
+    """
+    for document in documents_of(record):
+        if not store.papers.holds(document):
+            for papers in papers_of(folders):
+                if papers.holds(document):
+                    store.keep_document(document, papers.read(document))
+                    break
+    return store.save(record, basis, who=who, why=why)
 
 
 def _hardware(record: Definition, library: Library) -> tuple[Definition, ...]:

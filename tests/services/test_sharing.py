@@ -9,7 +9,7 @@ from planner.library.loading import load_library
 from planner.library.parcel import parse_parcel
 from planner.library.store import NEW, Store
 from planner.problem import InputError
-from planner.services.sharing import find_paper, pack
+from planner.services.sharing import find_paper, pack, save_with_papers
 from tests.files.samples import records
 
 LETTER = b"%PDF-1.4 an invented letter"
@@ -49,6 +49,19 @@ def test_documents_are_found_in_whichever_folder_has_them(shared, document, tmp_
     assert find_paper(document, [shared.folder]).read_bytes() == LETTER
     Store(library_folder()).keep_document(document, LETTER)
     assert find_paper(document).is_relative_to(library_folder())
+
+
+def test_a_copy_into_another_folder_takes_its_documents_along(shared, document, tmp_path):
+    record = records(tmp_path)["pinout"].evolve(documents=(document,))
+    own = Store(library_folder())
+    save_with_papers(own, record, NEW, who="Weller", folders=[shared.folder])
+    assert own.papers.read(document) == LETTER
+
+
+def test_a_copy_whose_document_is_nowhere_is_refused(document, tmp_path):
+    record = records(tmp_path)["pinout"].evolve(documents=(document,))
+    with pytest.raises(InputError, match="is not in the folder"):
+        save_with_papers(Store(library_folder()), record, NEW, who="Weller", folders=[])
 
 
 def test_a_document_that_is_nowhere_is_told(document):

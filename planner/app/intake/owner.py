@@ -12,6 +12,7 @@ from planner.library.store import NEW, Conflict, Saved, Store
 from planner.library.using import PlanUse, Uses
 from planner.model.definition import kind_name
 from planner.problem import InputError
+from planner.services.sharing import save_with_papers
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -90,7 +91,7 @@ class Owner(QObject):
 
     def save(self, record: "Definition", basis: str = NEW, *, why: str = "") -> Saved | None:
         """Save as the next revision; None, and a signal, where it could not be."""
-        return self._told(lambda: self.store.save(record, basis, who=self.who, why=why), "saved")
+        return self._told(lambda: self._put(record, basis, why), "saved")
 
     def retitle(self, record: "Definition", title: str) -> Saved | None:
         """Give a definition another title; its id stays. One that only ships is copied first."""
@@ -98,7 +99,7 @@ class Owner(QObject):
         def act() -> Saved:
             kind = kind_name(record)
             if self.store.find(kind, record.id) is None:
-                self.store.save(record, NEW, who=self.who, why="copied, to be retitled")
+                self._put(record, NEW, "copied, to be retitled")
             return self.store.retitle(kind, record.id, title=title, who=self.who)
 
         return self._told(act, "has its title")
@@ -116,10 +117,15 @@ class Owner(QObject):
         def act() -> Saved:
             kind = kind_name(record)
             if self.store.find(kind, record.id) is None:
-                self.store.save(record, NEW, who=self.who, why="copied, to be retired")
+                self._put(record, NEW, "copied, to be retired")
             return self.store.retire(kind, record.id, reason=reason, who=self.who)
 
         return self._told(act, "retired")
+
+    def _put(self, record: "Definition", basis: str, why: str) -> Saved:
+        """Save with the documents, which may lie in another of the folders."""
+        folders = self.settings.folders
+        return save_with_papers(self.store, record, basis, who=self.who, why=why, folders=folders)
 
     def _told(self, act: "Callable[[], Saved]", done: str) -> Saved | None:
         try:
