@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from planner.app.settings import Settings
     from planner.library.arriving import Answer, Arrival
     from planner.library.store import Conflict
+    from planner.model.pinout import PinoutRecord
+    from planner.model.source import Confirmation
 
 _PARCELS = "Parcels (*.parcel.json *.json)"
 _PAPERS = "Papers and pictures ({})".format(" ".join(f"*{it}" for it in SUFFIXES.values()))
@@ -100,6 +102,14 @@ class OwnerAsk:
             problems=problems,
         )
         return question.ask() == "over"
+
+    def confirmation(
+        self, record: "PinoutRecord", proposed: tuple[str, str, str]
+    ) -> "Confirmation | None":
+        """Ask who found on a part that a record is right, when and how."""
+        from planner.app.intake.confirm_dialog import ConfirmDialog  # noqa: PLC0415 - seldom used
+
+        return ConfirmDialog(self.parent, record, proposed).ask()
 
     def reason(self, headline: str, first: str = "") -> str:
         """Ask for one line, such as a reason; empty where it was left."""

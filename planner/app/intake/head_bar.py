@@ -12,6 +12,7 @@ _ACTS = (
     ("new_pinout", "New pinout\u2026", "Ctrl+N", True),
     ("new_connector", "New connector\u2026", "Ctrl+Shift+N", True),
     ("measure", "Measure a sample\u2026", "Ctrl+M", True),
+    ("confirm", "Confirm on the part\u2026", "Ctrl+Shift+M", False),
     ("revise", "Next revision\u2026", "Ctrl+E", True),
     ("draw_alike", "One like it\u2026", "Ctrl+D", False),
     ("retitle", "Another title\u2026", "F2", False),
@@ -43,7 +44,9 @@ class HeadBar(QWidget):
                 row.addWidget(made)
             else:
                 self.menu.addAction(act)
-        self.more = button("More", self._show_menu, "", "Copy, rename, retire, export, take in")
+        self.more = button(
+            "More", self._show_menu, "", "Confirm, copy, rename, retire, export, take in"
+        )
         row.addWidget(self.more)
         row.addStretch(1)
 

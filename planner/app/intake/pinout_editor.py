@@ -95,7 +95,7 @@ class PinoutEditor(QWidget):
             )
         }
         self.remarks = Notes("Remarks", partial(self._set, "remarks"))
-        self.source = SourceCard(self.drafting, self._attach, _NAMES)
+        self.source = SourceCard(self.drafting, self._attach, lambda: self._connector, _NAMES)
         self.missing = label("", "small", wrap=True)
         self.save_button = button("Save the record", self.save, "primary", "Ctrl+Return")
         self.cancel = button("Leave it", lambda: self.done.emit(""))

@@ -6,12 +6,14 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from planner.app.intake.statement_box import StatementBox
 from planner.app.panels.widgets.fields import Choice, Field
 from planner.app.panels.widgets.labels import Head, button, label
 
 if TYPE_CHECKING:
     from planner.app.intake.drafting import Drafting
     from planner.intake.pinout_draft import PinoutDraft
+    from planner.model.connector import Connector
 
 KINDS = (
     ("", "choose"),
@@ -38,7 +40,11 @@ class SourceCard(QWidget):
     """Edit the source of a pinout draft; `attach` asks for a file and keeps it."""
 
     def __init__(
-        self, drafting: "Drafting[PinoutDraft]", attach: Callable[[], object], name_width: int = 104
+        self,
+        drafting: "Drafting[PinoutDraft]",
+        attach: Callable[[], object],
+        connector: "Callable[[], Connector | None]",
+        name_width: int = 104,
     ) -> None:
         super().__init__()
         self.drafting = drafting
@@ -48,6 +54,7 @@ class SourceCard(QWidget):
             for name, words, tip in _FIELDS
         }
         self.papers = label("", "small", wrap=True)
+        self.statements = StatementBox(drafting, connector, KINDS, name_width)
         self.add = button("Attach a paper or picture\u2026", attach)
         self.add.setToolTip("A copy is kept with the library, found by its digest")
         row = QHBoxLayout()
@@ -59,6 +66,7 @@ class SourceCard(QWidget):
         for part in (Head("Source card"), self.kind, *self.fields.values(), self.papers):
             column.addWidget(part)
         column.addLayout(row)
+        column.addWidget(self.statements)
         drafting.changed.connect(self.show_draft)
         self.show_draft()
 

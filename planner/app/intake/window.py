@@ -8,6 +8,7 @@ from PySide6.QtGui import QCloseEvent, QDesktopServices, QKeyEvent
 from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from planner.app.intake.browse_page import BrowsePage
+from planner.app.intake.confirming import Confirming
 from planner.app.intake.connector_editor import ConnectorEditor
 from planner.app.intake.head_bar import HeadBar
 from planner.app.intake.owner import Owner
@@ -24,7 +25,6 @@ from planner.library.store import NEW
 from planner.model.connector import Connector
 from planner.model.definition import kind_name
 from planner.model.pinout import PinoutRecord
-from planner.model.source import Confirmation
 from planner.problem import InputError
 from planner.services.sharing import find_paper
 
@@ -62,6 +62,7 @@ class LibraryWindow(QWidget):
         ask.parent = self
         self.owner = Owner(workbench, settings, self)
         self.sharing = SharingActs(self.owner, ask)
+        self.confirming = Confirming(self.owner, ask)
         self.browse = BrowsePage(self.owner, look, self._open_paper)
         self.pinout = PinoutEditor(self.owner, look, ask.paper_to_keep)
         self.stack = QStackedWidget()
@@ -89,6 +90,7 @@ class LibraryWindow(QWidget):
                 "new_pinout": self.take_in_pinout,
                 "new_connector": self.take_in_connector,
                 "measure": self.measure,
+                "confirm": self.confirm,
                 "revise": self.revise,
                 "draw_alike": self.draw_alike,
                 "retitle": self.retitle,
@@ -174,6 +176,12 @@ class LibraryWindow(QWidget):
             self.sample.begin(connector, pinout)
             self._show(self.sample)
 
+    def confirm(self) -> None:
+        """Write that somebody found on a part that the record is right."""
+        record = self.browse.record
+        if isinstance(record, PinoutRecord) and self.confirming.confirm(record):
+            self._on_done("pinout", record.id)
+
     def retitle(self) -> None:
         """Give what is looked at another title; its short name stays, so no plan loses it."""
         record = self.browse.record
@@ -229,28 +237,25 @@ class LibraryWindow(QWidget):
         """Confirm the record that was measured if it is the same; else write what was measured."""
         record = self.sample.record
         if record is not None and same_signals(draft, record):
-            self._confirm(record, draft.reference)
+            if self.confirming.confirm(record, draft.reference):
+                self._on_done("pinout", record.id)
             return
         if record is not None:
             self.said.setText(f"It differs from {record.title}: see what, and write it beside.")
         self.pinout.begin(draft)
         self._show(self.pinout)
 
-    def _confirm(self, record: PinoutRecord, how: str) -> None:
-        saved = self.owner.found("pinout", record.id)
-        confirmation = Confirmation(who=self.owner.who, date=self.owner.today, how=how)
-        after = record.evolve(
-            confirmations=(*record.confirmations, confirmation), trust="documented"
-        )
-        if saved is None:
-            after = after.evolve(revision=record.revision + 1)
-        if self.owner.save(after, saved.digest if saved is not None else NEW, why="measured"):
-            self._on_done("pinout", record.id)
-
     def _on_chosen(self) -> None:
         record = self.browse.record
         hardware, can = isinstance(record, Connector), isinstance(record, PinoutRecord | Connector)
-        wanted = {"measure": can, "revise": can, "retire": can, "draw_alike": hardware}
+        sound = isinstance(record, PinoutRecord) and record.retired is None
+        wanted = {
+            "confirm": sound,
+            "measure": can,
+            "revise": can,
+            "retire": can,
+            "draw_alike": hardware,
+        }
         there = record is not None
         self.head.allow(wanted | {"retitle": there, "export": there})
 

@@ -3,6 +3,8 @@
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
 
+from planner.model.source import Confirmation
+
 
 class Answers:
     def __init__(self):
@@ -11,6 +13,7 @@ class Answers:
         self.paper = self.export_to = self.parcel = None
         self.arrived, self.about_arrivals = (), {}
         self.why = "the maker wrote that it was wrong"
+        self.who = self.how = ""
         self.leave = self.over = False
 
     def paper_to_keep(self):
@@ -28,6 +31,10 @@ class Answers:
     def conflict(self, conflict):
         self.conflicts.append(conflict)
         return self.over
+
+    def confirmation(self, record, proposed):
+        who, date, how = proposed
+        return Confirmation(who=self.who or who, date=date, how=self.how or how)
 
     def reason(self, headline, first=""):
         return self.why

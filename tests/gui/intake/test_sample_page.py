@@ -122,7 +122,7 @@ def test_a_record_that_agrees_is_confirmed_by_who_measured(window, page, qtbot):
     assert window.browse.record.revision == 2
     assert window.browse.record.confirmations[0].who == "Saltmarsh Playhouse"
 
-    window.owner.settings.bench_name = "The other bench"
+    window.ask.who = "the apprentice"
     window.measure()
     read_on(page, qtbot)
     answer(page, LEFT_FIRST)
