@@ -43,13 +43,13 @@ def lead_picture(making: Making, flags: Mapping[str, Sequence[Flag]], most: floa
 
     `flags` are the cores and shields that come out at each end.
     """
-    tree = Tree(making.plan)
+    tree, top = Tree(making.plan), _top(making)
     row = _ROW if making.plan.splits else _PLAIN_ROW
     least = max((_least_row(making, tip) for tip in tree.tips), default=row)
     flagged = max(_ROW, least + _FLAG + 110)
     row = max(row, flagged) if making.plan.splits else row
-    pitch = max(min(row, (most - _TOP - 1800) / max(len(tree.tips), 1)), least)
-    spots = tree.spots(_LEFT, _RIGHT, _top(making), pitch)
+    pitch = max(min(row, (most - top - 1800) / max(len(tree.tips), 1)), least)
+    spots = tree.spots(_LEFT, _RIGHT, top, pitch)
     words = making.words
     head = panel_title(0, LIVE_WIDTH, 0, words("lead.finished"), words("lead.not_to_scale"))
     items: list[DrawList] = [head]
