@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from planner.app.proving_view.rows import ProbeRow, Row, Section
 from planner.proving.expected import Sweep, expected_sweep
+from planner.proving.methods import METHOD_WORDS
 from planner.proving.probing import IsolationPlan, Probe, isolation_plans, probe_plan
 
 if TYPE_CHECKING:
@@ -14,6 +15,12 @@ if TYPE_CHECKING:
     from planner.model.plan import Plan
     from planner.proving.reading import Pair, Readings
     from planner.wiring.graph import Wiring
+
+
+def method_words(isolation: IsolationPlan) -> str:
+    """Say a way to read isolation, how many readings it takes, and what it leaves out."""
+    left = f", {isolation.stop_after.left} pairs left out" if isolation.stop_after else ""
+    return f"{METHOD_WORDS[isolation.method]}: {isolation.count}{left}"
 
 
 @dataclass(frozen=True)

@@ -10,9 +10,10 @@ from planner.app.panels.widgets.drawn import MarkLabel
 from planner.app.panels.widgets.fields import Choice, Field
 from planner.app.panels.widgets.labels import button, label
 from planner.app.panels.widgets.panel import Panel
+from planner.app.proving_view.facts import method_words
 from planner.app.proving_view.grid import ReadingsGrid
 from planner.proving.entries import EntryError, parse_entry
-from planner.proving.methods import METHOD_WORDS, METHODS
+from planner.proving.methods import METHODS
 from planner.units import number
 
 if TYPE_CHECKING:
@@ -140,11 +141,7 @@ class ReadingsPane(Panel):
     def _show_method(self) -> None:
         proving = self.proving
         plans = [(it, proving.facts.isolation(it)) for it in METHODS]
-        offered = [
-            (method, f"{METHOD_WORDS[method]}: {made.count}")
-            for method, made in plans
-            if made is not None
-        ]
+        offered = [(method, method_words(made)) for method, made in plans if made is not None]
         self.method.set_choices(offered)
         self.method.show_value(proving.method)
         here = proving.facts.isolation(proving.method)
@@ -152,6 +149,7 @@ class ReadingsPane(Panel):
         told = "\n\n".join(here.unseen) if here else ""
         for part in (self.unseen, self.method.box):
             part.setToolTip(f"Can\u2019t see: {told}" if told else "")
+        self.method.box.setAccessibleDescription(self.method.box.toolTip())
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         """Hand the keyboard on to what can be used."""

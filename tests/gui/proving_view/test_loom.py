@@ -68,3 +68,14 @@ def test_selecting_elsewhere_does_not_disturb_the_readings(open_prove):
     prove.workbench.select(Place(end="B5"))
     assert prove.state.count()[0] == 1
     prove.settle()
+
+
+def test_each_way_to_read_isolation_says_its_count_and_what_it_leaves_out(open_prove):
+    box = open_prove(LOOM).view.readings.method.box
+    assert [box.itemText(at) for at in range(box.count())] == [
+        "Pairs, the nearest first: 62, 466 pairs left out",
+        "Each against the rest: 32",
+        "Gangs, clipped together: 6",
+        "Gangs of those that are near: 2, 466 pairs left out",
+    ]
+    assert "A bridge between joints farther apart" in box.accessibleDescription()
