@@ -16,6 +16,7 @@ from planner.app.fitting.menu_acts import FitMenu
 from planner.app.fitting.view import FitView
 from planner.app.focus_ring import FocusKeeper
 from planner.app.lead_acts import LeadActs
+from planner.app.library_acts import LibraryActs
 from planner.app.mishap import MishapHook
 from planner.app.newer_acts import NewerActs
 from planner.app.order_of_work.menu_acts import WorkMenu
@@ -38,8 +39,6 @@ from planner.drawing.looks import Look
 from planner.library.loading import load_library
 
 if TYPE_CHECKING:
-    from planner.app.intake.asking import OwnerAsk
-    from planner.app.intake.window import LibraryWindow
     from planner.app.shell import Shell
 
 
@@ -53,8 +52,6 @@ class Bench(QObject):
         self.workbench = Workbench(load_library(self.settings.folders), self)
         self.session = Session(self.workbench, self.settings, self.ask, self)
         self.autosave = Autosave(self.workbench, self.session, self.settings, self)
-        self.library: LibraryWindow | None = None
-        self.owner_ask: OwnerAsk | None = None  # a test puts its own here
         self.mishaps = MishapHook(self._on_mishap)
         self.focus = FocusKeeper(shell.app, self.theme.look)
         self._build_panels(self.theme.look)
@@ -122,7 +119,7 @@ class Bench(QObject):
         self.lead_acts.stack = self._undo_stack
         self.proving.state.undo_stack.indexChanged.connect(self.lead_acts.renew)
         self.plan_acts.leads = lambda: self.work.state.leads
-        window.acts.handle("library", self.show_library)
+        self.library = LibraryActs(self)
         self.newer = NewerActs(self.workbench, notice, self.ask.newer, self)
         self.newer.connect_to(window.acts)
         window.acts.scope_to(self.canvas, "bench", "walk")
@@ -162,20 +159,6 @@ class Bench(QObject):
 
     def _save_cuts(self) -> None:
         self.plan_acts.save_cuts()
-
-    def show_library(self) -> None:
-        """Show the owner's window, made with its first use."""
-        if self.library is None:
-            from planner.app.intake.asking import OwnerAsk  # noqa: PLC0415 - seldom used
-            from planner.app.intake.window import LibraryWindow  # noqa: PLC0415 - seldom used
-
-            ask = self.owner_ask or OwnerAsk(self.settings)
-            self.library = LibraryWindow(
-                self.workbench, self.settings, ask, self.theme.look, self.window
-            )
-        self.library.show()
-        self.library.raise_()
-        self.library.activateWindow()
 
     # -- begun ------------------------------------------------------------------------------
 

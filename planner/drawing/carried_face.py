@@ -46,6 +46,7 @@ class CarriedFace:
     pointed: str = ""
     names_only: bool = False
     notes: Mapping[str, str] = field(default_factory=dict)
+    other: str = "was"  # the word before what the other record has
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,7 +111,7 @@ def words_of(shown: CarriedFace, name: str) -> tuple[str, str, str]:
         note = shown.notes.get(name, "")
         return note or ("" if spoken == contact.id else spoken), contact.id, ""
     was = shown.was.get(name)
-    told = "" if was is None else f"was {_told(was)}"
+    told = "" if was is None else f"{shown.other} {_told(was)}"
     return spoken, _told(shown.carried.get(name, ())), told
 
 

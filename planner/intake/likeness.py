@@ -66,6 +66,17 @@ def likenesses(
     return tuple(sorted(found, key=_rank))
 
 
+def disagreeing(
+    record: PinoutRecord, connector: Connector, known: Iterable[PinoutRecord]
+) -> tuple[Likeness, ...]:
+    """Return the records of the same connector and use that say otherwise, the nearest first."""
+    if record.retired is not None:
+        return ()
+    rivals = [it for it in known if it.id != record.id and it.use == record.use]
+    carried = {name: frozenset(it) for name, it in record.signals.items()}
+    return tuple(it for it in likenesses(carried, connector, rivals) if it.kind != "same")
+
+
 def standard_one(found: Iterable[Likeness]) -> Likeness | None:
     """Return the comparison with the record of a standard; None where there is none."""
     return next((it for it in found if it.record.source.kind == "standard"), None)

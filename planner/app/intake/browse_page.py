@@ -62,7 +62,7 @@ class BrowsePage(QWidget):
         self.into = Choice("Save into", (), self._save_into, 64)
         self.model = ShelfRows(self)
         self.list = QListView()
-        self.card = RecordCard(owner, look, open_paper)
+        self.card = RecordCard(owner, look, open_paper, self.look_at)
         self._delegate = ShelfDelegate(look, self)
         self._meant = False
         self._lay_out(look)

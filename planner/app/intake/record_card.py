@@ -5,13 +5,14 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
 
 from planner.app.intake.face_view import FaceView
 from planner.app.intake.ladder import Ladder
 from planner.app.panels.widgets.labels import button, label
 from planner.app.panels.words import SOURCE_WORDS
 from planner.drawing.carried_face import CarriedFace
+from planner.intake.likeness import disagreeing
 from planner.model.connector import Connector
 from planner.model.pinout import PinoutRecord
 from planner.units import number
@@ -24,6 +25,10 @@ if TYPE_CHECKING:
     from planner.model.source import Document
 
 _MOST_USES = 8
+_BOTH_STAND = (
+    "Both stand until one is retired with a reason: measure a sample, and retire the one that is "
+    "wrong."
+)
 DRIVE_WORDS = {
     "load": "drives nothing: a load",
     "single-ended": "single-ended: the minus legs are the common ground",
@@ -36,10 +41,14 @@ class RecordCard(QScrollArea):
     """Show one definition; papers open by a button each."""
 
     def __init__(
-        self, owner: "Owner", look: "Look", open_paper: "Callable[[Document], object]"
+        self,
+        owner: "Owner",
+        look: "Look",
+        open_paper: "Callable[[Document], object]",
+        look_at: "Callable[[str], object]",
     ) -> None:
         super().__init__()
-        self.owner, self.look, self._open_paper = owner, look, open_paper
+        self.owner, self.look, self._open_paper, self.look_at = owner, look, open_paper, look_at
         self.record: Definition | None = None
         self.setWidgetResizable(True)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
@@ -87,7 +96,7 @@ class RecordCard(QScrollArea):
     def _pinout(self, record: PinoutRecord) -> Iterator[QWidget]:
         connector = next(filter(None, map(self.owner.library.connector, record.fits)), None)
         if connector is not None:
-            yield self._face(CarriedFace(connector, {k: set(v) for k, v in record.signals.items()}))
+            yield from self._carried(record, connector)
         fits = [self.owner.library.connector(each) for each in record.fits]
         titles = ", ".join(
             it.title if it else name for it, name in zip(fits, record.fits, strict=True)
@@ -108,6 +117,22 @@ class RecordCard(QScrollArea):
             words = f"Confirmed by {confirmation.who}{when}: {confirmation.how}"
             yield label(words, "second", wrap=True)
 
+    def _carried(self, record: PinoutRecord, connector: Connector) -> Iterator[QWidget]:
+        """Show the face, and on it what a record that disagrees has."""
+        carried = {name: frozenset(it) for name, it in record.signals.items()}
+        others = disagreeing(record, connector, self.owner.library.pinouts())
+        near = others[0] if others else None
+        was = {it.contact: it.theirs for it in near.differs} if near is not None else {}
+        pairs = near.pairs if near is not None else ()
+        yield self._face(CarriedFace(connector, carried, was=was, pairs=pairs, other="there"))
+        for other in others[:_MOST_USES]:
+            told = f"{other.record.title} ({other.record.id}) disagrees: {other.told}."
+            yield label(told, "bold", wrap=True)
+            made = button(f"Look at {other.record.title}", partial(self.look_at, other.record.id))
+            yield _at_left(made)
+        if others:
+            yield label(_BOTH_STAND, "second", wrap=True)
+
     def _connector(self, record: Connector) -> Iterator[QWidget]:
         yield self._face(CarriedFace(record, {}, names_only=True))
         seen = "mating side" if record.drawn_from == "mating" else f"{record.drawn_from} side"
@@ -125,6 +150,8 @@ class RecordCard(QScrollArea):
             if basis.reference and basis.kind != "memory":
                 words += f", {basis.reference}"
             yield label(words, "second", wrap=True)
+        if record.tracing is not None:
+            yield label(_traced(record), "second", wrap=True)
 
     def _face(self, shown: CarriedFace) -> FaceView:
         view = FaceView(self.look)
@@ -159,6 +186,26 @@ class RecordCard(QScrollArea):
             yield label("As it ships; not changed here.", "second")
         for change in reversed(changes[-12:]):
             yield label(_change_words(change), "second", wrap=True)
+
+
+def _at_left(widget: QWidget) -> QWidget:
+    holder = QWidget()
+    row = QHBoxLayout(holder)
+    row.setContentsMargins(0, 0, 0, 0)
+    row.addWidget(widget)
+    row.addStretch(1)
+    return holder
+
+
+def _traced(record: Connector) -> str:
+    """Return over which picture a connector was drawn, at what scale and turn."""
+    tracing = record.tracing
+    if tracing is None:
+        return ""
+    names = {it.digest: it.name for it in record.documents}
+    turn = f", turned {number(tracing.turn_deg)}\u00b0" if tracing.turn_deg else ""
+    dots = number(25.4 / tracing.mm_per_px)
+    return f"Drawn over {names.get(tracing.digest, 'a picture')}: {dots} dots an inch{turn}"
 
 
 def _nothing() -> QWidget:

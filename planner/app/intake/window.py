@@ -176,6 +176,12 @@ class LibraryWindow(QWidget):
             self.sample.begin(connector, pinout)
             self._show(self.sample)
 
+    def look_at(self, record_id: str, kind: str) -> None:
+        """Look at one definition, unless a draft that is not saved is gone on with."""
+        if self._may_leave():
+            self._show(self.browse)
+            self.browse.look_at(record_id, kind)
+
     def confirm(self) -> None:
         """Write that somebody found on a part that the record is right."""
         record = self.browse.record

@@ -14,6 +14,7 @@ from planner.drawing.looks import Look
 from planner.model.plan import Acceptance, Plan
 
 GUTTER = 52
+_ABOUT_RECORDS = {"pinout-conflict", "pinout-unconfirmed"}
 NO_REASON = "Write a reason: it prints on the bench sheet beside the caution."
 
 
@@ -24,6 +25,7 @@ class FindingCard(QFrame):
     mend_wanted = Signal(object)
     accept_wanted = Signal(object, str)
     withdraw_wanted = Signal(object)
+    library_wanted = Signal(object)
 
     def __init__(self, look: Look) -> None:
         super().__init__()
@@ -36,6 +38,10 @@ class FindingCard(QFrame):
         self.mend_button = button("", lambda: self.mend_wanted.emit(self.finding), "primary")
         self.accept_button = button("Accept, say why\u2026", self.ask_reason)
         self.withdraw_button = button("Take back", lambda: self.withdraw_wanted.emit(self.finding))
+        self.library_button = button(
+            "Open in the library", lambda: self.library_wanted.emit(self.finding)
+        )
+        self.library_button.setToolTip("See its source, confirm it on a sample, retire it")
         self.reason = ReasonAsk()
         self.setProperty("card", "true")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
@@ -55,6 +61,7 @@ class FindingCard(QFrame):
             acts.addWidget(act)
         acts.addStretch(1)
         text.addLayout(acts)
+        text.addWidget(self.library_button, 0, Qt.AlignmentFlag.AlignLeft)
         text.addWidget(self.reason)
         row = QHBoxLayout(self)
         row.setContentsMargins(14, 8, 12, 12)
@@ -95,6 +102,7 @@ class FindingCard(QFrame):
         self.accept_button.setVisible(asks and not self.reason.isVisibleTo(self))
         self.accept_button.setToolTip("The reason prints on the bench sheet")
         self.withdraw_button.setVisible(accepted is not None)
+        self.library_button.setVisible(finding.code in _ABOUT_RECORDS)
 
     @staticmethod
     def _set(words: QLabel, text: str) -> None:

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from functools import partial
 
-from PySide6.QtCore import Qt, QTimer
+from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QScrollArea, QVBoxLayout, QWidget
 
@@ -24,6 +24,8 @@ from planner.model.place import Place
 
 class FindingsPanel(Panel):
     """Show findings as cards, heaviest first; accepted ones and unlanded cores apart."""
+
+    looked_up = Signal(object)  # a finding about a pinout record, to be looked at in the library
 
     def __init__(self, workbench: Workbench, look: Look, parent: QWidget | None = None) -> None:
         super().__init__(workbench, look, parent)
@@ -164,6 +166,7 @@ class FindingsPanel(Panel):
         card.mend_wanted.connect(self._on_mend)
         card.accept_wanted.connect(self._on_accept)
         card.withdraw_wanted.connect(self._on_withdraw)
+        card.library_wanted.connect(self.looked_up)
         return card
 
     def _open_cards(self) -> list[FindingCard]:

@@ -16,11 +16,13 @@ from planner.app.panels.widgets.search_line import SearchLine
 from planner.app.workbench import Workbench
 from planner.drawing.looks import Look
 from planner.model.definition import Definition
+from planner.model.part import Part
 
 
 class ShelfPanel(Panel):
     """Show what can be put on the lead; it goes to the end or section that is selected."""
 
+    looked_up = Signal(object)  # a definition, to be looked at in the library
     offered = Signal(object)  # a definition, while there is no lead yet to put it on
 
     def __init__(self, workbench: Workbench, look: Look, parent: QWidget | None = None) -> None:
@@ -95,6 +97,12 @@ class ShelfPanel(Panel):
         self.refresh()
 
     # -- rows -------------------------------------------------------------------------------
+
+    @property
+    def record(self) -> Definition | None:
+        """The definition of the current row."""
+        row = self._row()
+        return row.record if row is not None else None
 
     def _row(self) -> ShelfRow | None:
         index = self.list.currentIndex()
@@ -188,6 +196,9 @@ class ShelfPanel(Panel):
             action.triggered.connect(lambda _on=False, to=target: self.put(record, to))
         if menu.isEmpty():
             menu.addAction("Take it for the new lead", lambda: self.offered.emit(record))
+        if not isinstance(record, Part):
+            menu.addSeparator()
+            menu.addAction("Look at it in the library", lambda: self.looked_up.emit(record))
         return menu
 
     def _menu_corner(self) -> QPoint:

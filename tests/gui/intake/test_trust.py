@@ -3,8 +3,10 @@
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QLabel
 
 from planner.app.intake.confirm_dialog import ConfirmDialog
+from planner.app.intake.face_view import FaceView
 from tests.gui.intake.hands import choose, typed
 from tests.gui.intake.test_library_window import ODD, take_in
 
@@ -58,3 +60,27 @@ def test_how_it_was_found_must_be_written(qtbot, window, how, taken):
         QTest.mouseClick(dialog.ok, Qt.MouseButton.LeftButton)
 
     assert got.signal_triggered is taken
+
+
+def card_words(window):
+    return " ".join(it.text() for it in window.browse.card.widget().findChildren(QLabel))
+
+
+def test_while_two_records_disagree_the_card_shows_the_difference(window):
+    take_in(window, ODD).save()
+    first = window.browse.record
+    editor = take_in(window, ODD | {"R1": "L-", "R2": "R+"})
+    editor.save()
+
+    assert window.browse.record.id != first.id
+    assert "ring 1 and ring 2 exchanged" in card_words(window)
+    assert "Both stand until one is retired" in card_words(window)
+    face = window.browse.card.widget().findChild(FaceView)
+    assert face.shown.pairs == (("R1", "R2"),)
+
+    window.browse.card.look_at(first.id)
+    assert window.browse.record.id == first.id
+    window.retire()
+    window.browse.retired.setChecked(True)
+    window.browse.look_at(first.id)
+    assert "Both stand" not in card_words(window)
