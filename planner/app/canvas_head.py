@@ -1,6 +1,6 @@
 """The canvas head: which view, zoom, fit, one scale, and which side is looked at."""
 
-from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSpacerItem, QWidget
 
 from planner.app.actions import Actions
 from planner.app.arrangement import Form
@@ -64,7 +64,8 @@ class CanvasHead(QWidget):
         row.addStretch(1)
         for part in self._parts:
             row.addWidget(part)
-        row.addSpacing(16)
+        self._gap = QSpacerItem(16, 0)
+        row.addSpacerItem(self._gap)
         row.addWidget(self.solder)
         row.addWidget(self.mating)
 
@@ -88,8 +89,10 @@ class CanvasHead(QWidget):
         self.mating.setText("Mating" if narrow else "Mating side")
         for part in (*self.views.values(), *self._parts, self.solder, self.mating):
             set_tight(part, tight=narrow)
-        side = 8 if narrow else 16
+        side = 4 if narrow else 16
         self._row.setContentsMargins(side, 0, side, 0)
+        self._gap.changeSize(side, 0)
+        self._row.invalidate()
 
     def show_zoom(self, zoom: float) -> None:
         """Show the zoom, 1.0 being 100 %."""

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from planner.app.system import missing_packages
 
-NO_WINDOW = "check, connectors, layout, schema, sheet and sweep"
+NO_WINDOW = "check, connectors, diagnose, identify, layout, schema, sheet and sweep"
 
 
 def why_no_window() -> str:
