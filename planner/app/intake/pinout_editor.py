@@ -106,6 +106,7 @@ class PinoutEditor(QWidget):
         left.addWidget(self.likeness)
         left.setStretchFactor(0, 3)
         left.setStretchFactor(1, 2)
+        left.setSizes([420, 280])
         form = QWidget()
         form.setProperty("surface", "panel")
         column = QVBoxLayout(form)

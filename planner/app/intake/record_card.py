@@ -29,6 +29,10 @@ _BOTH_STAND = (
     "Both stand until one is retired with a reason: measure a sample, and retire the one that is "
     "wrong."
 )
+_OF_ANOTHER = (
+    "Makers differ, and each may be right for its own parts: measure the part in hand before you "
+    "choose. A record that is wrong is retired with a reason; until then all stand."
+)
 DRIVE_WORDS = {
     "load": "drives nothing: a load",
     "single-ended": "single-ended: the minus legs are the common ground",
@@ -131,7 +135,8 @@ class RecordCard(QScrollArea):
             made = button(f"Look at {other.record.title}", partial(self.look_at, other.record.id))
             yield _at_left(made)
         if others:
-            yield label(_BOTH_STAND, "second", wrap=True)
+            makers = {it.record.maker for it in others} - {record.maker, ""}
+            yield label(_OF_ANOTHER if makers else _BOTH_STAND, "second", wrap=True)
 
     def _connector(self, record: Connector) -> Iterator[QWidget]:
         yield self._face(CarriedFace(record, {}, names_only=True))

@@ -15,12 +15,12 @@ if TYPE_CHECKING:
     from planner.intake.pinout_draft import PinoutDraft
     from planner.model.connector import Connector
 
-KINDS = (
+KINDS = (  # each begins with a letter of its own, so that a key chooses it
     ("", "choose"),
-    ("standard", "a standard"),
-    ("drawing", "the maker\u2019s drawing"),
-    ("letter", "a letter or mail"),
-    ("measured", "a sample, measured"),
+    ("standard", "standard"),
+    ("drawing", "drawing of the maker"),
+    ("letter", "letter or mail"),
+    ("measured", "measured on a sample"),
     ("practice", "common practice of the trade"),
     ("hearsay", "hearsay"),
     ("memory", "from memory"),
