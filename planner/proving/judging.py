@@ -119,9 +119,9 @@ class Judgement:
 
     @cached_property
     def heard_otherwise(self) -> tuple[str, ...]:
-        """The tones that were last heard otherwise than expected."""
+        """The tones that were last heard otherwise than expected, or not at all."""
         last = {entry.tone: entry.heard for entry in self.record.listening}
-        return tuple(tone for tone, heard in last.items() if heard == "otherwise")
+        return tuple(tone for tone, heard in last.items() if heard != "as-expected")
 
     @cached_property
     def unread(self) -> tuple[JudgedPath, ...]:

@@ -32,11 +32,15 @@ SWEEP_HZ = (20.0, 20_000.0)
 DEFAULT_DBFS, CEILING_DBFS, FLOOR_DBFS = -30.0, -20.0, -60.0
 
 # Common practice, no source.
+UNPROVED_CAUTION = (
+    "Do not plug a lead that is not proved by meter into a driven output: a bridge there can harm "
+    "the amplifier."
+)
 LOUD_CAUTION = (
     "Caution: loud sound harms hearing for good. Turn the volume fully down, keep the headphones "
     "off the ears, start the tones, and only then turn up until they are just easy to hear. Never "
-    "start a tone with in-ear phones in the ears. Stop at once if it hurts. Do not plug a lead "
-    "that is not proved by meter into a driven output: a bridge there can harm the amplifier."
+    "start a tone with in-ear phones in the ears. Stop at once if it hurts. "
+    f"{UNPROVED_CAUTION}"
 )
 
 

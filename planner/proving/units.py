@@ -17,7 +17,7 @@ if TYPE_CHECKING:  # to load units, numpy need not be loaded
 UnitVerdict = Literal["passed", "failed", "unfinished"]
 IsolationMethod = Literal[""] | Method
 Tone = Literal["left", "right", "in-phase", "out-of-phase", "sweep", "microphone", "other"]
-Heard = Literal["as-expected", "otherwise"]
+Heard = Literal["as-expected", "otherwise", "not-heard"]  # the last: silence where it must sound
 
 MOST_READINGS = 10_000
 MOST_ENTRIES = 500

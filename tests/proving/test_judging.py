@@ -165,8 +165,9 @@ def test_what_broke_when_last_bent_is_not_passed():
     assert judged(wiggle=(broken, broken.evolve(state="steady"))).verdict == "passed"
 
 
-def test_what_sounded_otherwise_is_not_passed():
-    heard = Listening(tone="in-phase", heard="otherwise")
+@pytest.mark.parametrize("answer", ["otherwise", "not-heard"])
+def test_what_sounded_otherwise_is_not_passed(answer):
+    heard = Listening(tone="in-phase", heard=answer)
     found = judged(listening=(heard,))
     assert (found.heard_otherwise, found.verdict) == (("in-phase",), "failed")
 
