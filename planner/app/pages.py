@@ -16,7 +16,7 @@ class PageStrip(QWidget):
         super().__init__()
         group = QButtonGroup(self)
         row = QHBoxLayout(self)
-        row.setContentsMargins(12, 6, 12, 0)
+        row.setContentsMargins(12, 6, 12, 4)
         row.setSpacing(0)
         self.tabs: dict[str, QPushButton] = {}
         for name in names:

@@ -57,6 +57,7 @@ class ProveActs(QObject):
         view.verdict.rework_wanted.connect(self.rework)
         view.units.rework_wanted.connect(self.take_up_again)
         view.readings.begin_wanted.connect(self.begin)
+        view.readings.file_dropped.connect(self.take_in)
         book.troubled.connect(self._ask.trouble)
         self.state.said.connect(notice.say)
 
@@ -167,10 +168,13 @@ class ProveActs(QObject):
     # -- files ------------------------------------------------------------------------------------
 
     def import_readings(self) -> None:
-        """Take readings from a file, as one undo step; all that is wrong in it is told at once."""
+        """Ask for a file of readings, and take it in."""
         path = self._ask.readings_to_open()
-        if path is None:
-            return
+        if path is not None:
+            self.take_in(path)
+
+    def take_in(self, path: "Path") -> None:
+        """Take readings from a file, as one undo step; all that is wrong in it is told at once."""
         headline = f"{path.name} can\u2019t be taken in"
         read = self._tried(headline, partial(read_readings, path, self.state.plan))
         if read is None:

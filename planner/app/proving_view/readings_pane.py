@@ -1,12 +1,12 @@
-"""The pane of the readings: caution, meter, how isolation is read, the grid, what comes next."""
+"""The pane of the readings: meter, how isolation is read, the grid, what comes next."""
 
+from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QFocusEvent, QKeyEvent, QResizeEvent
+from PySide6.QtCore import QMimeData, Qt, Signal
+from PySide6.QtGui import QDragEnterEvent, QDropEvent, QFocusEvent, QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
-from planner.app.panels.widgets.drawn import MarkLabel
 from planner.app.panels.widgets.fields import Choice, Field
 from planner.app.panels.widgets.labels import button, label
 from planner.app.panels.widgets.panel import Panel
@@ -20,9 +20,9 @@ if TYPE_CHECKING:
     from planner.app.proving_view.state import Proving
     from planner.drawing.looks import Look
 
-CAUTION = "Unplug every end before a meter touches the lead."
 # With less height only the tip tells what isolation can't see, px.
 _LEAST_HIGH = 400
+_ENDINGS = {".csv", ".tsv", ".txt"}
 _NO_NETS = "Nothing is joined yet, so there is nothing to prove."
 _LAND = "Press G to land by signal, or land cores one by one in Wire (Alt+1)."
 
@@ -31,12 +31,12 @@ class ReadingsPane(Panel):
     """The grid with what belongs to it; in its place what to do while there is nothing to read."""
 
     begin_wanted = Signal()
+    file_dropped = Signal(object)  # Path
 
     def __init__(self, proving: "Proving", look: "Look") -> None:
         super().__init__(proving.workbench, look)
         self.proving = proving
         self.grid = ReadingsGrid(proving, look)
-        self.caution = label(CAUTION, "bold", wrap=True)
         self.zero = Field(
             "Meter\u2019s zero",
             self._take_zero,
@@ -51,6 +51,7 @@ class ReadingsPane(Panel):
         self.stack = QStackedWidget()
         self.setAccessibleName("Readings of the lead")
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setAcceptDrops(True)
         self._build()
         self.zero.line.returnPressed.connect(self._on_zero_entered)
         self.grid.begin_wanted.connect(self.begin_wanted)
@@ -63,12 +64,6 @@ class ReadingsPane(Panel):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        warning = QHBoxLayout()
-        warning.setContentsMargins(12, 6, 12, 6)
-        warning.setSpacing(8)
-        warning.addWidget(MarkLabel("caution", 8, self.look), 0, Qt.AlignmentFlag.AlignTop)
-        warning.addWidget(self.caution, 1)
-        column.addLayout(warning)
         column.addWidget(self._head())
         column.addWidget(self.stack, 1)
         self.stack.addWidget(self.grid)
@@ -150,6 +145,26 @@ class ReadingsPane(Panel):
         for part in (self.unseen, self.method.box):
             part.setToolTip(f"Can\u2019t see: {told}" if told else "")
         self.method.box.setAccessibleDescription(self.method.box.toolTip())
+
+    @staticmethod
+    def dropped_file(mime: QMimeData) -> Path | None:
+        """Return the one file of readings that is dragged, or None."""
+        files = [Path(url.toLocalFile()) for url in mime.urls() if url.isLocalFile()]
+        return files[0] if len(files) == 1 and files[0].suffix.lower() in _ENDINGS else None
+
+    def dragEnterEvent(self, event: QDragEnterEvent) -> None:
+        """Take a file of readings in; other files are the window's."""
+        if self.dropped_file(event.mimeData()) is not None:
+            event.acceptProposedAction()
+        else:
+            event.ignore()
+
+    def dropEvent(self, event: QDropEvent) -> None:
+        """Import the file that was dropped."""
+        path = self.dropped_file(event.mimeData())
+        if path is not None:
+            event.acceptProposedAction()
+            self.file_dropped.emit(path)
 
     def focusInEvent(self, event: QFocusEvent) -> None:
         """Hand the keyboard on to what can be used."""

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from planner.app.canvas.paint import colour
 from planner.app.pages import PageStrip
+from planner.app.proving_view.caution_line import CautionLine
 from planner.app.proving_view.faces_pane import FacesPane
 from planner.app.proving_view.flex_pane import FlexPane
 from planner.app.proving_view.readings_pane import ReadingsPane
@@ -41,7 +42,8 @@ class ProvingView(QWidget):
         self.units = UnitsPane(self.state, self.book, actions, look)
         self.flex = FlexPane(self.state, look)
         self.faces = FacesPane(self.state, look)
-        self.panels = (self.readings, self.verdict, self.units, self.flex)
+        self.caution = CautionLine(workbench, look)
+        self.panels = (self.caution, self.readings, self.verdict, self.units, self.flex)
         self.stack = QStackedWidget()
         self.strip = PageStrip(PAGES, look, self.show_page)
         self._columns, self._page = 3, "Verdict"
@@ -60,7 +62,12 @@ class ProvingView(QWidget):
         side.addWidget(self.stack, 1)
         for pane in (self.verdict, self.units, self.flex):
             self.stack.addWidget(pane)
-        self._row = QHBoxLayout(self)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self.caution)
+        self._row = QHBoxLayout()
+        column.addLayout(self._row, 1)
         self._row.setContentsMargins(0, 0, 0, 0)
         self._row.setSpacing(0)
         self._row.addWidget(self.faces)

@@ -1,5 +1,7 @@
 """Readings typed along the probe plan, by keys alone."""
 
+import random
+
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QApplication
@@ -240,13 +242,6 @@ def test_a_new_plan_shows_the_guide(prove):
     assert prove.shell.bench.stack.currentWidget() is prove.shell.bench.guide
 
 
-def test_the_caution_stands_over_the_readings_at_all_times(prove):
-    assert "Unplug every end" in prove.view.readings.caution.text()
-    assert prove.view.readings.caution.isVisible()
-    prove.begin()
-    assert prove.view.readings.caution.isVisible()
-
-
 def test_the_hints_are_those_of_the_view(prove):
     prove.begin()
     assert prove.shell.window.hints.context == "proving"
@@ -268,3 +263,37 @@ def test_what_every_row_says_aloud_holds_all_of_it(prove):
     said = prove.grid.model().spoken(at)
     assert said.startswith("A T to L T, expected ")
     assert said.endswith("reading 0.4 \u03a9, good")
+
+
+def test_any_order_of_keys_leaves_the_rows_as_a_plain_list_would(prove):
+    """Random keys against a dictionary kept beside: nothing but what was typed moves."""
+    prove.begin()
+    seeded, said = random.Random(7), {}
+    meaning = {"0.4": 0.4, "1,5": 1.5, "o": "open", "b": "beep", "2R2": 2.2}
+    for _ in range(80):
+        act = seeded.choice((*meaning, "", "nonsense", "delete", "up", "down", "undo"))
+        row = prove.state.row.key
+        if act in meaning:
+            prove.type(f"{act}\n")
+            said[row] = meaning[act]
+        elif act == "nonsense":
+            prove.type("zz\n")
+            prove.key(Qt.Key.Key_Escape)
+        elif act == "delete":
+            prove.key(Qt.Key.Key_Delete)
+            said.pop(row, None)
+        elif act in {"up", "down"}:
+            prove.key(UP if act == "up" else DOWN)
+        elif act == "undo":
+            before = prove.state.readings
+            prove.key(Qt.Key.Key_Z, CTRL)
+            prove.key(Qt.Key.Key_Z, CTRL | SHIFT)
+            assert prove.state.readings == before
+    assert _read(prove) == said
+
+
+def _read(prove):
+    return {
+        pair: "open" if not it.joined else "beep" if it.ohm is None else it.ohm
+        for pair, it in prove.state.readings.by_pair.items()
+    }

@@ -1,5 +1,8 @@
 """Units in the window: finished, reworked, attached to, kept through a kill, imported, written."""
 
+from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
+from PySide6.QtGui import QDropEvent
+
 from planner.app.proving_view import keeping
 from planner.app.proving_view.state import Proving
 from planner.app.proving_view.units_book import UnitsBook
@@ -295,3 +298,19 @@ def test_a_verdict_on_the_plan_as_it_was_does_not_count(prove, plan_path):
     assert prove.diagnosis.verdict == "faulty"
     assert prove.state.unit is not None
     assert not load_units(plan_path()).records
+
+
+def test_a_file_of_readings_is_dropped_on_the_rows_and_a_plan_is_not(prove, tmp_path):
+    pane = prove.view.readings
+    path = tmp_path / "dropped.csv"
+    path.write_text(
+        "from_end,from_contact,to_end,to_contact,reading\nA,T,L,T,0.4\n", encoding="utf-8"
+    )
+    mime = QMimeData()
+    mime.setUrls([QUrl.fromLocalFile(str(path))])
+    assert pane.dropped_file(mime) == path
+    left, none = Qt.MouseButton.LeftButton, Qt.KeyboardModifier.NoModifier
+    pane.dropEvent(QDropEvent(QPointF(9, 9), Qt.DropAction.CopyAction, mime, left, none))
+    assert len(prove.state.readings.readings) == 1
+    mime.setUrls([QUrl.fromLocalFile(str(tmp_path / "plan.json"))])
+    assert pane.dropped_file(mime) is None

@@ -17,11 +17,13 @@ def test_all_pages_are_reached_and_fit_at_every_size(open_prove, size):
     prove = open_prove(size=size)
     prove.begin()
     view = prove.view
+    assert "Unplug every end" in view.caution.words.text()
     panes = (view.readings, view.verdict, view.faces, view.units, view.flex)
     for name, pane in zip(PAGES, panes, strict=True):
         view.show_page(name)
         QApplication.processEvents()
         assert pane.isVisible(), name
+        assert view.caution.words.isVisible()
         assert view.rect().contains(pane.rect().translated(pane.mapTo(view, pane.rect().topLeft())))
     assert view.readings.grid.columnWidth(0) >= 62
     view.show_page("Readings")
