@@ -14,17 +14,21 @@ def run(words: Sequence[str]) -> int:
     from planner.cli.diagnose_text import diagnosis_text  # noqa: PLC0415
     from planner.cli.diagnose_values import diagnosis_values  # noqa: PLC0415
     from planner.proving.diagnosing import diagnose  # noqa: PLC0415
+    from planner.proving.probing import probe_plan  # noqa: PLC0415
     from planner.proving.reading_csv import read_readings  # noqa: PLC0415
     from planner.services.opening import open_plan  # noqa: PLC0415
     from planner.wiring.graph import Wiring  # noqa: PLC0415
 
     plan = open_plan(args.plan)
+    wiring = Wiring(plan)
     readings = read_readings(args.readings, plan)
-    found = diagnose(plan, Wiring(plan), readings)
+    stated = None if args.every_pair else probe_plan(plan, wiring).isolation
+    found = diagnose(plan, wiring, readings, asked=stated.pairs if stated is not None else None)
     if args.json:
         say_json(diagnosis_values(str(args.plan), str(args.readings), found))
     else:
-        say(diagnosis_text(plan.title or str(args.plan), readings, found))
+        reach = stated.unseen if stated is not None and stated.stop_after is not None else ()
+        say(diagnosis_text(plan.title or str(args.plan), readings, found, reach))
     return 1 if found.verdict == "faulty" else 0
 
 
@@ -37,6 +41,11 @@ def _parser() -> Parser:
     parser.add_argument("plan", metavar="PLAN", type=Path, help="the build plan")
     parser.add_argument(
         "readings", metavar="READINGS.csv", type=Path, help="what the meter showed, pair by pair"
+    )
+    parser.add_argument(
+        "--every-pair",
+        action="store_true",
+        help="ask for the isolation of every two nets, not only for the pairs that `sweep` names",
     )
     parser.add_argument("--json", action="store_true", help="print one JSON object")
     add_debug(parser)

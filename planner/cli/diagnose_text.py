@@ -1,7 +1,7 @@
 """A diagnosis as text of 80 columns: what is wrong, where to look, what to read next."""
 
 import textwrap
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from planner.cli.output import WIDTH
 from planner.proving.diagnosing import Diagnosis, Explanation
@@ -19,9 +19,12 @@ _CAUTION = (
 )
 
 
-def diagnosis_text(title: str, readings: Readings, found: Diagnosis) -> str:
-    """Return a diagnosis, no line wider than 80 columns."""
+def diagnosis_text(
+    title: str, readings: Readings, found: Diagnosis, reach: Iterable[str] = ()
+) -> str:
+    """Return a diagnosis, no line wider than 80 columns; `reach` is what its pairs don't see."""
     count = len(readings.by_pair)
+    unseen = dict.fromkeys((*found.unseen, *reach))
     lines = [
         *textwrap.wrap(title, WIDTH),
         f"{count} reading{'s' * (count != 1)}. Unread: {_unread(found)}.",
@@ -38,7 +41,7 @@ def diagnosis_text(title: str, readings: Readings, found: Diagnosis) -> str:
         lines += ["", *_row("look", found.look)]
     if found.verdict == "faulty":
         lines += ["", *_row("care", _CAUTION)]
-    lines += ["", "A meter cannot see:", *(line for it in found.unseen for line in _row("", it))]
+    lines += ["", "A meter cannot see:", *(line for it in unseen for line in _row("", it))]
     return "\n".join(lines)
 
 

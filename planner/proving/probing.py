@@ -2,13 +2,14 @@
 
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass
+from itertools import product
 
 from planner.model.plan import Plan
 from planner.proving.colouring import coloured
 from planner.proving.expected import Path, Sweep, expected_sweep
 from planner.proving.methods import METHODS, Method
 from planner.proving.nearness import NearPair, near_pairs, stop_line_mm
-from planner.proving.reading import Contact
+from planner.proving.reading import Contact, Pair
 from planner.proving.unseen import (
     CONTINUITY_UNSEEN,
     StopLine,
@@ -72,6 +73,13 @@ class IsolationPlan:
         """How many contacts are clipped together at most, on both sides."""
         sides = [len(it.one) + len(it.other) for it in self.probes]
         return max((most for most in sides if most > 2), default=0)
+
+    @property
+    def pairs(self) -> frozenset[Pair]:
+        """Every two contacts that a reading of the plan covers."""
+        return frozenset(
+            frozenset(pair) for probe in self.probes for pair in product(probe.one, probe.other)
+        )
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from itertools import product
 from typing import TYPE_CHECKING
 
 from planner.app.proving_view.rows import ProbeRow, Row, Section
@@ -83,11 +82,6 @@ def _split(isolation: IsolationPlan, heard: "frozenset[Pair]") -> Iterator[Probe
         yield row
         if row.key in heard:
             yield from (ProbeRow((one,), (other,), inner=True) for one, other in row.pairs())
-
-
-def pairs_of(probe: Probe) -> "Iterator[Pair]":
-    """Go through the pairs that one reading covers."""
-    return (frozenset(pair) for pair in product(probe.one, probe.other))
 
 
 def known_readings(readings: "Readings", sweep: Sweep) -> "Readings":

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Signal
 
 from planner.app.fitting.errands import Errands
-from planner.app.proving_view.facts import known_readings, pairs_of
+from planner.app.proving_view.facts import known_readings
 from planner.proving.diagnosing import diagnose
 
 if TYPE_CHECKING:
@@ -92,6 +92,5 @@ def _diagnose(
     plan: "Plan", wiring: "Wiring", case: Case, progress: "Progress", off: "Cancelled"
 ) -> "Diagnosis":
     sweep, isolation, readings = case
-    asked = frozenset(pair for probe in isolation.probes for pair in pairs_of(probe))
     known = known_readings(readings, sweep)
-    return diagnose(plan, wiring, known, asked=asked, progress=progress, cancelled=off)
+    return diagnose(plan, wiring, known, asked=isolation.pairs, progress=progress, cancelled=off)
