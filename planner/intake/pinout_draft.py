@@ -53,12 +53,6 @@ def carried_signals(draft: PinoutDraft) -> Mapping[str, frozenset[str]]:
     return {name: frozenset(it) for name, it in draft.signals.items()}
 
 
-def same_signals(draft: PinoutDraft, record: PinoutRecord) -> bool:
-    """Tell whether a draft says of every contact what a record says."""
-    theirs = {name: frozenset(it) for name, it in record.signals.items() if it}
-    return dict(carried_signals(draft)) == theirs
-
-
 def from_the_other_side(draft: PinoutDraft, connector: Connector) -> PinoutDraft:
     """Move every signal to the contact at its mirror image: the drawing showed the other side."""
     places = {it.id: (it.terminal.x_mm, it.terminal.y_mm) for it in connector.contacts}

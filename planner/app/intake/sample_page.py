@@ -18,6 +18,7 @@ from planner.app.intake.figures import FigureField
 from planner.app.intake.questions_box import QuestionsBox
 from planner.app.intake.sample_state import Sample
 from planner.app.panels.widgets.drawn import MarkLabel
+from planner.app.panels.widgets.fields import check
 from planner.app.panels.widgets.labels import Head, button, label, line, restyle
 from planner.app.panels.widgets.styles import panel_qss
 from planner.app.panels.widgets.text_line import TextLine
@@ -66,6 +67,8 @@ class SamplePage(QWidget):
         self.mark = MarkLabel("caution", 10, look, "Caution")
         self.face = FaceView(look)
         self.face.pressed.connect(self._on_pressed)
+        self.mating = check("The probes are on the mating side", lambda _on: self._show_face())
+        self.mating.setToolTip("The face is drawn as it is looked at from there: mirrored")
         self.probes = label("", "question", wrap=True)
         self.why = label("", "second", wrap=True)
         self.entry = TextLine()
@@ -98,7 +101,15 @@ class SamplePage(QWidget):
         left.addWidget(self.title)
         left.addLayout(caution)
         left.addWidget(self.face, 3)
-        for part in (self.probes, self.why, self.entry, self.error, self.zero, Head("Read so far")):
+        for part in (
+            self.mating,
+            self.probes,
+            self.why,
+            self.entry,
+            self.error,
+            self.zero,
+            Head("Read so far"),
+        ):
             left.addWidget(part)
         left.addWidget(self.list, 2)
         form = QWidget()
@@ -143,8 +154,11 @@ class SamplePage(QWidget):
     def begin(self, connector: "Connector", record: "PinoutRecord | None" = None) -> None:
         """Begin to measure a sample; with a record, to confirm that."""
         self.connector, self.record = connector, record
-        what = f"Confirm {record.title}" if record is not None else "Measure a sample"
-        self.title.setText(f"{what}: {connector.title}")
+        title = record.title if record is not None else ""
+        what = f"Confirm {title}" if record is not None else "Measure a sample"
+        beside = "" if connector.title in title else f": {connector.title}"
+        self.title.setText(what + beside)
+        self.mating.setVisible(self._has_sides)
         self.sample.begin(connector)
         self.zero.show_figure(self.sample.readings.meter.zero_ohm)
         self.entry.setFocus()
@@ -211,6 +225,10 @@ class SamplePage(QWidget):
             self.probes.setText(f"Probes on {one} (plus) and {other}")
         self._show_face()
 
+    @property
+    def _has_sides(self) -> bool:
+        return self.connector is not None and self.connector.mating != "concentric"
+
     def _show_face(self) -> None:
         if self.connector is None:
             return
@@ -222,6 +240,7 @@ class SamplePage(QWidget):
                 self.connector,
                 {},
                 names_only=True,
+                side="mating" if self.mating.isChecked() and self._has_sides else "solder",
                 notes={name: words for name, words in known.items() if words != "nothing"},
                 pairs=((one, other),) if both and not self._first else (),
                 chosen=self._first or one,

@@ -17,9 +17,10 @@ from planner.app.intake.sample_page import SamplePage
 from planner.app.intake.sharing_acts import SharingActs
 from planner.app.panels.widgets.labels import label
 from planner.app.panels.widgets.styles import panel_qss
+from planner.intake.agreement import Agreement, agreement
 from planner.intake.connector_draft import ConnectorDraft
 from planner.intake.connector_draft import drafted as connector_drafted
-from planner.intake.pinout_draft import PinoutDraft, same_signals
+from planner.intake.pinout_draft import PinoutDraft
 from planner.intake.pinout_draft import drafted as pinout_drafted
 from planner.library.store import NEW
 from planner.model.connector import Connector
@@ -242,8 +243,9 @@ class LibraryWindow(QWidget):
     def _on_measured(self, draft: PinoutDraft) -> None:
         """Confirm the record that was measured if it is the same; else write what was measured."""
         record = self.sample.record
-        if record is not None and same_signals(draft, record):
-            if self.confirming.confirm(record, draft.reference):
+        found = agreement(draft, record) if record is not None else Agreement(same=False)
+        if record is not None and found.same:
+            if self.confirming.confirm(record, found.told(draft.reference)):
                 self._on_done("pinout", record.id)
             return
         if record is not None:
