@@ -1,7 +1,7 @@
 """A pinout being taken in for a known connector: half-made is allowed until it is saved."""
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from pathlib import Path
 
 from pydantic import Field
@@ -27,6 +27,7 @@ class PinoutDraft(Record):
     revision: int = Field(default=1, ge=1)
     title: Line = ""
     connector: Line = ""
+    fits_also: tuple[str, ...] = ()
     seen_from: Side = "unstated"
     use: Line = ""
     maker: Line = ""
@@ -40,6 +41,12 @@ class PinoutDraft(Record):
     documents: tuple[Document, ...] = ()
     statements: tuple[Statement, ...] = ()
     confirmations: tuple[Confirmation, ...] = ()
+    before: PinoutRecord | None = None  # what it is the next revision of
+
+    @property
+    def carries_another(self) -> bool:
+        """Tell whether it says otherwise than the record that was confirmed."""
+        return self.before is not None and dict(self.signals) != dict(self.before.signals)
 
 
 def carries(draft: PinoutDraft, contact: str, signals: tuple[str, ...]) -> PinoutDraft:
@@ -51,6 +58,23 @@ def carries(draft: PinoutDraft, contact: str, signals: tuple[str, ...]) -> Pinou
 def carried_signals(draft: PinoutDraft) -> Mapping[str, frozenset[str]]:
     """Return the signals by contact as sets."""
     return {name: frozenset(it) for name, it in draft.signals.items()}
+
+
+def mates(connector: Connector, known: Iterable[Connector]) -> tuple[Connector, ...]:
+    """Return the connectors that may share a record: one family, contacts of the same names."""
+    return tuple(
+        it
+        for it in known
+        if it.id != connector.id
+        and it.family == connector.family
+        and it.by_id.keys() == connector.by_id.keys()
+    )
+
+
+def fit_also(draft: PinoutDraft, connector: str, *, fits: bool) -> PinoutDraft:
+    """Say that the record holds for another connector too, or not."""
+    others = tuple(it for it in draft.fits_also if it != connector)
+    return draft.evolve(fits_also=(*others, connector) if fits else others)
 
 
 def from_the_other_side(draft: PinoutDraft, connector: Connector) -> PinoutDraft:
@@ -72,6 +96,8 @@ def drafted(record: PinoutRecord, connector: Connector) -> PinoutDraft:
         revision=record.revision,
         title=record.title,
         connector=connector.id,
+        fits_also=tuple(it for it in record.fits if it != connector.id),
+        before=record,
         seen_from=connector.drawn_from,
         use=record.use,
         maker=record.maker,
@@ -110,7 +136,7 @@ def _body(draft: PinoutDraft, connector: Connector) -> dict[str, object]:
         "id": draft.id or proposed_id(draft),
         "revision": draft.revision,
         "title": draft.title or f"{draft.maker or draft.use}, {connector.title}",
-        "fits": (connector.id,),
+        "fits": (connector.id, *(it for it in draft.fits_also if it != connector.id)),
         "use": draft.use,
         "maker": draft.maker,
         "drive": draft.drive,
@@ -124,8 +150,21 @@ def _body(draft: PinoutDraft, connector: Connector) -> dict[str, object]:
         "remarks": draft.remarks,
         "documents": draft.documents,
         "statements": draft.statements,
-        "confirmations": draft.confirmations,
-    }
+        "confirmations": () if draft.carries_another else draft.confirmations,
+    } | _kept(draft)
+
+
+def _kept(draft: PinoutDraft) -> dict[str, object]:
+    """Return what the next revision keeps though no field asks for it.
+
+    A rung that was stated rather than earned holds for the same signals on the same word only.
+    """
+    before = draft.before
+    if before is None:
+        return {}
+    same = not draft.carries_another and draft.source_kind == before.source.kind
+    stated = not before.confirmations and same
+    return {"retired": before.retired} | ({"trust": before.trust} if stated else {})
 
 
 def _missing(draft: PinoutDraft, connector: Connector) -> Iterator[Problem]:

@@ -7,8 +7,10 @@ from planner.intake.pinout_draft import (
     drafted,
     finished,
     from_the_other_side,
+    mates,
     proposed_id,
 )
+from planner.model.source import Confirmation
 from planner.problem import EditRefused, InputError
 
 ODD = PinoutDraft(
@@ -67,3 +69,30 @@ def test_a_free_id_is_proposed():
 
 def test_nothing_takes_a_contact_out():
     assert carries(carries(ODD, "2", ("L+",)), "2", ()).signals == {}
+
+
+CONFIRMED = Confirmation(who="the owner", how="continuity to the board")
+
+
+def revised(shipped, record, **changes):
+    connector = shipped.connector(record.fits[0])
+    return finished(drafted(record, connector).evolve(**changes), connector)
+
+
+def test_the_next_revision_keeps_all_that_nobody_changed(shipped):
+    for record in shipped.pinouts():
+        assert revised(shipped, record) == record
+
+
+def test_what_was_confirmed_of_other_signals_is_not_confirmed(shipped):
+    record = shipped.pinout("xlr-5-intercom-headset").evolve(confirmations=(CONFIRMED,))
+    odd = {**record.signals, "4": ("R+",), "5": ("L+",)}
+
+    assert revised(shipped, record, remarks="seen").trust == "confirmed"
+    after = revised(shipped, record, signals=odd)
+    assert (after.confirmations, after.trust) == ((), "documented")
+
+
+def test_a_record_of_both_genders_is_offered_for_both(shipped):
+    found = mates(shipped.connector("xlr-5-female"), shipped.connectors())
+    assert [it.id for it in found] == ["xlr-5-male"]

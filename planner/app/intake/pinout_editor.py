@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QSplitter, QVBoxLayout, 
 
 from planner.app.intake.drafting import Drafting
 from planner.app.intake.face_view import FaceView
+from planner.app.intake.fits_box import FitsBox
 from planner.app.intake.likeness_list import LikenessList
 from planner.app.intake.side_question import SideQuestion
 from planner.app.intake.signal_table import SignalTable
@@ -23,6 +24,7 @@ from planner.intake.pinout_draft import (
     carried_signals,
     finished,
     from_the_other_side,
+    mates,
     proposed_id,
 )
 from planner.library.store import NEW
@@ -44,6 +46,7 @@ DRIVES = (
     ("line", "balanced line level"),
 )
 _NAMES = 104
+_AGAIN = "It was confirmed with other signals: once saved it must be confirmed again. Ctrl+Return."
 
 
 class PinoutEditor(QWidget):
@@ -82,8 +85,8 @@ class PinoutEditor(QWidget):
         self.mirror = button("The drawing showed the other side", self._mirror, "plain")
         self.mirror.setToolTip("Move each signal to the contact at its mirror image")
         self.connector = Choice("Connector", (), self._choose_connector, _NAMES)
+        self.fits = FitsBox(self.drafting, lambda: self._mates, self.connector.box)
         self.table = SignalTable(self.drafting)
-        self.table.after = self.connector.box
         self.table.looked_at.connect(self._on_looked_at)
         self.drive = Choice("Driven by", DRIVES, partial(self._set, "drive"), _NAMES)
         self.fields = {
@@ -113,7 +116,7 @@ class PinoutEditor(QWidget):
         column.setContentsMargins(16, 12, 16, 12)
         column.setSpacing(8)
         for part in (
-            *(self.question, self.mirror, line(), self.connector),
+            *(self.question, self.mirror, line(), self.connector, self.fits),
             *(Head("What each contact carries"), self.table, line(), self.drive),
             *(*self.fields.values(), line(), self.source, label("Remarks", "second")),
             *(self.remarks,),
@@ -166,7 +169,7 @@ class PinoutEditor(QWidget):
             [("", "choose"), *((it.id, it.title) for it in self.owner.library.connectors())]
         )
         self.drafting.begin(draft)
-        self.table.show_contacts(self._connector)
+        self._show_contacts()
         self._show()
         (self.question.buttons["solder"] if draft.seen_from == "unstated" else self).setFocus()
 
@@ -195,6 +198,11 @@ class PinoutEditor(QWidget):
     def _connector(self) -> "Connector | None":
         return self.owner.library.connector(self.drafting.draft.connector)
 
+    @property
+    def _mates(self) -> "tuple[Connector, ...]":
+        connector = self._connector
+        return mates(connector, self.owner.library.connectors()) if connector is not None else ()
+
     def _answer(self, side: "Side") -> None:
         self.drafting.do(f"Seen from the {side} side", lambda draft: draft.evolve(seen_from=side))
 
@@ -206,8 +214,8 @@ class PinoutEditor(QWidget):
             )
 
     def _choose_connector(self, connector: str) -> None:
-        self.drafting.do("Connector", lambda draft: draft.evolve(connector=connector))
-        self.table.show_contacts(self._connector)
+        self.drafting.do("Connector", lambda draft: draft.evolve(connector=connector, fits_also=()))
+        self._show_contacts()
 
     def _set(self, name: str, value: str) -> str:
         self.drafting.do(name.capitalize(), lambda draft: draft.evolve(**{name: value}))
@@ -228,6 +236,7 @@ class PinoutEditor(QWidget):
         draft = self.drafting.draft
         self.question.show_side(draft.seen_from)
         self.connector.show_value(draft.connector)
+        self.fits.show_draft()
         self.drive.show_value(draft.drive)
         for name, field in self.fields.items():
             field.show_text(getattr(draft, name))
@@ -235,9 +244,13 @@ class PinoutEditor(QWidget):
         has_sides = self._connector is not None and self._connector.mating != "concentric"
         self.mirror.setVisible(bool(draft.signals) and has_sides)
         if self._connector is not None and not self.table.fields:
-            self.table.show_contacts(self._connector)
+            self._show_contacts()
         self._show_likenesses()
         self._show_missing()
+
+    def _show_contacts(self) -> None:
+        self.table.after = self.fits.last
+        self.table.show_contacts(self._connector)
 
     def _show_likenesses(self) -> None:
         connector, draft = self._connector, self.drafting.draft
@@ -275,7 +288,9 @@ class PinoutEditor(QWidget):
         except InputError as error:
             self._say("Still missing: " + "; ".join(it.what for it in error.problems) + ".")
         else:
-            self._say("Nothing is missing. Ctrl+Return saves it.")
+            draft = self.drafting.draft
+            again = draft.carries_another and draft.confirmations
+            self._say(_AGAIN if again else "Nothing is missing. Ctrl+Return saves it.")
 
     def _say(self, text: str) -> None:
         self.missing.setText(text)
