@@ -72,7 +72,7 @@ class ReadingsPane(Panel):
     def _head(self) -> QWidget:
         self._tools = QWidget()
         rows = QVBoxLayout(self._tools)
-        rows.setContentsMargins(12, 0, 12, 6)
+        rows.setContentsMargins(12, 6, 12, 6)
         rows.setSpacing(4)
         row = QHBoxLayout()
         row.setSpacing(16)
