@@ -53,12 +53,14 @@ class FitsBox(QWidget):
         self.boxes = {}
         before = self._before
         for mate in mates:
-            box = check(f"It holds for {mate.title} too", partial(self._fit, mate.id))
+            box = check(f"It holds for {mate.title} too", self._fitting(mate.id))
             box.setToolTip("The numbers stand for the same contacts, so one record serves both")
             self.boxes[mate.id] = box
             self._column.addWidget(box)
             QWidget.setTabOrder(before, box)
             before = box
 
-    def _fit(self, connector: str, fits: bool) -> None:  # noqa: FBT001 - a signal's argument
-        self.drafting.do("Fits too", partial(fit_also, connector=connector, fits=fits))
+    def _fitting(self, connector: str) -> "Callable[[bool], object]":
+        return lambda fits: self.drafting.do(
+            "Fits too", partial(fit_also, connector=connector, fits=fits)
+        )
