@@ -32,3 +32,14 @@ def hands(qapp, qtbot, tmp_path):
     yield Hands(shell)
     shell.take_down()
     qapp.setStyleSheet("")
+
+
+@pytest.fixture
+def no_pointer(monkeypatch):
+    """Let no test use the pointer by mistake."""
+
+    def refuse(*_args):
+        pytest.fail("a pointer was used")
+
+    for name in ("mouseClick", "mousePress", "mouseMove", "mouseRelease"):
+        monkeypatch.setattr(f"tests.e2e.hands.QTest.{name}", refuse)

@@ -26,6 +26,7 @@ class Hands:
 
     def __init__(self, shell):
         self.shell = shell
+        self.in_front = shell.window  # what a window manager gives the focus back to
         self.canvas = shell.bench.canvas
         self.plan = lambda: shell.bench.workbench.plan
 
@@ -35,7 +36,7 @@ class Hands:
         """Let everything happen that is due; give the focus back as a window manager does."""
         QApplication.processEvents()
         if QApplication.focusWindow() is None:
-            (QApplication.activeModalWidget() or self.shell.window).activateWindow()
+            (QApplication.activeModalWidget() or self.in_front).activateWindow()
             QApplication.processEvents()
 
     def _spot(self, widget: QWidget, point: QPoint | None):

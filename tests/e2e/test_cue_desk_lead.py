@@ -114,17 +114,6 @@ def test_the_lead_is_made_by_mouse(hands, tmp_path, capsys):
 # -- by keyboard alone --------------------------------------------------------------------------
 
 
-@pytest.fixture
-def no_pointer(monkeypatch):
-    """Let no test use the pointer by mistake."""
-
-    def refuse(*_args):
-        pytest.fail("a pointer was used")
-
-    for name in ("mouseClick", "mousePress", "mouseMove", "mouseRelease"):
-        monkeypatch.setattr(f"tests.e2e.hands.QTest.{name}", refuse)
-
-
 def fill_guide_by_keyboard(hands):
     for plug, pinout in (("4.4 five", "4.4 balanced"), ("slim", "odalisk"), ("slim", "odalisk")):
         hands.key("2", ENTER)  # the first open end, and its list
