@@ -56,15 +56,16 @@ class Box:
 
     def meets(self, other: "Box", gap: float = 0.0) -> bool:
         """Tell whether an upright box and another (or a corridor) share more than an edge."""
-        if other.line is not None:
-            return self._meets_line(other.line, other.margin + gap)
+        gap += other.margin
         apart = (
             self.right + gap <= other.left
             or other.right + gap <= self.left
             or self.bottom + gap <= other.top
             or other.bottom + gap <= self.top
         )
-        return not apart
+        if apart or other.line is None:
+            return not apart
+        return self._meets_line(other.line, gap)
 
     def _meets_line(self, line: tuple[Point, Point], margin: float) -> bool:
         (x0, y0), (x1, y1) = line

@@ -75,6 +75,24 @@ class Faced:
     keyed: bool
 
 
+@dataclass(frozen=True, slots=True)
+class _Laid:
+    """A face laid out with what stands beside it, before the costly search for names in it."""
+
+    drawing: FaceDrawing
+    around: DrawList
+    framing: Framing
+    keyed: bool
+
+    @property
+    def scale(self) -> float:
+        return self.drawing.scale / 100
+
+    def drawn(self) -> Faced:
+        items = _put_together(self.drawing, self.around, self.framing, keyed=self.keyed)
+        return Faced(items, self.framing.height, self.scale, self.keyed)
+
+
 def page_face(
     facts: EndFacts, connector: Connector, *, withheld: bool = False, least: float = 0.0
 ) -> Faced:
@@ -84,7 +102,7 @@ def page_face(
     its lower left corner, or, where it would be in the way, not in the frame. `withheld` draws open
     octagons for the order.
     """
-    best: Faced | None = None
+    best: _Laid | None = None
     sizes = WIDE
     for sizes in _with_flags_that_fit(facts, connector):
         for keyed, face in product((True, False), (one for one in _FACES if one >= least)):
@@ -94,9 +112,10 @@ def page_face(
             if tried is None:
                 continue
             if tried.scale >= GOOD_SCALE:
-                return tried
+                return tried.drawn()
             best = tried if best is None or tried.scale > best.scale else best
-    return best or _last_resort(facts, connector, sizes, withheld=withheld)
+    last = best or _last_resort(facts, connector, sizes, withheld=withheld)
+    return last.drawn()
 
 
 def _with_flags_that_fit(facts: EndFacts, connector: Connector) -> Iterator[Sizes]:
@@ -111,8 +130,8 @@ def _with_flags_that_fit(facts: EndFacts, connector: Connector) -> Iterator[Size
 
 def _framed(
     facts: EndFacts, connector: Connector, sizes: Sizes, *, keyed: bool, withheld: bool
-) -> Faced | None:
-    """Draw the face as large as it goes; None where leaders would run through words."""
+) -> _Laid | None:
+    """Lay out the face as large as it goes; None where leaders would run through words."""
     sides = share_sides(facts, connector, sizes)
     corner = STRIP if keyed else 0.0
     area = max(sizes.face, sides[0].height + corner, sides[1].height)
@@ -128,9 +147,8 @@ def _framed(
             around = _sides(drawing, sides, framing, keyed=keyed)
             if not drawing.is_clear_of(keys) or not drawing.has_free_leaders():
                 continue
-            items = _put_together(drawing, around, framing, keyed=keyed)
-            if not (keyed and _struck(items, framing, facts)):
-                return Faced(items, framing.height, scale, keyed)
+            if not (keyed and _struck(around, framing, facts)):
+                return _Laid(drawing, around, framing, keyed)
     return None
 
 
@@ -149,15 +167,14 @@ def _packings(
             yield found
 
 
-def _last_resort(facts: EndFacts, connector: Connector, sizes: Sizes, *, withheld: bool) -> Faced:
-    """Draw the face between its columns, whatever leaders run through."""
+def _last_resort(facts: EndFacts, connector: Connector, sizes: Sizes, *, withheld: bool) -> _Laid:
+    """Lay out the face between its columns, whatever leaders run through."""
     sides = share_sides(facts, connector, sizes)
     framing = Framing(sizes.width, sizes.bar, max(sizes.face, *(side.height for side in sides)))
     scale = _beside_columns(facts, connector, sizes, framing.area)
     drawing = _drawing(facts, connector, sizes, framing, scale, packed=None, withheld=withheld)
     around = _sides(drawing, sides, framing, keyed=False)
-    items = _put_together(drawing, around, framing, keyed=True)
-    return Faced(items, framing.height, scale, keyed=True)
+    return _Laid(drawing, around, framing, keyed=True)
 
 
 def _put_together(

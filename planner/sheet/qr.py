@@ -1,5 +1,7 @@
 """The plan's digest as a QR code (ISO/IEC 18004), so that paper and plan can be matched."""
 
+from functools import lru_cache
+
 import segno
 
 from planner.drawing.primitives import Command, DrawList, Path, Point, Style
@@ -9,6 +11,7 @@ MODULES = 33  # along each side: version 4 holds the digest with level M to spar
 QUIET = 4  # modules of white that the standard wants on every side
 
 
+@lru_cache(maxsize=8)  # each page of a sheet bears the same
 def qr_code(figures: str, corner: Point, side: float) -> DrawList:
     """Draw a SHA-256 in hexadecimal, `side` wide, as one path; the white around is the caller's."""
     code = segno.make(

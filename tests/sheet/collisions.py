@@ -34,26 +34,38 @@ def axes(points):
             yield ((y0 - y1) / size, (x1 - x0) / size)
 
 
+def parted(one, other, axis, slack):
+    (low, high), (start, stop) = spans(one, axis), spans(other, axis)
+    return high - slack <= start or stop - slack <= low
+
+
 def meet(one, other, slack=1.0):
     """Tell whether two convex shapes share more than `slack`: no axis parts them."""
-    for axis in (*axes(one), *axes(other)):
-        (low, high), (start, stop) = spans(one, axis), spans(other, axis)
-        if high - slack <= start or stop - slack <= low:
-            return False
-    return True
+    return not any(parted(one, other, axis, slack) for axis in (*axes(one), *axes(other)))
 
 
 def texts(items):
     return [item for item in items if isinstance(item, Text) and item.text.strip()]
 
 
+def reach(points):
+    """Return left, top, right and bottom of an upright box round the points."""
+    xs, ys = zip(*points, strict=True)
+    return min(xs), min(ys), max(xs), max(ys)
+
+
+def near(one, other):
+    """Tell whether two upright boxes touch: what is not near can't meet, and this is quick."""
+    return one[0] <= other[2] and other[0] <= one[2] and one[1] <= other[3] and other[1] <= one[3]
+
+
 def overlapping(items):
     """Return pairs of texts that lie on one another."""
-    boxes = [(text, corners(text)) for text in texts(items)]
+    boxes = [(text, shape, reach(shape)) for text in texts(items) for shape in [corners(text)]]
     return [
         (one.text, other.text)
-        for (one, first), (other, second) in combinations(boxes, 2)
-        if meet(first, second)
+        for (one, first, here), (other, second, there) in combinations(boxes, 2)
+        if near(here, there) and meet(first, second)
     ]
 
 
@@ -81,6 +93,7 @@ def struck(items):
     return [
         text.text
         for text in texts(items)
+        for shape in [corners(text)]
         for leader in leaders
-        if meet(corners(text), leader, slack=10.0)
+        if near(reach(shape), reach(leader)) and meet(shape, leader, slack=10.0)
     ]

@@ -2,12 +2,17 @@
 
 from functools import cache
 
+from planner.data import data_dir
 from planner.edits.by_signal import land_by_signal
 from planner.edits.cables import choose_cable
 from planner.edits.ends import choose_connector
 from planner.edits.shapes import one_to_many, one_to_one, one_to_two
+from planner.files.plans import read_plan
 from planner.library.loading import load_library
 from planner.services.checking import check_plan
+from planner.sheet.page import sheet_pages
+
+DEMOS = sorted((data_dir("resources") / "demo").glob("*.json"))
 
 
 @cache
@@ -52,6 +57,20 @@ def loom():
 
 def findings_of(plan):
     return check_plan(plan)
+
+
+@cache
+def demo_at(name):
+    """Return the one demo plan whose file has this in its name."""
+    (path,) = [path for path in DEMOS if name in path.stem]
+    return read_plan(path)
+
+
+@cache
+def demo_pages(name, findings=None, **options):
+    """Return the pages of a demo plan, made once for all tests; with its own findings, or these."""
+    plan = demo_at(name)
+    return sheet_pages(plan, findings_of(plan) if findings is None else findings, **options)
 
 
 @cache

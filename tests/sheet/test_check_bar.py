@@ -3,22 +3,14 @@
 import numpy as np
 import pytest
 
-from planner.data import data_dir
 from planner.drawing.pdf import PdfPage, pdf_bytes
 from planner.drawing.primitives import Rect, Style
-from planner.files.plans import read_plan
 from planner.sheet.lettering import INK, THIN
-from planner.sheet.page import UNIT_MM, Page, sheet_pages
+from planner.sheet.page import UNIT_MM, Page
 from tests.drawing.rendered import by_poppler, needs_poppler
-from tests.sheet.samples import findings_of
+from tests.sheet.samples import demo_pages
 
-DEMOS = sorted((data_dir("resources") / "demo").glob("*.json"))
 MM = 25.4
-
-
-def pages_of(path, **options):
-    plan = read_plan(path)
-    return sheet_pages(plan, findings_of(plan), **options)
 
 
 def pdf_of(page):
@@ -30,7 +22,7 @@ def pdf_of(page):
 @pytest.mark.parametrize("name", ["stage-left-balanced-line", "cue-desk-headphone-lead"])
 def test_each_check_bar_measures_100_mm(name, paper, tmp_path):
     dpi, found = 600, 0
-    for page in pages_of(next(path for path in DEMOS if path.stem == name), paper=paper):
+    for page in demo_pages(name, paper=paper, language="en", date="25 Nov 2026"):
         if not any(getattr(item, "owner", "").startswith("check-bar") for item in page.items):
             continue
         dark = by_poppler(pdf_of(page), tmp_path, dpi) < 128
@@ -41,7 +33,7 @@ def test_each_check_bar_measures_100_mm(name, paper, tmp_path):
 
 def bar_mm(dark, dpi):
     """Return the length of the bar from edge to edge: five dark cells 10 mm long, and its frame."""
-    for row in dark:
+    for row in dark[::20]:  # the bar is higher than that
         edges = np.flatnonzero(np.diff(np.pad(row.astype(np.int8), 1)))
         runs = edges.reshape(-1, 2) / dpi * MM
         cells = runs[np.abs(runs[:, 1] - runs[:, 0] - 10) < 0.5]

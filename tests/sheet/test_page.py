@@ -5,19 +5,20 @@ import random
 import pytest
 
 from planner.checks.finding import Finding
-from planner.data import data_dir
 from planner.drawing.primitives import Rect, Text
 from planner.edits.shapes import one_to_many, one_to_one, one_to_two
-from planner.files.plans import read_plan
 from planner.model.place import Place
 from planner.model.plan import Acceptance, Cap, Landing, Link, Plan
+from planner.sheet.lead_page import lead_leaves
+from planner.sheet.leaf import Making
 from planner.sheet.lettering import BODY, SMALL
-from planner.sheet.page import sheet_pages
+from planner.sheet.page import Page, sheet_pages
 from planner.sheet.paper import MM
+from planner.sheet.proving import proving_leaves
 from tests.sheet.collisions import outside, overlapping, struck
-from tests.sheet.samples import findings_of, library, with_parts
+from tests.sheet.samples import DEMOS, demo_at, demo_pages, findings_of, library, with_parts
 
-DEMOS = sorted((data_dir("resources") / "demo").glob("*.json"))
+NAMES = [path.stem for path in DEMOS]
 PAPERS = pytest.mark.parametrize("paper", ["a4", "letter"])
 STOP = Finding(
     "bridge", "stop", "L+ and R+ are joined.", "They short.", "Part them.", (Place("A"),)
@@ -64,6 +65,10 @@ def spoiled(plan, draw):
     return plan.evolve(ends=turned, landings=tuple(landings), caps=tuple(caps), links=tuple(links))
 
 
+def dated_pages(name, paper="a4", language="en"):
+    return demo_pages(name, paper=paper, language=language, date="25 Nov 2026")
+
+
 def faults(pages):
     return [
         (number, found)
@@ -73,32 +78,32 @@ def faults(pages):
 
 
 @PAPERS
-@pytest.mark.parametrize("path", DEMOS, ids=lambda path: path.stem)
+@pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("language", ["en", "de"])
-def test_nothing_collides_on_a_demo_sheet(path, paper, language):
-    plan = read_plan(path)
-    options = {"paper": paper, "language": language, "date": "25 Nov 2026"}
-    assert faults(sheet_pages(plan, findings_of(plan), **options)) == []
+def test_nothing_collides_and_no_words_are_cut_short_on_a_demo_sheet(name, paper, language):
+    pages = dated_pages(name, paper, language)
+    assert faults(pages) == []
+    assert cut_short(pages) == []
+
+
+@PAPERS
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_no_words_of_a_run_are_cut_short(name, paper, language):
+    plan = demo_at(name)
+    making = Making(plan, findings_of(plan), paper, "25 Nov 2026", language, 3)
+    leaves = [*lead_leaves(making)[0], *proving_leaves(making)]
+    items = tuple(item for leaf in leaves for item in leaf.body)
+    assert cut_short([Page(items, 0, 0)]) == []
 
 
 def test_text_planted_on_any_text_of_a_page_is_found():
-    plan = read_plan(DEMOS[0])
-    for page in sheet_pages(plan, findings_of(plan)):
+    for page in dated_pages("cue-desk-headphone-lead"):
         first = next(item for item in page.items if isinstance(item, Text) and item.text)
         last = [item for item in page.items if isinstance(item, Text) and item.text][-1]
         for victim in (first, last):
             planted = type(page)((*page.items, victim), page.width, page.height)
             assert (victim.text, victim.text) in overlapping(planted.items)
-
-
-@PAPERS
-@pytest.mark.parametrize("language", ["en", "de"])
-def test_no_words_are_cut_short_on_a_demo_sheet(paper, language):
-    for path in DEMOS:
-        plan = read_plan(path)
-        options = {"paper": paper, "language": language, "date": "25 Nov 2026", "leads": 3}
-        words = said(sheet_pages(plan, findings_of(plan), **options))
-        assert [word for word in words if word[1:].endswith("\u2026")] == []
 
 
 def test_there_are_demo_plans():
@@ -119,9 +124,8 @@ def said(pages):
     return [item.text for page in pages for item in page.items if isinstance(item, Text)]
 
 
-def plan_at(name):
-    (path,) = [path for path in DEMOS if name in path.stem]
-    return read_plan(path)
+def cut_short(pages):
+    return [word for word in said(pages) if word[1:].endswith("\u2026")]
 
 
 def tabs(pages):
@@ -130,8 +134,7 @@ def tabs(pages):
 
 
 def test_the_lead_comes_first_then_a_page_an_end_then_proving_and_sources():
-    plan = plan_at("balanced")
-    assert list(dict.fromkeys(tabs(sheet_pages(plan, ())))) == [
+    assert list(dict.fromkeys(tabs(demo_pages("balanced", ())))) == [
         "LEAD",
         "END A",
         "END B",
@@ -141,31 +144,30 @@ def test_the_lead_comes_first_then_a_page_an_end_then_proving_and_sources():
 
 
 def test_a_split_that_is_only_closed_is_in_the_steps_of_the_end_before():
-    pages = sheet_pages(plan_at("cue-desk-headphone"), ())
+    pages = demo_pages("cue-desk-headphone", ())
     assert "SPLIT" not in tabs(pages)
     last = [page for page in pages if said([page])[0] == "END R"][-1]
     assert any("over the split" in word for word in said([last]))
-    assert "SPLIT" in tabs(sheet_pages(plan_at("stereo"), ()))
+    assert "SPLIT" in tabs(demo_pages("stereo", ()))
 
 
 def test_who_says_so_is_on_the_first_pages_where_that_takes_no_further_one():
     titles = {"Pinouts: who says so", "Cautions and notes"}
-    for path in DEMOS:
-        plan = read_plan(path)
-        pages = sheet_pages(plan, findings_of(plan))
+    for name in NAMES:
+        pages = dated_pages(name)
         leads = [page for page in pages if said([page])[0] == "LEAD"]
         told = any(titles & set(said([page])) for page in leads)
         assert told != ("SOURCES" in tabs(pages))
 
 
 def test_with_a_stop_nothing_is_proved():
-    pages = sheet_pages(plan_at("balanced"), (STOP,))
+    pages = demo_pages("balanced", (STOP,))
     assert "PROVE" not in tabs(pages)
     assert "Cut and pick" not in said(pages)
 
 
 def test_nothing_at_the_bench_is_smaller_than_the_floor():
-    for page in sheet_pages(plan_at("loom"), ()):
+    for page in demo_pages("loom", ()):
         letters = [item for item in page.items if isinstance(item, Text)]
         body = [item for item in letters if 3000 < item.at[1] < page.height - 1100]
         assert {item.text for item in body if item.size < BODY} == set()
@@ -173,8 +175,8 @@ def test_nothing_at_the_bench_is_smaller_than_the_floor():
 
 
 def test_every_contact_signal_and_code_is_on_the_sheet():
-    plan = plan_at("loom")
-    words = said(sheet_pages(plan, ()))
+    plan = demo_at("loom")
+    words = said(demo_pages("loom", ()))
     for end in plan.ends:
         for contact in plan.connector_of(end.id).contacts:
             assert contact.id in words
@@ -185,8 +187,8 @@ def test_every_contact_signal_and_code_is_on_the_sheet():
 
 
 def test_each_page_says_order_revision_digest_and_page():
-    plan = plan_at("loom")
-    pages = sheet_pages(plan, ())
+    plan = demo_at("loom")
+    pages = demo_pages("loom", ())
     for number, page in enumerate(pages, start=1):
         words = said([page])
         assert {plan.order, str(plan.revision), f"{number} of {len(pages)}"} <= set(words)
@@ -194,15 +196,14 @@ def test_each_page_says_order_revision_digest_and_page():
 
 
 def test_the_date_is_printed_only_if_asked_for():
-    plan = plan_at("balanced")
-    assert "Date" not in said(sheet_pages(plan, ())[:1])
-    for page in sheet_pages(plan, (), date="1 May 2026"):
-        assert {"Date", "1 May 2026"} <= set(said([page]))
+    assert "Date" not in said(demo_pages("balanced", ())[:1])
+    for page in dated_pages("stage-left-balanced-line"):
+        assert {"Date", "25 Nov 2026"} <= set(said([page]))
 
 
 def test_the_digest_changes_with_the_plan():
-    plan = plan_at("balanced")
-    one, other = sheet_pages(plan, ()), sheet_pages(plan.evolve(remarks="Mind the gap"), ())
+    plan = demo_at("balanced")
+    one, other = demo_pages("balanced", ()), sheet_pages(plan.evolve(remarks="Mind the gap"), ())
     digests = [said(pages)[said(pages).index("Digest") + 1] for pages in (one, other)]
     assert digests[0] != digests[1]
     assert all(len(digest) == 9 for digest in digests)
@@ -218,15 +219,14 @@ def boxes(pages):
 
 
 def test_a_clear_plan_has_a_box_for_each_joint():
-    plan = plan_at("balanced")
-    pages = [page for page in sheet_pages(plan, ()) if said([page])[0].startswith("END")]
+    plan = demo_at("balanced")
+    pages = [page for page in demo_pages("balanced", ()) if said([page])[0].startswith("END")]
     assert len(boxes(pages)) >= len(plan.landings)
 
 
 @PAPERS
 def test_a_stop_withholds_boxes_and_says_so_on_every_page(paper):
-    plan = plan_at("loom")
-    pages = sheet_pages(plan, (STOP,), paper=paper)
+    pages = demo_pages("loom", (STOP,), paper=paper)
     assert boxes(pages) == []
     for page in pages:
         words = said([page])
@@ -238,7 +238,7 @@ def test_a_stop_withholds_boxes_and_says_so_on_every_page(paper):
 
 @PAPERS
 def test_the_band_lies_at_minus_20_degrees_and_reaches_both_edges(paper):
-    page = sheet_pages(plan_at("balanced"), (STOP,), paper=paper)[0]
+    page = demo_pages("balanced", (STOP,), paper=paper)[0]
     (band,) = [i for i in page.items if isinstance(i, Text) and i.text == "NOT CLEAR TO SOLDER"]
     assert (band.turn_deg, band.size) == (-20, 1376)
     stripes = [i.points for i in page.items if getattr(i, "points", ()) and i.points[0][0] == 0]
@@ -249,7 +249,7 @@ def test_the_band_lies_at_minus_20_degrees_and_reaches_both_edges(paper):
 
 
 def test_every_end_page_has_a_check_bar_of_100_mm():
-    for page in sheet_pages(plan_at("balanced"), ()):
+    for page in demo_pages("balanced", ()):
         rects = [item for item in page.items if isinstance(item, Rect)]
         bar = [item for item in rects if item.owner.startswith("check-bar/")]
         frames = [item for item in bar if item.owner == "check-bar/frame"]
@@ -265,7 +265,7 @@ def test_every_end_page_has_a_check_bar_of_100_mm():
 
 
 def test_an_accepted_caution_prints_its_reason_and_an_open_one_its_mend():
-    plan = plan_at("balanced")
+    plan = demo_at("balanced")
     caution = Finding("gap-small", "caution", "They are close.", "Why", "Sleeve it", (Place("A"),))
     words = " ".join(said(sheet_pages(plan, (caution,))))
     assert "Mend: Sleeve it" in words
@@ -278,9 +278,9 @@ def test_an_accepted_caution_prints_its_reason_and_an_open_one_its_mend():
 
 
 def test_an_unconfirmed_pinout_says_so():
-    words = " ".join(said(sheet_pages(plan_at("intercom"), ())))
+    words = " ".join(said(demo_pages("intercom", ())))
     assert "NOT CONFIRMED" in words
-    assert "NOT CONFIRMED" not in " ".join(said(sheet_pages(plan_at("balanced"), ())))
+    assert "NOT CONFIRMED" not in " ".join(said(demo_pages("balanced", ())))
 
 
 def test_an_unknown_paper_is_refused():
@@ -292,7 +292,7 @@ def test_many_findings_go_on_over_pages_without_collisions():
     places = [Place("A", contact=str(number)) for number in range(60)]
     text = "A sentence of some length that has to be broken into more than one line of the panel."
     found = tuple(Finding("gap-small", "caution", text, text, text, (place,)) for place in places)
-    pages = sheet_pages(plan_at("balanced"), found)
+    pages = sheet_pages(demo_at("balanced"), found)
     assert faults(pages) == []
     assert said(pages).count(text) == 0
     assert sum(word == "gap-small, end A" for word in said(pages)) == 60
