@@ -27,7 +27,7 @@ class FaceView(QWidget):
         self.pointed = ""
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.setMouseTracking(True)
-        self.setMinimumSize(260, 220)
+        self.setMinimumSize(220, 150)
         self.setAccessibleName("Face of the connector")
 
     def show_face(self, shown: CarriedFace | None) -> None:

@@ -30,6 +30,7 @@ class LikenessList(QWidget):
         self.list = QListWidget()
         self.list.setAccessibleName("Known records, the nearest first")
         self.list.setWordWrap(True)
+        self.list.setMinimumHeight(_ROW)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         self.list.currentRowChanged.connect(lambda _at: self.chosen.emit())
         self.none = label(_BEFORE, "second", wrap=True)

@@ -1,5 +1,6 @@
 """Confirm by measuring: the probes are guided, and what hangs on the contacts is told."""
 
+import re
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
@@ -34,6 +35,7 @@ if TYPE_CHECKING:
     from planner.model.connector import Connector
     from planner.model.pinout import PinoutRecord
 
+_FIGURE = re.compile(r", [\d.]+ \u03a9")
 _CAUTION = (
     "Unplug it from everything before a meter touches it. Take ear pieces off the ears: a meter "
     "makes them click."
@@ -112,6 +114,10 @@ class SamplePage(QWidget):
         ):
             left.addWidget(part)
         left.addWidget(self.list, 2)
+        self.list.setMinimumHeight(64)
+        readings = QWidget()
+        readings.setProperty("surface", "panel")
+        readings.setLayout(left)
         form = QWidget()
         form.setProperty("surface", "panel")
         column = QVBoxLayout(form)
@@ -124,12 +130,8 @@ class SamplePage(QWidget):
         for each in parts:
             column.addWidget(each)
         column.addStretch(1)
-        area = QScrollArea()
-        area.setWidgetResizable(True)
-        area.setWidget(form)
-        area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
         right = QVBoxLayout()
-        right.addWidget(area, 1)
+        right.addWidget(_scrolled(form), 1)
         row = QHBoxLayout()
         row.setContentsMargins(16, 4, 16, 10)
         row.addWidget(self.foot, 1)
@@ -138,7 +140,8 @@ class SamplePage(QWidget):
         right.addLayout(row)
         whole = QHBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
-        whole.addLayout(left, 5)
+        self._readings = _scrolled(readings)
+        whole.addWidget(self._readings, 5)
         whole.addLayout(right, 5)
         for keys, act in (
             ("Ctrl+Z", self.sample.drafting.undo_stack.undo),
@@ -162,6 +165,7 @@ class SamplePage(QWidget):
         self.sample.begin(connector)
         self.zero.show_figure(self.sample.readings.meter.zero_ohm)
         self.entry.setFocus()
+        self._readings.ensureWidgetVisible(self.entry)
 
     def write_record(self) -> None:
         """Make a draft of what was measured and answered."""
@@ -241,7 +245,7 @@ class SamplePage(QWidget):
                 {},
                 names_only=True,
                 side="mating" if self.mating.isChecked() and self._has_sides else "solder",
-                notes={name: words for name, words in known.items() if words != "nothing"},
+                notes={name: _brief(words) for name, words in known.items() if words != "nothing"},
                 pairs=((one, other),) if both and not self._first else (),
                 chosen=self._first or one,
             )
@@ -296,3 +300,18 @@ class SamplePage(QWidget):
         self.face.set_look(look)
         self.mark.set_look(look)
         self.questions.set_look(look)
+
+
+def _brief(words: str) -> str:
+    """Return what a contact is in few words: the figures stand beside the face."""
+    if words.startswith("common return"):
+        return "return"
+    return _FIGURE.sub("", words)
+
+
+def _scrolled(widget: QWidget) -> QScrollArea:
+    area = QScrollArea()
+    area.setWidgetResizable(True)
+    area.setWidget(widget)
+    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    return area
