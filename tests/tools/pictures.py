@@ -9,6 +9,7 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 from PySide6.QtCore import QByteArray, QSize, Qt
 from PySide6.QtGui import QImage, QPainter
 from PySide6.QtSvg import QSvgRenderer
+from PySide6.QtWidgets import QApplication, QWidget
 
 from planner.app.shell import Shell
 from planner.data import data_dir
@@ -16,6 +17,7 @@ from planner.files.plans import read_plan
 from planner.library.loading import load_library
 from planner.services.checking import check_plan
 from planner.services.sheets import write_sheet
+from tests.tools.owner_pictures import owner_pictures
 
 PICTURES = Path(__file__).parents[2] / "docs" / "pictures"
 SIZE = (1440, 900)
@@ -27,11 +29,16 @@ def demo(name: str) -> Path:
     return data_dir("resources") / "demo" / f"{name}.json"
 
 
-def window(shell: Shell, name: str) -> None:
-    """Grab the window as it stands."""
+def grab(window: QWidget, name: str) -> None:
+    """Grab a window as it stands."""
     for _ in range(5):
-        shell.app.processEvents()
-    shell.window.grab().save(str(PICTURES / f"{name}.png"))
+        QApplication.processEvents()
+    window.grab().save(str(PICTURES / f"{name}.png"))
+
+
+def window(shell: Shell, name: str) -> None:
+    """Grab the plan's window as it stands."""
+    grab(shell.window, name)
 
 
 def windows() -> None:
@@ -55,6 +62,8 @@ def windows() -> None:
     shell.settings.choose("theme", "dark")
     shell.bench.begin(demo("spoiled-cue-desk"), demo=False)
     window(shell, "window-stops")
+    shell.settings.choose("theme", "light")
+    owner_pictures(shell, grab)
     shell.take_down()
 
 
