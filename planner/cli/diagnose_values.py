@@ -54,7 +54,7 @@ def _high_joint(it: HighJoint) -> dict[str, object]:
     return {
         "pair": _pair((it.one, it.other)),
         "ohm": rounded(it.ohm),
-        "expected_ohm": rounded(it.expected_ohm),
+        "expected_ohm": None if it.expected_ohm is None else rounded(it.expected_ohm),
         "sigmas": rounded(it.sigmas, 1),
         **_fault(it.fault),
     }

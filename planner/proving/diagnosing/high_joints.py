@@ -20,7 +20,10 @@ _SCATTER_OHM, _LEAST_OHM = 0.03, 0.1
 
 @dataclass(frozen=True, slots=True)
 class Figure:
-    """A joined pair with a figure: what its own metal has, and what is expected, ohm."""
+    """A joined pair with a figure: what its own metal has, and what is expected, ohm.
+
+    Where the wire is not known, 0 is expected, and only the limit of the path counts.
+    """
 
     reading: Reading
     path: Path
@@ -59,15 +62,21 @@ class Judged:
 
 
 def judged(readings: Readings, sweep: Sweep) -> tuple[Judged, ...]:
-    """Judge every figure on a pair that a sound lead joins and whose wire is known."""
-    figures = []
+    """Judge every figure on a pair that a sound lead joins.
+
+    Where the wire is not known there is nothing to compare with; the limit of the path holds still.
+    """
+    figures, unknown = [], []
     for reading in readings.by_pair.values():
         ohm = readings.own_ohm(reading)
         if ohm is not None and sweep.joined(reading.one, reading.other):
             path = sweep.path(reading.one, reading.other)
             if path.ohm is not None:
                 figures.append(Figure(reading, path, ohm, path.ohm))
-    return tuple(_judged(it, figures, readings.meter) for it in figures)
+            else:
+                unknown.append(Figure(reading, path, ohm, 0.0))
+    limited = (Judged(it, 0.0, 0.0) for it in unknown)
+    return (*(_judged(it, figures, readings.meter) for it in figures), *limited)
 
 
 def _judged(figure: Figure, figures: Sequence[Figure], meter: Meter) -> Judged:
@@ -109,17 +118,17 @@ def _told(teller: Teller, it: Judged, cleared: set[Contact]) -> HighJoint:
     suspects = tuple(end for end in (path.one, path.other) if end not in cleared)
     suspects = suspects or (path.one, path.other)
     where = " or ".join(teller.full(contact) for contact in suspects)
-    words = (
-        f"high joint on {where}: {ohm_text(figure.ohm)} where "
-        f"{ohm_text(figure.expected_ohm)} is expected"
-    )
+    known = it.figure.path.ohm is not None
+    most = f"{ohm_text(figure.expected_ohm)} is expected"
+    most = most if known else f"at most {ohm_text(it.figure.path.limit_ohm)} is allowed"
+    words = f"high joint on {where}: {ohm_text(figure.ohm)} where {most}"
     look = f"Warm the joint on {teller.full(suspects[0])} with a little fresh solder"
     if len(suspects) > 1:
         look += f", then that on {teller.full(suspects[1])}; read again after each"
     ends = tuple(dict.fromkeys(end for end, _ in suspects))
     shown = ohm_text(figure.ohm)
     fault = Fault("high-joint", ends[0], suspects, words, f"{look}.", ends, cost=0, figure=shown)
-    return HighJoint(path.one, path.other, figure.ohm, figure.expected_ohm, it.sigmas, fault)
+    return HighJoint(path.one, path.other, figure.ohm, path.ohm, it.sigmas, fault)
 
 
 def meter_remark(found: Sequence[Judged]) -> str:

@@ -49,12 +49,15 @@ class Explanation:
 
 @dataclass(frozen=True, slots=True)
 class HighJoint:
-    """A joined pair that reads more than its wire, its meter and its siblings account for, ohm."""
+    """A joined pair that reads more than its wire, its meter and its siblings account for, ohm.
+
+    `expected_ohm` is None where the wire is not known: then it is above the limit, and `sigmas` 0.
+    """
 
     one: Contact
     other: Contact
     ohm: float
-    expected_ohm: float
+    expected_ohm: float | None
     sigmas: float
     fault: Fault
 

@@ -88,3 +88,15 @@ def test_what_joins_with_more_than_solder_is_a_load_still_plugged_in():
         "pin 2 at A to pin 3 at A reads 32.4 Ω, which is more than solder has: is something still "
         "plugged in? Else clean off flux and damp.",
     )
+
+
+@pytest.mark.parametrize(("ohm", "verdict"), [(1.9, "sound"), (2.1, "faulty"), (900.0, "faulty")])
+def test_where_the_wire_is_not_known_the_flat_limit_holds(ohm, verdict):
+    """2 ohm: the rule of IPC/WHMA-A-620 rev. A for an unknown wire (see proving/limits)."""
+    known = LINE.plan
+    its = bench(known.evolve(definitions=known.definitions.evolve(cables=())))
+    joined = [it.evolve(ohm=ohm) if it.joined else it for it in read_all(its.sound).readings]
+    found = diagnose(its.plan, its.wiring, Readings(readings=joined))
+    assert found.verdict == verdict
+    assert all(it.expected_ohm is None for it in found.high_joints)
+    assert all(it.fault.words.endswith("2 Ω is allowed") for it in found.high_joints)
