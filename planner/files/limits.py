@@ -22,6 +22,11 @@ def forbidden_mark(text: str) -> str:
     return f"U+{ord(match.group()):04X}" if match else ""
 
 
+def without_forbidden(text: str) -> str:
+    """Return a text that a stranger may have written with a mark for what no text may hold."""
+    return _FORBIDDEN.sub("\ufffd", text)
+
+
 def read_text(path: Path, limit_bytes: int) -> str:
     """Read a UTF-8 file of at most `limit_bytes`; InputError says what keeps it from being read."""
     raw = read_bytes(path, limit_bytes)

@@ -11,11 +11,12 @@ import os
 from collections.abc import Iterator
 from dataclasses import asdict, dataclass
 from pathlib import Path
+from typing import Any
 
 from planner.files.atomic import write_atomic
 from planner.files.definitions import parse_definition
 from planner.files.folders import check_inside
-from planner.files.limits import DEFINITION_BYTES, read_text
+from planner.files.limits import DEFINITION_BYTES, read_bytes, read_text, without_forbidden
 from planner.model.definition import Definition, DefinitionKind
 from planner.problem import InputError
 
@@ -85,7 +86,7 @@ class History:
         """Add a line to the log, after a torn one on a line of its own; OSError if it can't be."""
         check_inside(self.folder / LOG_NAME, self._root)
         self.folder.mkdir(parents=True, exist_ok=True)
-        line = json.dumps(asdict(change), ensure_ascii=False) + "\n"
+        line = json.dumps(asdict(change)) + "\n"  # ASCII: no name of anyone can spoil the log
         flags = os.O_CREAT | os.O_APPEND | os.O_RDWR | getattr(os, "O_BINARY", 0)
         with os.fdopen(os.open(self.folder / LOG_NAME, flags, 0o666), "r+b", 0) as log:
             size = log.seek(0, os.SEEK_END)
@@ -96,12 +97,12 @@ class History:
             os.fsync(log.fileno())
 
     def changes(self) -> tuple[Change, ...]:
-        """Return what is written down, the oldest first; a torn line is passed over."""
+        """Return what is written down, the oldest first; a torn or spoilt line is passed over."""
         try:
-            text = read_text(self.folder / LOG_NAME, LOG_BYTES)
+            lines = read_bytes(self.folder / LOG_NAME, LOG_BYTES).split(b"\n")
         except InputError:
             return ()
-        found = map(_change, text.splitlines())
+        found = map(_change, lines)
         return tuple(each for each in found if each is not None and each.id == self._id)
 
     def revisions(self, current: str) -> tuple[Kept, ...]:
@@ -128,12 +129,16 @@ class History:
                 yield int(revision), digest, path
 
 
-def _change(line: str) -> Change | None:
+def _change(line: bytes) -> Change | None:
     try:
         values = json.loads(line)
-        change = Change(**values)
-    except (ValueError, TypeError, RecursionError):
+        change = Change(**{key: _shown(value) for key, value in values.items()})
+    except (ValueError, TypeError, AttributeError, RecursionError):
         return None
     texts = (change.id, change.at, change.who, change.what, change.why, change.before, change.after)
     whole = all(isinstance(each, str) for each in texts) and isinstance(change.revision, int)
     return change if whole else None
+
+
+def _shown(value: Any) -> Any:  # noqa: ANN401 - whatever JSON holds
+    return without_forbidden(value) if isinstance(value, str) else value

@@ -27,10 +27,13 @@ class Papers:
         self.folder = folder / PAPERS_FOLDER
 
     def keep(self, document: Document, data: bytes) -> None:
-        """Keep a document's bytes, once; InputError if they are not the document's."""
+        """Keep a document's bytes, once; InputError if they are not the document's.
+
+        A copy that was damaged since is replaced.
+        """
         check_paper(document, data, document.name)
         path = self.folder / document.kept_as
-        if not path.exists():
+        if not self.holds(document) or read_bytes(path) != data:
             check_inside(path, self._root)
             self.folder.mkdir(exist_ok=True)
             write_atomic(path, data)

@@ -177,6 +177,13 @@ def test_a_document_is_copied_and_checked_when_it_is_read(store, saved, tmp_path
         store.papers.read(document)
 
 
+def test_a_damaged_document_that_is_added_again_is_whole_again(store, tmp_path):
+    document = store.add_document(letter(tmp_path))
+    store.papers.path(document).write_bytes(b"%PDF-1.4 another letter")
+    assert store.add_document(letter(tmp_path)) == document
+    assert store.papers.read(document) == letter(tmp_path).read_bytes()
+
+
 def test_a_record_whose_document_is_not_in_the_folder_is_not_saved(store, saved, tmp_path):
     other = Store(tmp_path / "other")
     other.folder.mkdir()
@@ -287,6 +294,22 @@ def test_a_torn_line_of_the_log_is_passed_over(store, saved, pinout):
     log = store.folder / "history" / "pinout" / ID / "changes.jsonl"
     with log.open("a", encoding="utf-8") as stream:
         stream.write('{"id": "bench-')
+    store.save(pinout.evolve(title="Next"), saved.digest, who="Okoro")
+    assert [it.revision for it in store.changes("pinout", ID)] == [1, 2]
+
+
+@pytest.mark.parametrize(
+    "who", ["\u202eWeller", "Wel\u2028ler", "Wel\x85ler", "Wel\x00ler", "Wel\udcffler"]
+)
+def test_a_name_that_no_text_may_hold_does_not_hide_the_log(store, saved, pinout, who):
+    store.save(pinout.evolve(title="Next"), saved.digest, who=who)
+    assert [it.revision for it in store.changes("pinout", ID)] == [1, 2]
+    assert store.changes("pinout", ID)[1].who.isprintable()
+
+
+def test_bytes_that_are_no_text_do_not_hide_the_log(store, saved, pinout):
+    with (store.folder / "history" / "pinout" / ID / "changes.jsonl").open("ab") as stream:
+        stream.write(b"\xff\xfe\n[1, 2]\n")
     store.save(pinout.evolve(title="Next"), saved.digest, who="Okoro")
     assert [it.revision for it in store.changes("pinout", ID)] == [1, 2]
 
