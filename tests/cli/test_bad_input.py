@@ -312,3 +312,11 @@ def test_many_problems_are_cut_short(cupwright, tmp_path):
     done = cupwright("check", path)
     assert done.err.count("there is no end 'B'") == 20
     assert "more problems are not shown" in done.err
+
+
+@pytest.mark.parametrize("act", [["list", "--folder"], ["validate"], ["newer"], ["import"]])
+def test_a_name_that_is_too_long_for_the_system_is_told(cupwright, act):
+    done = cupwright("connectors", *act, "x" * 5000)
+    assert "not foreseen" not in done.err
+    assert done.status in {0, 3}
+    assert done.err.startswith("cupwright: xxx")
