@@ -112,6 +112,7 @@ GESTURE_KEYS: tuple[Hint, ...] = (
     ("Prove: \u2191 \u2193, Tab, Shift+Tab", "take what is typed and go down or up a row"),
     ("Wiggle: Enter, Space, Esc", "begins and notes an end; the beep broke; drops it"),
     ("Wiggle: \u2190 \u2192", "choose the end that is flexed"),
+    ("Listen: Esc", "ends the tone that sounds"),
     ("Landings: arrows", "choose the core and the end"),
     ("Landings: r1, tip, 3 and Enter", "lands the core on that contact and goes to the next core"),
     ("Landings: Delete, X, C", "lifts, exchanges, marks as spare and capped"),

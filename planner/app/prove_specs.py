@@ -38,11 +38,26 @@ PROVE_SPECS = (
     ),
     ActionSpec(
         "wiggle",
-        "&Wiggle and listen",
-        "Flex the lead end by end, and note what is heard",
+        "&Wiggle",
+        "Flex the lead end by end, and note whether it holds",
         ("W",),
         "Prove",
         "prove",
+    ),
+    ActionSpec(
+        "listen",
+        "&Listen",
+        "Play tones through the lead, and note what is heard",
+        ("H",),
+        "Prove",
+        "prove",
+    ),
+    ActionSpec(
+        "test_tones",
+        "Write the &tones as a file\u2026",
+        "Write the test tones as a WAV file, to be played from anything",
+        menu="Prove",
+        no_key=_RARE,
     ),
     ActionSpec(
         "import_readings",

@@ -39,8 +39,7 @@ UNPROVED_CAUTION = (
 LOUD_CAUTION = (
     "Caution: loud sound harms hearing for good. Turn the volume fully down, keep the headphones "
     "off the ears, start the tones, and only then turn up until they are just easy to hear. Never "
-    "start a tone with in-ear phones in the ears. Stop at once if it hurts. "
-    f"{UNPROVED_CAUTION}"
+    "start a tone with in-ear phones in the ears. Stop at once if it hurts."
 )
 
 

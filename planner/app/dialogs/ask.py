@@ -24,6 +24,7 @@ Recover = Literal["open", "discard", "later"]
 
 PLAN_FILES = "Plans (*.json)"
 SHEET_FILES = ("PDF (*.pdf)", "SVG (*.svg)")
+TONE_FILES = ("Sound (*.wav)",)
 CUT_FILES = ("Comma-separated values (*.csv)",)
 READING_FILES = "Readings (*.csv *.txt *.tsv);;All files (*)"
 
@@ -80,6 +81,10 @@ class Ask:
     def where_to_write_summary(self, suggested: str) -> Path | None:
         """Ask where to write the summary of all units."""
         return self._where("Write the summary of all units", suggested, CUT_FILES)
+
+    def where_to_write_tones(self, suggested: str) -> Path | None:
+        """Ask where to write the test tones."""
+        return self._where("Write the test tones", suggested, TONE_FILES)
 
     def _file(self, title: str, kinds: str) -> Path | None:
         """Ask for a file that is there."""

@@ -1,4 +1,4 @@
-"""The wiggle test and what was heard: live while an end is flexed, and a list of what was noted."""
+"""The wiggle test: live while an end is flexed, and a list of what was noted."""
 
 from typing import TYPE_CHECKING
 
@@ -7,27 +7,16 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from planner.app.order_of_work.plain_list import PlainList
-from planner.app.panels.widgets.fields import Choice
-from planner.app.panels.widgets.labels import Head, button, label, line, restyle
+from planner.app.panels.widgets.labels import Head, button, label, restyle
 from planner.app.panels.widgets.panel import Panel
 from planner.app.proving_view.flexing import Flexing
 from planner.app.proving_view.scrolled import scrolled
-from planner.proving.units import Heard, Listening, Tone
 from planner.units import number
 
 if TYPE_CHECKING:
     from planner.app.proving_view.state import Proving
     from planner.drawing.looks import Look
 
-TONES: tuple[tuple[Tone, str], ...] = (
-    ("left", "left only"),
-    ("right", "right only"),
-    ("in-phase", "both, in phase"),
-    ("out-of-phase", "both, out of phase"),
-    ("sweep", "sweep"),
-    ("microphone", "microphone"),
-    ("other", "another"),
-)
 _LIST_HIGH = 84
 _HOW = (
     "Clip the meter on a pair that beeps. Enter begins, then bend the lead at the end; press Space "
@@ -85,7 +74,7 @@ class FlexBox(QFrame):
 
 
 class FlexPane(Panel):
-    """The box of the end that is flexed, what was noted, and what was heard."""
+    """The box of the end that is flexed, and what was noted."""
 
     def __init__(self, proving: "Proving", look: "Look") -> None:
         super().__init__(proving.workbench, look)
@@ -96,11 +85,7 @@ class FlexPane(Panel):
         self.break_button = button("It broke (Space)", self.flexing.break_now)
         self.start_button = button("Begin", self._on_start, "primary")
         self.noted = PlainList("What the wiggle test showed", look, "fault")
-        self.tone = Choice("Tone", TONES, lambda _value: None, 44)
-        self.as_expected = button("As expected", lambda: self.hear("as-expected"))
-        self.otherwise = button("Otherwise", lambda: self.hear("otherwise"))
-        self.heard = PlainList("What was heard", look, "fault")
-        self.setAccessibleName("Wiggle and listen")
+        self.setAccessibleName("Wiggle")
         self.setFocusProxy(self.box)
         self._build()
         self.attach(proving.unit_changed, self.renew)
@@ -111,12 +96,11 @@ class FlexPane(Panel):
     def _build(self) -> None:
         inside = QWidget()
         inside.setProperty("surface", "clear")
-        area = scrolled(inside, "Wiggle and listen")
+        area = scrolled(inside, "Wiggle")
         outer = QVBoxLayout(self)
         outer.setContentsMargins(0, 0, 0, 0)
         outer.addWidget(area)
-        for listed in (self.noted, self.heard):
-            listed.setMinimumHeight(_LIST_HIGH)
+        self.noted.setMinimumHeight(_LIST_HIGH)
         column = QVBoxLayout(inside)
         column.setContentsMargins(12, 8, 12, 8)
         column.setSpacing(6)
@@ -128,45 +112,20 @@ class FlexPane(Panel):
             acts.addWidget(part)
         column.addLayout(acts)
         column.addWidget(self.noted, 1)
-        column.addWidget(line())
-        column.addWidget(Head("Listen", "section"))
-        column.addWidget(self.tone)
-        row = QHBoxLayout()
-        for part in (self.as_expected, self.otherwise):
-            row.addWidget(part)
-        column.addLayout(row)
-        column.addWidget(self.heard, 1)
 
     def _on_start(self) -> None:
         (self.flexing.stop if self.flexing.running else self.flexing.start)()
         self.box.setFocus(Qt.FocusReason.OtherFocusReason)
 
-    def hear(self, heard: Heard) -> None:
-        """Note what the chosen tone sounded like."""
-        unit, at = self.proving.unit, self.tone.box.currentIndex()
-        if unit is not None:
-            tone, words = TONES[at]
-            entry = Listening(tone=tone, heard=heard)
-            self.proving.change(f"Heard {words}", unit.evolve(listening=(*unit.listening, entry)))
-            self.tone.box.setCurrentIndex(min(at + 1, len(TONES) - 1))
-
     def renew(self) -> None:
         """Show what was noted of the unit."""
         unit = self.proving.unit
         self.how.setText(_HOW if unit is not None else _NO_UNIT)
-        for part in (self.box, self.tone, self.as_expected, self.otherwise):
-            part.setEnabled(unit is not None)
+        self.box.setEnabled(unit is not None)
         wiggle = unit.wiggle if unit is not None else ()
         self.noted.show_rows(
             [(f"{it.end}  {it.state}", it.note, it.state == "broken") for it in wiggle]
         )
-        words = dict(TONES)
-        listening = unit.listening if unit is not None else ()
-        rows = [
-            (words[it.tone], it.heard.replace("-", " "), it.heard == "otherwise")
-            for it in listening
-        ]
-        self.heard.show_rows(rows)
         self._show_buttons()
         self.box.renew()
 
@@ -180,4 +139,3 @@ class FlexPane(Panel):
         """Draw in another look."""
         super().set_look(look)
         self.noted.set_look(look)
-        self.heard.set_look(look)

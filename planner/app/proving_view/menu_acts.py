@@ -11,7 +11,7 @@ if TYPE_CHECKING:
     from planner.app.proving_view.prove_acts import ProveActs
     from planner.app.view_acts import ViewActs
 
-_UNIT, _ROWS = ("finish_unit",), ("next_unit", "import_readings", "empty_form", "wiggle")
+_UNIT, _ROWS = ("finish_unit",), ("next_unit", "import_readings", "empty_form", "wiggle", "listen")
 
 
 class ProveMenu(QObject):
@@ -32,6 +32,8 @@ class ProveMenu(QObject):
             ("next_unread", self._next_unread),
             ("next_advised", self._next_advised),
             ("wiggle", self._wiggle),
+            ("listen", self._listen),
+            ("test_tones", acts.test_tones),
         ):
             actions.handle(name, partial(self._in_prove, act))
         actions.scope_to(self._view, "prove", "walk")
@@ -60,6 +62,10 @@ class ProveMenu(QObject):
     def _wiggle(self) -> None:
         self._view.show_page("Wiggle")
         self._view.flex.box.setFocus(Qt.FocusReason.ShortcutFocusReason)
+
+    def _listen(self) -> None:
+        self._view.show_page("Listen")
+        self._view.listen.setFocus(Qt.FocusReason.ShortcutFocusReason)
 
     def renew(self, *_what: object) -> None:
         """Enable what can be done now."""

@@ -16,6 +16,7 @@ from planner.proving.form import form_text
 from planner.proving.probing import probe_plan
 from planner.proving.reading import Meter
 from planner.proving.reading_csv import read_readings
+from planner.proving.tones import write_tones
 from planner.proving.units import Rework
 from planner.services.units import write_certificate, write_summary
 
@@ -224,6 +225,12 @@ class ProveActs(QObject):
         if path is not None:
             self._write(partial(write_summary, self.state.plan, self.book.units, path))
 
+    def test_tones(self) -> None:
+        """Write the tones at the level that is chosen, to be played from anything."""
+        path = self._ask.where_to_write_tones("test tones.wav")
+        if path is not None:
+            self._write(partial(_tones, path, self.view.listen.level_dbfs))
+
     def _named(self, ending: str) -> str:
         return f"{file_name_for(self.state.plan)}{ending}"
 
@@ -243,4 +250,9 @@ class ProveActs(QObject):
 
 def _written(path: "Path", text: str) -> "tuple[Path, ...]":
     write_atomic(path, text.encode())
+    return (path,)
+
+
+def _tones(path: "Path", level_dbfs: float) -> "tuple[Path, ...]":
+    write_tones(path, level_dbfs=level_dbfs)
     return (path,)

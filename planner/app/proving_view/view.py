@@ -10,6 +10,7 @@ from planner.app.pages import PageStrip
 from planner.app.proving_view.caution_line import CautionLine
 from planner.app.proving_view.faces_pane import FacesPane
 from planner.app.proving_view.flex_pane import FlexPane
+from planner.app.proving_view.listen_pane import ListenPane
 from planner.app.proving_view.readings_pane import ReadingsPane
 from planner.app.proving_view.state import Proving
 from planner.app.proving_view.units_book import UnitsBook
@@ -22,7 +23,7 @@ if TYPE_CHECKING:
     from planner.app.workbench import Workbench
     from planner.drawing.looks import Look
 
-PAGES = ("Readings", "Verdict", "Faces", "Units", "Wiggle")
+PAGES = ("Readings", "Verdict", "Faces", "Units", "Wiggle", "Listen")
 # From these widths the readings, then the faces too, have a place of their own, px.
 _TWO, _THREE = 700, 980
 _SIDE_WIDE, _FACES_WIDE, _ANY_WIDTH = 300, 264, 16_777_215
@@ -41,9 +42,17 @@ class ProvingView(QWidget):
         self.verdict = VerdictPane(self.state, actions, look)
         self.units = UnitsPane(self.state, self.book, actions, look)
         self.flex = FlexPane(self.state, look)
+        self.listen = ListenPane(self.state, actions, look)
         self.faces = FacesPane(self.state, look)
         self.caution = CautionLine(workbench, look)
-        self.panels = (self.caution, self.readings, self.verdict, self.units, self.flex)
+        self.panels = (
+            self.caution,
+            self.readings,
+            self.verdict,
+            self.units,
+            self.flex,
+            self.listen,
+        )
         self.stack = QStackedWidget()
         self.strip = PageStrip(PAGES, look, self.show_page)
         self._columns, self._page = 3, "Verdict"
@@ -60,7 +69,7 @@ class ProvingView(QWidget):
         side.setSpacing(0)
         side.addWidget(self.strip)
         side.addWidget(self.stack, 1)
-        for pane in (self.verdict, self.units, self.flex):
+        for pane in (self.verdict, self.units, self.flex, self.listen):
             self.stack.addWidget(pane)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
@@ -105,6 +114,7 @@ class ProvingView(QWidget):
             "Faces": self.faces,
             "Units": self.units,
             "Wiggle": self.flex,
+            "Listen": self.listen,
         }
         self.stack.setCurrentWidget(panes[self._page])
 

@@ -45,6 +45,7 @@ class Answers(shell_tests.Answers):
         return self.target
 
     where_to_write_certificate = where_to_write_summary = where_to_write_form
+    where_to_write_tones = where_to_write_form
 
 
 class Meter:
