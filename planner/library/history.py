@@ -8,6 +8,7 @@ in between leaves a revision that nothing took up, told as such, and loses none.
 import hashlib
 import json
 import os
+import re
 from collections.abc import Iterator
 from dataclasses import asdict, dataclass
 from pathlib import Path
@@ -23,6 +24,9 @@ from planner.problem import InputError
 HISTORY_FOLDER = "history"
 LOG_NAME = "changes.jsonl"
 LOG_BYTES = 20_000_000
+# On Windows such a name is a device, whatever its ending, and a dot at the end is cut off
+# (Microsoft, Naming Files, Paths, and Namespaces; from memory).
+_NO_FILE = re.compile(r"(con|prn|aux|nul|com\d|lpt\d)(\..*)?|.*\.", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,12 +70,22 @@ def digest_of(text: str) -> str:
     return hashlib.sha256(text.encode()).hexdigest()
 
 
+def file_stem(record_id: str) -> str:
+    """Return the id as a name that a file may have on every system."""
+    return longer_stem(record_id) if _NO_FILE.fullmatch(record_id) else record_id
+
+
+def longer_stem(record_id: str) -> str:
+    """Return a name for an id whose own name can't be had."""
+    return f"{record_id}~{digest_of(record_id)[:6]}"
+
+
 class History:
     """What was kept of one definition in one folder."""
 
     def __init__(self, folder: Path, kind: DefinitionKind, record_id: str) -> None:
         self._root = folder
-        self.folder = folder / HISTORY_FOLDER / kind / record_id
+        self.folder = folder / HISTORY_FOLDER / kind / file_stem(record_id)
         self._id = record_id
 
     def keep(self, text: str, revision: int) -> None:

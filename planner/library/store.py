@@ -14,7 +14,7 @@ from planner.files.folders import check_inside, library_folder
 from planner.files.limits import DEFINITION_BYTES, read_text
 from planner.library.comparing import Difference, differences
 from planner.library.folder import definition_files
-from planner.library.history import Change, History, Kept, digest_of
+from planner.library.history import Change, History, Kept, digest_of, file_stem, longer_stem
 from planner.library.lock import STALE_S, WAIT_S, FolderLock
 from planner.library.papers import Papers, described
 from planner.model.connector import Connector
@@ -212,14 +212,14 @@ class Store:
         return next((path for path in files if _names(path, kind, record_id)), None)
 
     def _usual_path(self, kind: DefinitionKind, record_id: str) -> Path:
-        return self.folder / f"{kind}s" / f"{record_id}.toml"
+        return self.folder / f"{kind}s" / f"{file_stem(record_id)}.toml"
 
     def _free_path(self, kind: DefinitionKind, record_id: str) -> Path:
         """Return a name for a new file; of ids that differ in case only, one gets a longer one."""
         usual = self._usual_path(kind, record_id)
         if not os.path.lexists(usual):
             return usual
-        return usual.with_stem(f"{record_id}~{digest_of(record_id)[:6]}")
+        return usual.with_stem(longer_stem(record_id))
 
 
 def _next(record: Definition, now: Saved | None, free: Path) -> Saved:

@@ -139,6 +139,16 @@ def test_two_ids_that_differ_in_case_are_two_files(store, saved, pinout, monkeyp
     assert store.find("pinout", ID.upper()) == other
 
 
+@pytest.mark.parametrize("name", ["con", "NUL", "com1.x", "aux", "a."])
+def test_an_id_that_is_no_name_of_a_file_on_windows_gets_one(store, pinout, name):
+    """Names of devices, and a dot at the end: from memory of Microsoft's page on names of files."""
+    path = store.save(pinout.evolve(id=name), NEW, who="Weller").path
+    assert path.name.startswith(f"{name}~")
+    assert store.find("pinout", name).record.id == name
+    assert len(store.history("pinout", name)) == 1
+    assert load_library([store.folder]).pinout(name) is not None
+
+
 def test_what_could_not_be_read_back_is_not_saved(store, saved, pinout):
     with pytest.raises(InputError, match=r"U\+202E"):
         store.save(pinout.evolve(title="turned\u202eround"), saved.digest, who="Okoro")
