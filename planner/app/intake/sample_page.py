@@ -225,6 +225,8 @@ class SamplePage(QWidget):
         one, other = self.sample.pair
         if self._first:
             self.probes.setText(f"One probe on {self._first}: press the other contact.")
+        elif self.sample.done and not self.sample.by_hand:
+            self.probes.setText("Settled: nothing more must be read")
         else:
             self.probes.setText(f"Probes on {one} (plus) and {other}")
         self._show_face()

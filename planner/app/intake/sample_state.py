@@ -45,6 +45,16 @@ class Sample(QObject):
         """What is known of each contact, and what is still to be asked."""
         return as_signals(self.identified) if self.identified is not None else Proposal({}, ())
 
+    @property
+    def done(self) -> bool:
+        """Tell whether one understanding is left."""
+        return self.identified is not None and self.identified.certain
+
+    @property
+    def by_hand(self) -> bool:
+        """Tell whether the pair under the probes was chosen rather than proposed."""
+        return self._by_hand
+
     def begin(self, connector: "Connector") -> None:
         """Begin with a connector's contacts, nothing read."""
         self.answers, self.identified = {}, None
