@@ -30,7 +30,8 @@ class ToneCard(QFrame):
         super().__init__()
         self.tone, self.title = tone, title
         self.play = button("Play", self.play_wanted.emit)
-        self.play.setVisible(played)
+        if not played:
+            self.play.hide()
         self.hear = label(hear, "small", wrap=True)
         self.answers = {
             answer: segment(words, at, look)
