@@ -10,6 +10,8 @@ from planner.library.parcel import Parcel
 from planner.library.store import NEW, Conflict, Saved, Store
 from planner.model.base import Ident
 from planner.model.definition import Definition, documents_of, kind_name
+from planner.model.pinout import PinoutRecord
+from planner.model.source import TRUST_LADDER, earned_trust
 from planner.problem import InputError
 
 State = Literal["new", "same", "differs"]
@@ -30,8 +32,19 @@ class Arrival:
 
 
 def preview(parcel: Parcel, library: Library) -> tuple[Arrival, ...]:
-    """Say of each definition of a parcel whether it is new, the same, or differs and in what."""
-    return tuple(_arrival(record, library) for record in parcel.definitions)
+    """Say of each definition of a parcel whether it is new, the same, or differs and in what.
+
+    A pinout record is shown, and taken in, on the rung of trust that it earns.
+    """
+    return tuple(_arrival(_as_earned(record), library) for record in parcel.definitions)
+
+
+def _as_earned(record: Definition) -> Definition:
+    """Take a stated rung back to what the record shows for it: a sender may state anything."""
+    if not isinstance(record, PinoutRecord):
+        return record
+    earned = earned_trust(record.source, record.statements, record.confirmations)
+    return record.evolve(trust=min(record.trust, earned, key=TRUST_LADDER.index))
 
 
 def _arrival(record: Definition, library: Library) -> Arrival:

@@ -41,6 +41,17 @@ def test_what_is_new_is_saved_with_its_documents(store, parcel):
     assert states(parcel, loaded(store)) == [(ID, "same"), ("bench-three", "same")]
 
 
+@pytest.mark.parametrize(("kind", "rung"), [("hearsay", "hearsay"), ("letter", "documented")])
+def test_a_sender_s_word_for_the_rung_of_trust_does_not_count(store, tmp_path, kind, rung):
+    source = documented(tmp_path).source.evolve(kind=kind)
+    stated = documented(tmp_path).evolve(source=source, trust="confirmed-by-two")
+    assert stated.confirmed
+    parcel = parcel_of(tmp_path, stated)
+    assert preview(parcel, Library())[0].definition.trust == rung
+    assert take_in(parcel, Library(), store, who="Weller")[0].record.trust == rung
+    assert loaded(store).pinout(ID).confirmed is False
+
+
 def test_what_is_there_already_is_not_saved_again(store, parcel):
     take_in(parcel, Library(), store, who="Weller")
     assert take_in(parcel, loaded(store), store, who="Weller", answers={ID: "next"}) == ()
