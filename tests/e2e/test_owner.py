@@ -6,12 +6,13 @@ worked out by networkx from the headset's wiring, not by the program.
 
 import networkx as nx
 import pytest
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QPushButton, QScrollArea
 
 from planner.app.dialogs.newer import NewerDialog
 from planner.app.intake.confirm_dialog import ConfirmDialog
+from planner.app.panels.choosing import targets
 from planner.edits.cables import choose_cable
 from planner.edits.ends import choose_connector
 from planner.edits.landings import land
@@ -132,7 +133,7 @@ class Owner:
     def take_newer(self):
         """Take the newer revision into the plan, from the menu."""
         begin = lambda: self.hands.click_menu("Lead", "newer")  # noqa: E731 - handed on
-        self.hands.in_dialog(NewerDialog, lambda _dialog: self.hands.key(ENTER), begin)
+        self.hands.in_dialog(NewerDialog, lambda dialog: self.hands.click(dialog.take), begin)
 
 
 def assert_is_the_letter(record, own):
@@ -195,4 +196,85 @@ def test_a_letter_becomes_a_confirmed_record_and_a_clear_plan_by_keyboard_alone(
         hands.write("Beacon", ENTER)
         hands.key(*[DOWN] * down, ENTER)
     assert {end.pinout for end in hands.plan().ends} == {RECORD}
+    assert owner.cautions() == set()
+
+
+# -- by mouse -----------------------------------------------------------------------------------
+
+
+def click(hands, widget, point=None):
+    """Scroll what is to be clicked into sight, and click it."""
+    step = widget.parentWidget()
+    while step is not None:
+        if isinstance(step, QScrollArea):
+            step.ensureWidgetVisible(widget)
+        step = step.parentWidget()
+    hands.click(widget, point)
+
+
+def pressed(window, words):
+    return next(it for it in window.head.findChildren(QPushButton) if it.text() == words)
+
+
+def fill(hands, field, text):
+    click(hands, field.line)
+    hands.key(Qt.Key.Key_A, modifiers=CTRL)
+    hands.write(text, ENTER)
+
+
+def choose(hands, choice, key):
+    click(hands, choice.box)
+    hands.key(key, ENTER)
+
+
+def write_by_mouse(owner):
+    hands = owner.hands
+    hands.click_menu("Plan", "library")
+    hands.in_front = window = owner.window
+    choose(hands, window.browse.kind, Qt.Key.Key_C)
+    click(hands, window.browse.search)
+    hands.write("XLR-5 female")
+    click(hands, pressed(window, "New pinout\u2026"))
+    editor = window.pinout
+    click(hands, editor.question.buttons["mating"])
+    click(hands, editor.fits.boxes["xlr-5-male"], QPoint(8, 12))
+    for name, words in CONTACTS.items():
+        fill(hands, editor.table.fields[name], words)
+    choose(hands, editor.drive, Qt.Key.Key_N)
+    fill(hands, editor.fields["use"], "Beacon headset")
+    fill(hands, editor.fields["maker"], "Tarn & Wicket")
+    choose(hands, editor.source.kind, Qt.Key.Key_L)
+    fill(hands, editor.source.fields["reference"], "letter")
+    fill(hands, editor.source.fields["date"], "3 May 2009")
+    hands.click_file("letter.txt", lambda: click(hands, editor.source.add))
+    click(hands, editor.save_button)
+
+
+def test_a_plan_that_uses_the_record_is_cleared_from_its_finding(owner, own):
+    hands, bench = owner.hands, owner.bench
+    write_by_mouse(owner)
+    assert_is_the_letter(owner.saved(), own)
+    owner.window.close()
+    hands.in_front = hands.shell.window
+    for end in "AB":
+        target = next(it for it in targets(hands.plan(), owner.saved()) if it.key == end)
+        assert bench.shelf.put(owner.saved(), target)
+    assert owner.cautions() == {"pinout-unconfirmed"}
+
+    card = next(it for it in bench.findings._open_cards())
+    click(hands, card.library_button)
+    hands.in_front = owner.window
+    assert owner.window.browse.record == owner.saved()
+    click(hands, pressed(owner.window, "Measure a sample\u2026"))
+    owner.read_all_that_is_proposed()
+    for key, box in owner.window.sample.questions.boxes.items():
+        click(hands, box)
+        at = box.findData(owner.true_answer(key))
+        hands.key(*[DOWN] * at, ENTER)
+        assert box.currentIndex() == at
+    owner.confirm_by("the owner", lambda: click(hands, owner.window.sample.write))
+    owner.window.close()
+    hands.in_front = hands.shell.window
+    assert owner.cautions() == {"pinout-unconfirmed"}, "the plan keeps its own copy"
+    owner.take_newer()
     assert owner.cautions() == set()
