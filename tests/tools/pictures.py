@@ -11,6 +11,7 @@ from PySide6.QtGui import QImage, QPainter
 from PySide6.QtSvg import QSvgRenderer
 from PySide6.QtWidgets import QApplication, QWidget
 
+from planner.app.proving_view.rows import ProbeRow
 from planner.app.shell import Shell
 from planner.data import data_dir
 from planner.files.plans import read_plan
@@ -58,6 +59,7 @@ def windows() -> None:
     while work.busy or not work.facts.steps:
         shell.app.processEvents()
     window(shell, "work")
+    prove(shell)
     shell.window.acts["wire"].trigger()
     shell.settings.choose("theme", "dark")
     shell.bench.begin(demo("spoiled-cue-desk"), demo=False)
@@ -65,6 +67,30 @@ def windows() -> None:
     shell.settings.choose("theme", "light")
     owner_pictures(shell, grab)
     shell.take_down()
+
+
+def prove(shell: Shell) -> None:
+    """Read a unit in which the cores at the right cup are exchanged, and grab the diagnosis."""
+    shell.window.acts["prove"].trigger()
+    _settle(shell)
+    proving = shell.bench.proving
+    proving.state.begin()
+    proving.readings.zero.line.setText("0.2")
+    proving.readings.zero.line.setModified(True)
+    proving.readings.zero.line.settle()
+    places = [at for at, row in enumerate(proving.state.rows) if isinstance(row, ProbeRow)]
+    for place, shown in zip(places, ("0.4", "0.5", "o", "o"), strict=False):
+        proving.state.enter(place, shown)
+    proving.state.go_to(places[4])
+    _settle(shell)
+    proving.show_page("Verdict")
+    window(shell, "prove")
+
+
+def _settle(shell: Shell) -> None:
+    state = shell.bench.proving.state
+    while state.busy or state.judge.busy:
+        shell.app.processEvents()
 
 
 def sheet() -> None:
