@@ -69,8 +69,8 @@ class Session(QObject):
     # -- beginning --------------------------------------------------------------------------
 
     def _begin(self, plan: Plan, path: Path | None, *, recovered: bool = False) -> None:
+        self._workbench.open_plan(plan)  # tells that the plan before is clean, under its own path
         self.path, self._recovered = path, recovered
-        self._workbench.open_plan(plan)
         self.opened.emit()
         self.changed.emit()
 

@@ -89,10 +89,11 @@ class UnitsBook(QObject):
         if self._found:
             told, self._found = self._found, ""
             self.proving.said.emit(told)
-        if self.path is not None and self._key and self._key != self._key_now():
+        if self.path is not None and self._key != self._key_now():
             before, self._key = self._key, self._key_now()
             self.keep()
-            keeping.drop(before)
+            if before:
+                keeping.drop(before)
             self._load()
 
     def _on_unit_changed(self) -> None:
