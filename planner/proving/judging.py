@@ -16,8 +16,10 @@ from planner.proving.units import (
     ExpectedPath,
     UnitRecord,
     UnitVerdict,
+    broken_ends,
     expected_of,
     stale,
+    wrong_tones,
 )
 from planner.wiring.graph import Wiring
 
@@ -114,14 +116,12 @@ class Judgement:
     @cached_property
     def broken_ends(self) -> tuple[str, ...]:
         """The ends at which the contact broke when they were last bent."""
-        last = {entry.end: entry.state for entry in self.record.wiggle}
-        return tuple(end for end, state in last.items() if state == "broken")
+        return broken_ends(self.record.wiggle)
 
     @cached_property
     def heard_otherwise(self) -> tuple[str, ...]:
         """The tones that were last heard otherwise than expected, or not at all."""
-        last = {entry.tone: entry.heard for entry in self.record.listening}
-        return tuple(tone for tone, heard in last.items() if heard != "as-expected")
+        return wrong_tones(self.record.listening)
 
     @cached_property
     def unread(self) -> tuple[JudgedPath, ...]:

@@ -1,6 +1,7 @@
 """What is kept of one built unit: who proved it when, what was read, what was done about it."""
 
 import datetime as dt
+from collections.abc import Iterable
 from typing import TYPE_CHECKING, Annotated, Literal
 
 from pydantic import AfterValidator, Field, StringConstraints, model_validator
@@ -71,6 +72,18 @@ class Listening(Record):
     tone: Tone
     heard: Heard
     note: Line = ""
+
+
+def broken_ends(wiggle: Iterable[Wiggle]) -> tuple[str, ...]:
+    """Return the ends at which the contact broke when they were last bent."""
+    last = {entry.end: entry.state for entry in wiggle}
+    return tuple(end for end, state in last.items() if state == "broken")
+
+
+def wrong_tones(listening: Iterable[Listening]) -> tuple[Tone, ...]:
+    """Return the tones that were last heard otherwise than expected, or not at all."""
+    last = {entry.tone: entry.heard for entry in listening}
+    return tuple(tone for tone, heard in last.items() if heard != "as-expected")
 
 
 class Clipped(Record):

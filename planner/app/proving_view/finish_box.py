@@ -9,6 +9,7 @@ from planner.app.panels.widgets.fields import Choice
 from planner.app.panels.widgets.labels import button, label, restyle
 from planner.app.panels.widgets.text_line import TextLine
 from planner.app.proving_view.verdict_words import reason_words
+from planner.proving.units import broken_ends, wrong_tones
 
 if TYPE_CHECKING:
     from planner.app.proving_view.state import Proving
@@ -21,6 +22,7 @@ STOPPED = (
     "The plan has a stop: a unit that is built to it is wrong all the same. Mend the plan first."
 )
 _UNSETTLED = "The readings are still being judged: do it again in a moment."
+_TRIED_WRONG = "It broke when bent, or did not sound as it should, when last tried: try it again."
 _NO_REASON = "Write why it failed: it stands in the record and on the certificate."
 
 
@@ -94,6 +96,12 @@ class FinishBox(QWidget):
         value = self.verdict.box.currentData()
         return "passed" if value == "passed" else "failed" if value == "failed" else "unfinished"
 
+    @property
+    def _tried_wrong(self) -> bool:
+        """Tell whether an end broke or a tone was wrong when it was last tried."""
+        unit = self.proving.unit
+        return unit is not None and bool(broken_ends(unit.wiggle) or wrong_tones(unit.listening))
+
     def ask(self) -> None:
         """Ask for the reason."""
         self.reason.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -109,6 +117,8 @@ class FinishBox(QWidget):
             wrong = _NOT_SHOWN
         elif self.chosen == "passed" and self.proving.doubtful:
             wrong = _DOUBTFUL
+        elif self.chosen == "passed" and self._tried_wrong:
+            wrong = _TRIED_WRONG
         elif self.chosen == "passed" and self.proving.plan_stopped:
             wrong = STOPPED
         elif self.chosen == "failed" and not reason:

@@ -172,3 +172,14 @@ def test_a_microphone_is_asked_for_where_there_is_one(open_prove):
     pane = open_prove("intercom-headset").view.listen
     assert not pane.microphone.isHidden()
     assert open_prove().view.listen.microphone.isHidden()
+
+
+def test_a_unit_that_last_sounded_otherwise_does_not_pass(prove, listen, plan_path):
+    begin(prove)
+    prove.read_all(Meter(prove.workbench.plan))
+    card(listen, "right").answers["not-heard"].click()
+    prove.acts["finish_unit"].trigger()
+    assert "did not sound as it should" in prove.view.verdict.finish.wrong.text()
+    card(listen, "right").answers["as-expected"].click()
+    prove.acts["finish_unit"].trigger()
+    assert load_units(plan_path()).latest[1].verdict == "passed"
