@@ -8,7 +8,7 @@ from planner.library.collection import Library
 from planner.library.comparing import Difference, differences
 from planner.library.parcel import Parcel
 from planner.library.store import NEW, Conflict, Saved, Store
-from planner.model.base import Ident
+from planner.model.base import Ident, next_revision
 from planner.model.definition import Definition, documents_of, kind_name
 from planner.model.pinout import PinoutRecord
 from planner.model.source import TRUST_LADDER, earned_trust
@@ -100,7 +100,7 @@ def _wanted(arrival: Arrival, answer: Answer, library: Library) -> Definition | 
     if arrival.state == "same" or answer == "leave":
         return None
     if answer == "next":
-        return record.evolve(revision=max(record.revision, here.revision + 1))
+        return record.evolve(revision=max(record.revision, next_revision(here.revision)))
     return record.evolve(id=_free_id(record, library))
 
 

@@ -17,6 +17,7 @@ from planner.library.folder import definition_files
 from planner.library.history import Change, History, Kept, digest_of, file_stem, longer_stem
 from planner.library.lock import STALE_S, WAIT_S, FolderLock
 from planner.library.papers import Papers, described
+from planner.model.base import next_revision
 from planner.model.connector import Connector
 from planner.model.definition import Definition, DefinitionKind, documents_of, kind_name
 from planner.model.pinout import PinoutRecord
@@ -226,7 +227,7 @@ def _next(record: Definition, now: Saved | None, free: Path) -> Saved:
     """Make the next revision; InputError if what it says could not be read back."""
     path = now.path if now else free
     if now is not None:
-        record = record.evolve(revision=now.record.revision + 1)
+        record = record.evolve(revision=next_revision(now.record.revision))
     text = definition_text(record, now.text if now else "")
     again = parse_definition(text, path)
     if again != record:
@@ -248,7 +249,8 @@ def _names(path: Path, kind: DefinitionKind, record_id: str) -> bool:
             return False
         record = parse_definition(text, path)
     except InputError:
-        return path.stem == record_id and path.parent.name == f"{kind}s" and path.is_file()
+        usual = (f"{kind}s", file_stem(record_id))
+        return (path.parent.name, path.stem) == usual and path.is_file()
     return (kind_name(record), record.id) == (kind, record_id)
 
 

@@ -2,7 +2,7 @@
 
 from typing import Annotated, Any, Self
 
-from pydantic import AfterValidator, BaseModel, ConfigDict, StringConstraints
+from pydantic import AfterValidator, BaseModel, ConfigDict, Field, StringConstraints
 
 
 def _no_controls(text: str) -> str:
@@ -15,6 +15,13 @@ def _no_controls(text: str) -> str:
 Ident = Annotated[str, StringConstraints(pattern=r"^[A-Za-z0-9][A-Za-z0-9._-]*$", max_length=64)]
 Line = Annotated[str, StringConstraints(max_length=200), AfterValidator(_no_controls)]
 Paragraph = Annotated[str, StringConstraints(max_length=4000)]
+MOST_REVISION = 1_000_000_000
+Revision = Annotated[int, Field(ge=1, le=MOST_REVISION)]
+
+
+def next_revision(revision: int) -> int:
+    """Return the number of the next revision; after the highest one there is no other."""
+    return min(revision + 1, MOST_REVISION)
 
 
 class Record(BaseModel):

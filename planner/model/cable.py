@@ -6,7 +6,7 @@ from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, BeforeValidator, Field, WithJsonSchema, model_validator
 
-from planner.model.base import Ident, Line, Paragraph, Record
+from planner.model.base import Ident, Line, Paragraph, Record, Revision
 from planner.units import awg_area_mm2, awg_of_area, rounded
 
 Metal = Literal["copper", "tinned", "silver"]
@@ -173,7 +173,7 @@ class Cable(Record):
     """
 
     id: Ident
-    revision: int = Field(default=1, ge=1)
+    revision: Revision = 1
     title: Line = Field(min_length=1)
     maker: Line = ""
     spool: Line = ""

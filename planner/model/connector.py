@@ -10,7 +10,7 @@ from typing import Literal
 from pydantic import Field, ValidationInfo, field_validator, model_validator
 from pydantic_core import PydanticKnownError
 
-from planner.model.base import Ident, Line, Paragraph, Record
+from planner.model.base import Ident, Line, Paragraph, Record, Revision
 from planner.model.source import MOST_DOCUMENTS, Document, Retired
 from planner.model.tracing import Tracing
 
@@ -135,7 +135,7 @@ class Connector(Record):
     """One connector's hardware."""
 
     id: Ident
-    revision: int = Field(default=1, ge=1)
+    revision: Revision = 1
     title: Line = Field(min_length=1)
     family: Ident
     gender: Literal["male", "female"]

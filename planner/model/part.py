@@ -4,14 +4,14 @@ from typing import Literal
 
 from pydantic import Field
 
-from planner.model.base import Ident, Line, Paragraph, Record
+from planner.model.base import Ident, Line, Paragraph, Record, Revision
 
 
 class Part(Record):
     """One part from the bins. Heat-shrink: `bore_mm` as supplied, `recovered_mm` after heating."""
 
     id: Ident
-    revision: int = Field(default=1, ge=1)
+    revision: Revision = 1
     title: Line = Field(min_length=1)
     kind: Literal["boot", "shell", "liner", "clamp", "cover", "sleeve", "heat-shrink", "label"]
     maker: Line = ""

@@ -5,7 +5,7 @@ from typing import Literal
 
 from pydantic import Field, model_validator
 
-from planner.model.base import Ident, Line, Paragraph, Record
+from planner.model.base import Ident, Line, Paragraph, Record, Revision
 from planner.model.signals import Signal, channel_of, leg_of
 from planner.model.source import (
     MOST_DOCUMENTS,
@@ -35,7 +35,7 @@ class PinoutRecord(Record):
     """
 
     id: Ident
-    revision: int = Field(default=1, ge=1)
+    revision: Revision = 1
     title: Line = Field(min_length=1)
     fits: tuple[Ident, ...] = Field(min_length=1)
     use: Line = Field(min_length=1)

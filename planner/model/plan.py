@@ -9,7 +9,7 @@ from typing import Literal
 
 from pydantic import Field
 
-from planner.model.base import Ident, Line, Paragraph, Record
+from planner.model.base import Ident, Line, Paragraph, Record, Revision
 from planner.model.cable import Cable, Core, Shield
 from planner.model.connector import Connector
 from planner.model.part import Part
@@ -142,7 +142,7 @@ class Plan(Record):
 
     title: Line = ""
     order: Line = ""
-    revision: int = Field(default=1, ge=1)
+    revision: Revision = 1
     remarks: Paragraph = ""
     ends: tuple[End, ...] = ()
     splits: tuple[Split, ...] = ()

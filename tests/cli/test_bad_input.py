@@ -48,6 +48,12 @@ BAD_DEFINITIONS = {
         "written by a newer Cupwright: version 7, this one reads 1",
         "Install a newer Cupwright",
     ),
+    "revision beyond all reason": (
+        spoiled(PART, 'id = "', f'revision = 1{"0" * 30}\nid = "'),
+        ": revision",
+        "must be at most 1000000000",
+        "",
+    ),
     "duplicate contacts": (
         spoiled(CONNECTOR, 'id = "R"', 'id = "T"'),
         "",

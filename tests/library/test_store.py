@@ -10,6 +10,7 @@ from planner.files.folders import library_folder
 from planner.library.loading import load_library
 from planner.library.lock import FolderLock
 from planner.library.store import NEW, Conflict, NotWritable, Store
+from planner.model.base import MOST_REVISION
 from planner.model.source import Confirmation
 from planner.problem import InputError
 from tests.files.samples import CONNECTOR, PINOUT, records
@@ -154,6 +155,19 @@ def test_what_could_not_be_read_back_is_not_saved(store, saved, pinout):
         store.save(pinout.evolve(title="turned\u202eround"), saved.digest, who="Okoro")
     assert store.find("pinout", ID) == saved
     assert len(store.history("pinout", ID)) == 1
+
+
+def test_the_highest_revision_can_still_be_saved_over(store, pinout):
+    highest = store.save(pinout.evolve(revision=MOST_REVISION), NEW, who="Weller")
+    store.save(pinout.evolve(title="Next"), highest.digest, who="Okoro")
+    assert [it.revision for it in store.history("pinout", ID)] == [MOST_REVISION] * 2
+
+
+def test_a_broken_file_of_an_odd_name_is_not_passed_over(store, pinout):
+    path = store.save(pinout.evolve(id="con"), NEW, who="Weller").path
+    path.write_text("id = con", encoding="utf-8")
+    with pytest.raises(InputError):
+        store.save(pinout.evolve(id="con"), NEW, who="Okoro")
 
 
 def test_a_broken_file_is_not_overwritten(store, saved, pinout):

@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING
 
 from planner.library.store import NEW
+from planner.model.base import next_revision
 from planner.model.source import Confirmation
 
 if TYPE_CHECKING:
@@ -34,7 +35,7 @@ class Confirming:
 
     def _save(self, record: "PinoutRecord", said: Confirmation) -> bool:
         saved = self.owner.found("pinout", record.id)
-        revision = record.revision if saved is not None else record.revision + 1
+        revision = record.revision if saved is not None else next_revision(record.revision)
         after = record.evolve(
             confirmations=(*record.confirmations, said), trust="documented", revision=revision
         )

@@ -23,6 +23,7 @@ from planner.intake.connector_draft import drafted as connector_drafted
 from planner.intake.pinout_draft import PinoutDraft
 from planner.intake.pinout_draft import drafted as pinout_drafted
 from planner.library.store import NEW
+from planner.model.base import next_revision
 from planner.model.connector import Connector
 from planner.model.definition import kind_name
 from planner.model.pinout import PinoutRecord
@@ -157,7 +158,7 @@ class LibraryWindow(QWidget):
         saved = self.owner.found(kind_name(record), record.id)
         basis = saved.digest if saved is not None else NEW
         if saved is None:
-            record = record.evolve(revision=record.revision + 1)
+            record = record.evolve(revision=next_revision(record.revision))
         if isinstance(record, Connector):
             self._edit(self.connector, connector_drafted(record), basis)
             return
