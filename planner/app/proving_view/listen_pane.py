@@ -59,7 +59,7 @@ class ListenPane(Panel):
         self.begin = label(_NO_UNIT, wrap=True)
         self.level_dbfs = DEFAULT_DBFS
         self.level = Field("Level, dBFS", self._on_level, _LEVEL_TIP, 84)
-        self.trouble = label("", "error", wrap=True)
+        self.trouble, self._said = label("", "error", wrap=True), ""
         self.file = ActionButton(actions["test_tones"], look)
         self.cards = [self._card(it) for it in SEGMENTS]
         self.microphone = ToneCard("microphone", "microphone", _SPEAK, look, played=False)
@@ -148,7 +148,7 @@ class ListenPane(Panel):
             card.show_playing(playing=playing is not None and playing.tone == card.tone)
 
     def _show_trouble(self, text: str) -> None:
-        can = bool(self.player.commands)
+        self._said, can = text, bool(self.player.commands)
         self.trouble.setText(text if can else _NO_PLAYER)
         self.trouble.setVisible(bool(self.trouble.text()))
         for card in self.cards:
@@ -199,7 +199,7 @@ class ListenPane(Panel):
         signals = self.workbench.wiring.signals.values()
         spoken = any(channel_of(one) == "mic" for ones in signals for one in ones)
         self.microphone.setVisible(spoken or "microphone" in last)
-        self._show_trouble("" if not self.player.commands else self.trouble.text())
+        self._show_trouble(self._said)
 
     def set_look(self, look: "Look") -> None:
         """Draw in another look."""
