@@ -67,7 +67,7 @@ HINTS: dict[str, tuple[Hint, ...]] = {
         ("Enter", "lands, next core"),
         ("Del", "lifts"),
         ("X", "exchanges"),
-        ("C", "spare, capped"),
+        ("Shift+C", "spare, capped"),
         ("F6", "next panel"),
     ),
     "shelf": (
@@ -115,7 +115,7 @@ GESTURE_KEYS: tuple[Hint, ...] = (
     ("Listen: Esc", "ends the tone that sounds"),
     ("Landings: arrows", "choose the core and the end"),
     ("Landings: r1, tip, 3 and Enter", "lands the core on that contact and goes to the next core"),
-    ("Landings: Delete, X, C", "lifts, exchanges, marks as spare and capped"),
+    ("Landings: Delete, X, Shift+C", "lifts, exchanges, marks as spare and capped"),
 )
 
 

@@ -22,7 +22,7 @@ from planner.app.panels.landings_paint import (
     CoreHeader,
     EndHeader,
 )
-from planner.app.panels.landings_typing import ContactEdit
+from planner.app.panels.landings_typing import ContactEdit, offers
 from planner.app.workbench import Workbench
 from planner.drawing.looks import Look
 from planner.drawing.primitives import Text
@@ -92,6 +92,7 @@ class LandingsTable(QTableView):
     def __init__(self, workbench: Workbench, model: LandingsModel, look: Look) -> None:
         super().__init__()
         self.line: ContactEdit | None = None  # what is typed into now
+        self._workbench = workbench
         self._model = model
         self._delegate = TypingDelegate(workbench, look, self)
         self._ends = EndHeader(model, workbench, look)
@@ -142,22 +143,30 @@ class LandingsTable(QTableView):
         self._corner.raise_()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Turn single keys into acts, Enter and F2 into typing; the rest walks or types."""
+        """Turn single keys into acts, Enter and F2 into typing; the rest walks or types.
+
+        A letter that begins a contact of the end is typed, not an act; Shift+C caps at any end.
+        """
         plain = event.modifiers() in {
             Qt.KeyboardModifier.NoModifier,
             Qt.KeyboardModifier.KeypadModifier,
         }
         act = ACTS.get(Qt.Key(event.key()))
-        if plain and act:
-            self.act_wanted.emit(act)
+        shift = event.modifiers() == Qt.KeyboardModifier.ShiftModifier
+        if (shift and act == "cap") or (plain and act and not self._begins_contact(event.text())):
+            self.act_wanted.emit(act or "")
         elif plain and event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_F2}:
             self.edit(self.currentIndex())
-        elif (plain and event.key() == Qt.Key.Key_N) or (
-            event.key() == Qt.Key.Key_N and event.modifiers() == Qt.KeyboardModifier.ShiftModifier
-        ):
+        elif (plain or shift) and event.key() == Qt.Key.Key_N:
             event.ignore()
         else:
             super().keyPressEvent(event)
+
+    def _begins_contact(self, letter: str) -> bool:
+        index, bench = self.currentIndex(), self._workbench
+        if not (letter.isalpha() and index.isValid()):
+            return False
+        return bool(offers(bench.plan, bench.wiring, self._model.place(index).end, letter))
 
     def currentChanged(
         self,

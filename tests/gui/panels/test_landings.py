@@ -1,6 +1,7 @@
 from PySide6.QtCore import Qt
 
 from planner.app.panels.landings import LandingsPanel
+from planner.edits.ends import choose_connector
 from planner.edits.progress import left_to_land
 from planner.model.place import Place
 from planner.services.checking import check_plan
@@ -96,6 +97,21 @@ def test_c_caps_and_c_takes_it_back(bench, bare_lead, show, press):
     assert [(cap.end, cap.conductor) for cap in bench.plan.caps] == [("A", "WH")]
     press(panel, "c")
     assert bench.plan.caps == ()
+
+
+def test_a_letter_that_begins_a_contact_is_typed_and_shift_c_caps(  # noqa: PLR0917 - fixtures
+    bench, bare_lead, library, show, press, send_key
+):
+    phono = library.connector("phono-male")
+    bench.open_plan(choose_connector(bare_lead, end="L", connector=phono))
+    panel = show(LandingsPanel, bench)
+    at(panel, "L", "WH")
+    press(panel, "centre", ENTER)
+    assert landed(bench)["L", "WH"] == "1"
+    assert not bench.plan.caps
+    at(panel, "L", "BU")
+    send_key(panel.table, Qt.Key.Key_C, Qt.KeyboardModifier.ShiftModifier)
+    assert [(it.end, it.conductor) for it in bench.plan.caps] == [("L", "BU")]
 
 
 def test_x_exchanges_with_what_is_on_the_contact(bench, demo, show, press):
