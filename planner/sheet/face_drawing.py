@@ -7,7 +7,7 @@ from functools import cached_property
 from planner.drawing.bench.shapes import box_of, spread
 from planner.drawing.face import contact_point, contact_radius_mm, face, shell_reach_mm
 from planner.drawing.fitting.discs import order_disc
-from planner.drawing.fitting.face import fitted_face
+from planner.drawing.fitting.face import fitted_face, jacket_reach_mm
 from planner.drawing.fitting.leads import dab_radius_mm, sleeve_half_mm
 from planner.drawing.fitting.scene import Scene
 from planner.drawing.looks import PRINT
@@ -121,7 +121,7 @@ class FaceDrawing:
 
         For a round shell.
         """
-        shell = shell_reach_mm(self.connector)[0] * self.scale
+        shell = drawn_reach_mm(self.facts, self.connector)[0] * self.scale
         discs = [(rim, DISC) for rim in self._rims.values()]
         return all(
             math.dist(at, box.nearest(at)) > radius + _AIR
@@ -336,6 +336,13 @@ def lead_boxes(facts: EndFacts, centre: Point, scale: float) -> list[Box]:
             around = max(sleeve_half_mm(lead), dab_radius_mm(lead)) * scale + 60
             found.append(Box.round_line(stop, stop, around))
     return found
+
+
+def drawn_reach_mm(facts: EndFacts, connector: Connector) -> tuple[float, float]:
+    """Return half the width and height of a face, or of a cable that is thicker than the plug."""
+    width, height = shell_reach_mm(connector)
+    around = jacket_reach_mm(facts.fit, facts.jacket_mm) if facts.fit else 0.0
+    return max(width, around), max(height, around)
 
 
 def leads_or_face(facts: EndFacts, connector: Connector, centre: Point, scale: float) -> DrawList:

@@ -4,11 +4,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from itertools import product
 
-from planner.drawing.face import shell_reach_mm
 from planner.drawing.primitives import DrawList, Poly
 from planner.model.connector import Connector
 from planner.sheet.boxes import Box
-from planner.sheet.face_drawing import OUTSIDE, FaceDrawing
+from planner.sheet.face_drawing import OUTSIDE, FaceDrawing, drawn_reach_mm
 from planner.sheet.facts import EndFacts
 from planner.sheet.frame import (
     STRIP,
@@ -56,11 +55,10 @@ MOST_ROUND = 8  # contacts that still have room for names and flags round the fa
 _MOST_SIDE = 7500.0
 
 
-def best_scale(connector: Connector, width: float, height: float) -> float:
-    """Return the largest stated scale at which the shell fits `width` by `height` (0.01 mm)."""
-    half_width, half_height = shell_reach_mm(connector)
+def _best_scale(reach_mm: tuple[float, float], width: float, height: float) -> float:
+    """Return the largest stated scale at which a face fits `width` by `height` (0.01 mm)."""
     for scale in SCALES:
-        if half_width * 200 * scale <= width and half_height * 200 * scale <= height:
+        if reach_mm[0] * 200 * scale <= width and reach_mm[1] * 200 * scale <= height:
             return scale
     return SCALES[-1]
 
@@ -138,7 +136,7 @@ def _framed(
     framing = Framing(sizes.width, sizes.bar, area, in_corners=True)
     beside = _beside_columns(facts, connector, sizes, area)
     keys = key_boxes(framing, facts) if keyed else ()
-    most = (area - 2 * OUTSIDE) / (200 * shell_reach_mm(connector)[1])
+    most = (area - 2 * OUTSIDE) / (200 * drawn_reach_mm(facts, connector)[1])
     for scale in (one for one in SCALES if beside <= one <= most):
         for packed in _packings(facts, connector, sizes, framing, sides):
             drawing = _drawing(
@@ -191,7 +189,7 @@ def _beside_columns(facts: EndFacts, connector: Connector, sizes: Sizes, area: f
     """Return the scale at which the shell stands between the columns of names."""
     column = max(column_width(facts, sizes), 1900.0)
     around = sizes.width - 2 * column - 2 * OUTSIDE
-    return best_scale(connector, around, area - 2 * OUTSIDE)
+    return _best_scale(drawn_reach_mm(facts, connector), around, area - 2 * OUTSIDE)
 
 
 def _drawing(

@@ -1,4 +1,4 @@
-"""Find text that lies on other text, leaves the page, or has a line through it."""
+"""Find text that lies on other text, leaves the page, or has a line or a stripe through it."""
 
 import math
 from itertools import combinations
@@ -96,4 +96,18 @@ def struck(items):
         for shape in [corners(text)]
         for leader in leaders
         if near(reach(shape), reach(leader)) and meet(shape, leader, slack=10.0)
+    ]
+
+
+def barred(page):
+    """Return texts that a stripe from edge to edge of the page lies over."""
+    stripes = [
+        list(item.points)
+        for item in page.items
+        if isinstance(item, Poly)
+        and {0.0, page.width} == {x for x, _ in item.points}
+        and item.style.fill == INK
+    ]
+    return [
+        text.text for text in texts(page.items) for stripe in stripes if meet(corners(text), stripe)
     ]

@@ -3,7 +3,7 @@
 from planner.drawing.primitives import Poly, Style, Text
 from planner.sheet.lettering import INK, THIN
 from planner.sheet.page import Page
-from tests.sheet.collisions import outside, overlapping, struck
+from tests.sheet.collisions import barred, outside, overlapping, struck
 
 
 def line(x, y, text="HEAT", **changes):
@@ -38,3 +38,8 @@ def test_a_leader_through_text_is_found():
     leader = Poly(((0, 900), (5000, 900)), Style(stroke=INK, width=THIN))
     assert struck((line(1000, 1000), leader)) == ["HEAT"]
     assert struck((line(1000, 2000), leader)) == []
+
+
+def test_text_under_a_stripe_is_found():
+    stripe = Poly(((0, 2000), (21000, 500), (21000, 900), (0, 2400)), Style(fill=INK), closed=True)
+    assert barred(Page((line(1000, 2100), line(1000, 3000), stripe), 21000, 29700)) == ["HEAT"]

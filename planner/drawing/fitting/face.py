@@ -1,5 +1,6 @@
 """A connector's solder side with its leads as they really lie, their order, gaps, sleeves."""
 
+import math
 from collections.abc import Collection, Mapping
 from types import MappingProxyType
 
@@ -84,7 +85,7 @@ def _plug_and_leads(
 def _jacket(scene: Scene, jacket_mm: float) -> DrawList:
     """Draw the jacket's cut end round the axis: a thin ring, for one looks through it."""
     look = scene.look
-    radius = max(jacket_mm / 2, _bundle_mm(scene)) * scene.scale
+    radius = jacket_reach_mm(scene.fit, jacket_mm) * scene.scale
     if radius <= 0:
         return ()
     pen = Style(stroke=look.ink2, width=1.4 * look.line)
@@ -95,14 +96,13 @@ def _jacket(scene: Scene, jacket_mm: float) -> DrawList:
     )
 
 
-def _bundle_mm(scene: Scene) -> float:
-    """Return how far out of the axis the leads leave, where the jacket is not known."""
+def jacket_reach_mm(fit: EndFit, jacket_mm: float) -> float:
+    """Return how far from the axis the jacket, or where it is not known the leads leave."""
     reaches = [
-        (lead.exit[0] ** 2 + lead.exit[1] ** 2) ** 0.5
-        + (0.0 if lead.is_shield else lead.covered_mm / 2)
-        for lead in scene.fit.leads
+        math.hypot(lead.exit[0], lead.exit[1]) + (0.0 if lead.is_shield else lead.covered_mm / 2)
+        for lead in fit.leads
     ]
-    return max(reaches, default=0.0)
+    return max(jacket_mm / 2, *reaches, 0.0)
 
 
 def _joint_boxes(scene: Scene) -> list[Box]:

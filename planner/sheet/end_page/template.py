@@ -95,12 +95,12 @@ def template_panel(
 
     The panel is `least` wide, or as wide as the page where a core is longer than that.
     """
-    drawable = [group.cut_mm * MM for group in groups if group.cut_mm * MM <= _MOST]
-    longest = max(drawable, default=0.0)
+    drawn = [group for group in groups if group.cut_mm * MM <= _MOST]
+    longest = max((group.cut_mm * MM for group in drawn), default=0.0)
     width = least if longest <= least - _LEAST_JACKET - 200 else LIVE_WIDTH
     edge = min(max(width - longest - _WORDS, _LEAST_JACKET), _MOST_JACKET)
-    named = text_width(words("end.cut_mark"), BODY) / 2
-    text = edge + longest + max(_TEXT_AFTER, named + 250)
+    said = max((_words_right(group, words, edge) for group in drawn), default=0.0)
+    text = max(edge + longest + _TEXT_AFTER, said + 250)
     under = width - text < _WORDS - _TEXT_AFTER - 300
     ruling = _Ruling(width, edge, edge + 200 if under else text, under)
     items: list[DrawList] = [_edge_words(words, edge)]
@@ -178,20 +178,33 @@ def _core(group: Group, words: Words, edge: float, middle: float) -> DrawList:
     metal = Poly(((bare, middle), (cut, middle)), Style(stroke=INK, width=PEN))
     body = strip(((edge, middle), (bare, middle)), ("WH",), thick, PRINT)
     marks = [_line(cut, middle - 280, middle + 280, HEAVY)]
-    named = [(words("end.cut_mark"), cut)]
     if group.bare_mm:
         marks.append(_line(bare, middle - 230, middle + 230, PEN))
-        named.insert(0, (words("end.bare_mark" if group.is_tail else "end.strip_mark"), bare))
-    return (metal, *body, *marks, *_mark_words(named, edge + 60, middle + 300 + cap(BODY)))
-
-
-def _mark_words(named: Sequence[tuple[str, float]], least: float, base: float) -> DrawList:
-    """Name the marks under them, apart from one another and from the jacket's edge."""
-    wide = [text_width(word, BODY) for word, _ in named]
-    places = _apart([x for _, x in named], wide, least)
-    return tuple(
-        say((x, base), word, anchor="middle") for (word, _), x in zip(named, places, strict=True)
+    base = middle + 300 + cap(BODY)
+    named = (
+        say((x, base), word, anchor="middle") for word, x, _ in _mark_words(group, words, edge)
     )
+    return (metal, *body, *marks, *named)
+
+
+def _words_right(group: Group, words: Words, edge: float) -> float:
+    """Return how far right the words under the marks go."""
+    return max(x + wide / 2 for _, x, wide in _mark_words(group, words, edge))
+
+
+def _mark_words(group: Group, words: Words, edge: float) -> tuple[tuple[str, float, float], ...]:
+    """Return the words under the marks, each with its middle and width.
+
+    They stand apart from one another and from the jacket's edge.
+    """
+    cut = edge + group.cut_mm * MM
+    named = [(words("end.cut_mark"), cut)]
+    if group.bare_mm:
+        mark = words("end.bare_mark" if group.is_tail else "end.strip_mark")
+        named.insert(0, (mark, cut - group.bare_mm * MM))
+    wide = [text_width(word, BODY) for word, _ in named]
+    places = _apart([x for _, x in named], wide, edge + 60)
+    return tuple((word, x, width) for (word, _), x, width in zip(named, places, wide, strict=True))
 
 
 def _apart(wanted: Sequence[float], wide: Sequence[float], least: float) -> list[float]:

@@ -1,6 +1,8 @@
 """The whole lead in one picture: ends, splits, lengths, and which cores come out where."""
 
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import accumulate, pairwise
 
 from planner.drawing.hatching import hatch
 from planner.drawing.metrics import clipped, text_width, wrapped
@@ -11,7 +13,7 @@ from planner.sheet.block import Block, moved
 from planner.sheet.facts import Flag
 from planner.sheet.flags import draw_flag, flag_width
 from planner.sheet.lead_page.dimensions import lengths
-from planner.sheet.lead_page.plugs import LENGTH, half_height, plug
+from planner.sheet.lead_page.plugs import HALF_HEIGHT, LENGTH, half_height, plug
 from planner.sheet.lead_page.shields import shield_lines
 from planner.sheet.lead_page.tree import Tip, Tree, named_span
 from planner.sheet.leaf import Making
@@ -36,6 +38,10 @@ _LEFT, _RIGHT = _PLUGS + LENGTH, LIVE_WIDTH - _PLUGS - LENGTH
 _TOP = TITLE_HEIGHT + 1250
 _FLAG = 460.0
 _ROW, _PLAIN_ROW = 2150.0, 1500.0
+_WHITE, _TIGHT = 175.0, 75.0  # over and under a name between two plugs
+_LOW, _SLIM = HALF_HEIGHT + 40, 0.6  # the lowest plug, as high as a badge; a higher one made slim
+_UNDER = 1800.0  # lengths under the last end
+_UNDER_BAND = 350.0  # the band of a stop runs lower there than at the right edge
 
 
 def lead_picture(making: Making, flags: Mapping[str, Sequence[Flag]], most: float) -> Block:
@@ -44,12 +50,8 @@ def lead_picture(making: Making, flags: Mapping[str, Sequence[Flag]], most: floa
     `flags` are the cores and shields that come out at each end.
     """
     tree, top = Tree(making.plan), _top(making)
-    row = _ROW if making.plan.splits else _PLAIN_ROW
-    least = max((_least_row(making, tip) for tip in tree.tips), default=row)
-    flagged = max(_ROW, least + _FLAG + 110)
-    row = max(row, flagged) if making.plan.splits else row
-    pitch = max(min(row, (most - top - 1800) / max(len(tree.tips), 1)), least)
-    spots = tree.spots(_LEFT, _RIGHT, top, pitch)
+    rows = _rows(making, tree, most - top - (_UNDER_BAND if making.stopped else _UNDER))
+    spots = tree.spots(_LEFT, _RIGHT, tuple(accumulate(rows.gaps, initial=top)))
     words = making.words
     head = panel_title(0, LIVE_WIDTH, 0, words("lead.finished"), words("lead.not_to_scale"))
     items: list[DrawList] = [head]
@@ -60,12 +62,11 @@ def lead_picture(making: Making, flags: Mapping[str, Sequence[Flag]], most: floa
     if tree.root:
         items.append(_root(making, tree.root, spots[tree.root]))
     for tip in tree.tips:
-        alone = len(tip.ends) == 1 and making.plan.splits and pitch >= flagged
-        shown = flags.get(tip.first, ()) if alone else ()
-        items.append(_tip(making, tip, spots[tip.first], shown))
+        shown = flags.get(tip.first, ()) if len(tip.ends) == 1 and rows.flagged else ()
+        items.append(_tip(making, tip, spots[tip.first], shown, rows))
     lowest = max((y for _, y in spots.values()), default=_TOP) + 850
     drawn, bottom = lengths(making, tree, spots, lowest)
-    if tree.tips and making.plan.splits and pitch >= flagged:
+    if tree.tips and rows.flagged:
         bottom = max(bottom, spots[tree.tips[-1].first][1] + 1000)
     items += [drawn, _shields(making, tree, spots)]
     return Block(tuple(item for part in items for item in part), bottom, full=True)
@@ -77,9 +78,31 @@ def _top(making: Making) -> float:
     return max(_TOP, TITLE_HEIGHT + 420 + cap(BODY) + max(plugs, default=0.0))
 
 
-def _least_row(making: Making, tip: Tip) -> float:
-    """Return how far apart rows must stand so that a name is clear of the plug over it."""
-    return 2 * half_height(making.plan.connector_of(tip.first)) + cap(BODY) + 350
+@dataclass(frozen=True, slots=True)
+class _Rows:
+    """How far each end stands from the one over it, and what it looks like there.
+
+    `slim` is how much of a plug's height is drawn, `over` how far over it the name stands.
+    """
+
+    gaps: tuple[float, ...]
+    slim: float
+    over: float
+    flagged: bool
+
+
+def _rows(making: Making, tree: Tree, room: float) -> _Rows:
+    """Share `room` among the ends: flags give way first, then white, then the height of plugs."""
+    halves = [half_height(making.plan.connector_of(tip.first)) for tip in tree.tips]
+    split = bool(making.plan.splits)
+    flagged = max(_ROW, 2 * max(halves, default=0.0) + 2 * _WHITE + cap(BODY) + _FLAG + 110)
+    even = min(flagged if split else _PLAIN_ROW, room / max(len(halves), 1))
+    for slim, white in ((1.0, _WHITE), (1.0, _TIGHT), (_SLIM, _TIGHT)):
+        plugs = [max(half * slim, _LOW) for half in halves]
+        gaps = tuple(max(even, sum(two) + 2 * white + cap(BODY)) for two in pairwise(plugs))
+        if sum(gaps) <= room:
+            break
+    return _Rows(gaps, slim, white, split and even >= flagged)
 
 
 def _cable(making: Making, near: Point, far: Point, section: Section) -> DrawList:
@@ -137,19 +160,20 @@ def _root(making: Making, end: str, at: Point) -> DrawList:
     return (*mark, *plug(connector, at, -1), *_names(making, (end,), (0, base), 7000))
 
 
-def _tip(making: Making, tip: Tip, at: Point, flags: Sequence[Flag]) -> DrawList:
+def _tip(making: Making, tip: Tip, at: Point, flags: Sequence[Flag], rows: _Rows) -> DrawList:
     connector = making.plan.connector_of(tip.first)
+    half = max(half_height(connector, rows.slim), _LOW)
     label = clipped(named_span(tip.ends), HEAD, 2600, bold=True)
     mark, width = badge(label, (0, at[1] - _BADGE / 2), _BADGE)
     start = min(at[0], LIVE_WIDTH - width - LENGTH - 120)
     stub = Rect((start, at[1] - 110), at[0] - start, 220, Style(fill=PAPER, stroke=INK, width=PEN))
-    base = at[1] - half_height(connector) - 150
+    base = at[1] - half - rows.over
     return (
         *((stub,) if start < at[0] else ()),
         *moved(mark, (LIVE_WIDTH - width, 0)),
-        *plug(connector, (start, at[1]), 1),
+        *plug(connector, (start, at[1]), 1, rows.slim),
         *_names(making, tip.ends, (LIVE_WIDTH, base), 7000, at_right=True),
-        *_flags(flags, (at[0] + 120, at[1] + half_height(connector) + 110)),
+        *_flags(flags, (at[0] + 120, at[1] + half + 110)),
     )
 
 

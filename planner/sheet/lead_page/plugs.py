@@ -11,26 +11,31 @@ _PEN = Style(fill=PAPER, stroke=INK, width=PEN)
 _SOLID = Style(fill=INK)
 
 
-def plug(connector: Connector | None, cable: Point, way: int) -> DrawList:
-    """Draw a plug, LENGTH long, from where the cable enters it; `way` 1 points right, -1 left."""
-    drawn = [_piece(cable, way, (0, 350), 200), _piece(cable, way, (350, 1450), HALF_HEIGHT)]
+def plug(connector: Connector | None, cable: Point, way: int, slim: float = 1.0) -> DrawList:
+    """Draw a plug, LENGTH long, from where the cable enters it; `way` 1 points right, -1 left.
+
+    `slim` is how much of its height is drawn, where many ends share a page.
+    """
+    half = HALF_HEIGHT * slim
+    drawn = [_piece(cable, way, (0, 350), 200 * slim), _piece(cable, way, (350, 1450), half)]
     if connector is None:
-        return (*drawn, _piece(cable, way, (1450, 2600), 200, Style(stroke=INK, dash=(120, 90))))
+        dashed = Style(stroke=INK, dash=(120, 90))
+        return (*drawn, _piece(cable, way, (1450, 2600), 200 * slim, dashed))
     if connector.mating == "concentric":
         return (*drawn, *_pole_rings(connector, cable, way))
     if connector.shell.shape == "d":
-        flange = _piece(cable, way, (1450, 1600), _FLANGE)
-        hood = _piece(cable, way, (350, 1450), 560)
-        return (drawn[0], hood, flange, _piece(cable, way, (1600, 2200), 460))
-    nose = _piece(cable, way, (1450, 2600), HALF_HEIGHT + 40)
-    groove = _piece(cable, way, (1600, 1680), HALF_HEIGHT + 40, _SOLID)
+        flange = _piece(cable, way, (1450, 1600), _FLANGE * slim)
+        hood = _piece(cable, way, (350, 1450), 560 * slim)
+        return (drawn[0], hood, flange, _piece(cable, way, (1600, 2200), 460 * slim))
+    nose = _piece(cable, way, (1450, 2600), half + 40 * slim)
+    groove = _piece(cable, way, (1600, 1680), half + 40 * slim, _SOLID)
     return (*drawn, nose, groove)
 
 
-def half_height(connector: Connector | None) -> float:
+def half_height(connector: Connector | None, slim: float = 1.0) -> float:
     """Return how far a plug reaches above its middle."""
     flat = connector is not None and connector.shell.shape == "d"
-    return _FLANGE if flat else HALF_HEIGHT + 40
+    return (_FLANGE if flat else HALF_HEIGHT + 40) * slim
 
 
 def _piece(

@@ -1,5 +1,6 @@
 """Where the nodes of a lead stand in its picture: the first end left, the others in rows right."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -87,9 +88,12 @@ class Tree:
             stack += [child for child, _ in reversed(fresh)]
         return tuple(found)
 
-    def spots(self, left: float, right: float, top: float, pitch: float) -> dict[str, Point]:
-        """Return where each drawn node stands; the splits share the way from left to right."""
-        rows = {tip.first: top + pitch * place for place, tip in enumerate(self.tips)}
+    def spots(self, left: float, right: float, levels: Sequence[float]) -> dict[str, Point]:
+        """Return where each drawn node stands, from the level of each tip (or of the root alone).
+
+        The splits share the way from left to right.
+        """
+        rows = {tip.first: level for tip, level in zip(self.tips, levels, strict=False)}
         depth = {self.root: 0}
         for parent, child, _ in self.joints:
             depth[child] = depth[parent] + 1
@@ -98,7 +102,7 @@ class Tree:
         for node in sorted(depth, key=lambda one: -depth[one]):
             if node not in found:
                 x = left + (right - left) * depth[node] / deepest
-                found[node] = (x, self._middle(node, found, top))
+                found[node] = (x, self._middle(node, found, levels[0]))
         return found
 
     def _middle(self, node: str, found: dict[str, Point], top: float) -> float:

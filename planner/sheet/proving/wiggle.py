@@ -21,9 +21,12 @@ from planner.sheet.proving.panel import (
     title,
 )
 from planner.sheet.stack import Part, chunked, joined, piled
+from planner.wiring.partners import Contact
 
 _PICTURE = 1150.0
 _MOST_ROWS = 8
+_STEP = 1700.0  # the least from one place to bend to the next
+_BEFORE = 600.0  # from the widest row to the middle of the first box
 
 
 def wiggle_blocks(making: Making, room: float) -> Iterator[Block]:
@@ -31,8 +34,10 @@ def wiggle_blocks(making: Making, room: float) -> Iterator[Block]:
     pairs = [(path.one, path.other) for path in paths(making)]
     if not pairs:
         return
-    rows, widest = _rows(making, pairs)
-    columns = _columns(making, widest)
+    names = _places(making)
+    right = HALF_WIDTH - max(700, text_width(names[-1], BODY) / 2)
+    rows, widest = _rows(making, pairs, right - _STEP * (len(names) - 1) - _BEFORE)
+    columns = _columns(names, max(widest + _BEFORE, 4000), right)
     lead, used = _head(making, columns)
     parts = [(_boxed(drawn, making, columns), height) for drawn, height in rows]
     note = making.words("proving.bend")
@@ -43,7 +48,8 @@ def wiggle_blocks(making: Making, room: float) -> Iterator[Block]:
         yield Block((*head, *lead, *moved(items, (0, start))), start + height)
 
 
-def _rows(making: Making, pairs: Sequence[Pair]) -> tuple[list[Part], float]:
+def _rows(making: Making, pairs: Sequence[Pair], most: float) -> tuple[list[Part], float]:
+    """Draw a row a pair, or, where they are many, the contacts of each end, `most` wide a row."""
     pitch = pitches(making).row
     if len(pairs) <= _MOST_ROWS:
         column = max(named_width(one) for one, _ in pairs) + 150
@@ -52,15 +58,25 @@ def _rows(making: Making, pairs: Sequence[Pair]) -> tuple[list[Part], float]:
     found: dict[str, list[str]] = {}
     for _, (end, contact) in pairs:
         found.setdefault(end, []).append(contact)
-    rows = []
-    for end, contacts in found.items():
-        shown = ", ".join(dict.fromkeys(contacts))
-        rows.append((named((end, shown), (0, pitch / 2))[0], pitch))
-    return rows, max(named_width((end, ", ".join(dict.fromkeys(c)))) for end, c in found.items())
+    shown = [row for end, each in found.items() for row in _gathered(end, each, most)]
+    rows = [(named(row, (0, pitch / 2))[0], pitch) for row in shown]
+    return rows, max(named_width(row) for row in shown)
 
 
-def _columns(making: Making, widest: float) -> list[tuple[str, float]]:
-    """Return the places to bend with the middle of their boxes: first end, splits, other ends."""
+def _gathered(end: str, contacts: Sequence[str], most: float) -> Iterator[Contact]:
+    """Yield an end with as many of its contacts as a row has room for."""
+    row = ""
+    for contact in dict.fromkeys(contacts):
+        longer = f"{row}, {contact}" if row else contact
+        if row and named_width((end, longer)) > most:
+            yield end, row
+            longer = contact
+        row = longer
+    yield end, row
+
+
+def _places(making: Making) -> list[str]:
+    """Name the places to bend: the first end, splits, the other ends."""
     words, plan = making.words, making.plan
     names = [words("proving.at_end", end=plan.ends[0].id)]
     if plan.splits:
@@ -69,8 +85,11 @@ def _columns(making: Making, widest: float) -> list[tuple[str, float]]:
     if others:
         shown = ", ".join(others) if len(others) < 4 else f"{others[0]}\u2013{others[-1]}"
         names.append(words("proving.at_end", end=shown))
-    left = max(widest + 600, 4000)
-    right = HALF_WIDTH - max(700, text_width(names[-1], BODY) / 2)
+    return names
+
+
+def _columns(names: Sequence[str], left: float, right: float) -> list[tuple[str, float]]:
+    """Return the places to bend with the middle of their boxes."""
     step = (right - left) / max(len(names) - 1, 1)
     return [(name, left + step * place) for place, name in enumerate(names)]
 

@@ -7,7 +7,7 @@ from planner.sheet.lead_page.tree import Tree, named_span
 
 def test_the_first_end_is_left_and_the_others_right_from_the_top():
     tree = Tree(one_to_two(title="Y"))
-    spots = tree.spots(0, 100, 10, 20)
+    spots = tree.spots(0, 100, (10, 30))
     assert spots[tree.root] == (0, 20)
     assert [spots[tip.first] for tip in tree.tips] == [(100, 10), (100, 30)]
     (split,) = tree.plan.splits
@@ -16,7 +16,7 @@ def test_the_first_end_is_left_and_the_others_right_from_the_top():
 
 def test_a_lead_without_a_split_is_one_line():
     tree = Tree(one_to_one(title="I"))
-    assert set(tree.spots(0, 100, 10, 20).values()) == {(0, 10), (100, 10)}
+    assert set(tree.spots(0, 100, (10, 30)).values()) == {(0, 10), (100, 10)}
 
 
 def test_many_alike_legs_are_drawn_once():
@@ -42,4 +42,4 @@ def test_an_end_that_nothing_joins_stands_alone():
     plan = one_to_one(title="I").evolve(sections=(), conductors=())
     tree = Tree(plan)
     assert [tip.section for tip in tree.tips] == [None]
-    assert len(tree.spots(0, 100, 10, 20)) == 2
+    assert len(tree.spots(0, 100, (10, 30))) == 2
