@@ -76,6 +76,7 @@ class BrowsePage(QWidget):
         self.list.setItemDelegate(self._delegate)
         self.list.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.list.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.list.setResizeMode(QListView.ResizeMode.Adjust)  # long titles take more lines
         self.list.setAccessibleName("Definitions")
         self.list.selectionModel().currentChanged.connect(lambda *_at: self._on_current())
         self.search.textChanged.connect(lambda _text: self.renew())

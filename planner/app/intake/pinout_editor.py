@@ -286,7 +286,9 @@ class PinoutEditor(QWidget):
         try:
             finished(self.drafting.draft, connector)
         except InputError as error:
-            self._say("Still missing: " + "; ".join(it.what for it in error.problems) + ".")
+            first, *others = (it.what for it in error.problems)
+            more = f"; {len(others)} more" if others else ""
+            self._say(f"Still missing: {first}{more}.")
         else:
             draft = self.drafting.draft
             again = draft.carries_another and draft.confirmations
