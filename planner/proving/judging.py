@@ -30,8 +30,9 @@ Standing = Literal["good", "heard", "through", "high", "open", "unread"]
 class JudgedPath:
     """A path with its reading; `own_ohm` is the reading less the meter's zero.
 
-    `heard`: it beeped, without a figure. `through`: not read itself, but joined by way of others
-    that were read good.
+    `unread` is also what reads far below the meter's zero: that zero can't be right. `heard`: it
+    beeped, without a figure. `through`: not read itself, but joined by way of others that were read
+    good.
     """
 
     path: ExpectedPath
@@ -167,6 +168,8 @@ class Judgement:
             through = groups.get(path.one) == groups.get(path.other) is not None
             return JudgedPath(path, None, None, "through" if through else "unread")
         own = self.readings.own_ohm(reading)
+        if self.readings.under_zero(reading):
+            return JudgedPath(path, reading, own, "unread")
         return JudgedPath(path, reading, own, _standing(reading, own, path.limit_ohm))
 
     @cached_property
@@ -179,7 +182,8 @@ class Judgement:
             if reading.joined and self._in_one_net(reading.one, reading.other):
                 limit = self._path_between(reading.one, reading.other).limit_ohm
                 own = self.readings.own_ohm(reading)
-                if _standing(reading, own, limit) in {"good", "heard"}:
+                under = self.readings.under_zero(reading)
+                if not under and _standing(reading, own, limit) in {"good", "heard"}:
                     yield reading.one, reading.other
 
     def _path_between(self, one: Contact, other: Contact) -> ExpectedPath:

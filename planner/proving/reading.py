@@ -89,3 +89,13 @@ class Readings(Record):
     def own_ohm(self, reading: Reading) -> float | None:
         """Return a reading less the meter's zero, not below 0; None where there is no figure."""
         return None if reading.ohm is None else max(reading.ohm - self.meter.zero_ohm, 0.0)
+
+    def under_zero(self, reading: Reading) -> bool:
+        """Tell whether a figure is below the meter's zero by more than the errors of both.
+
+        Then the zero is not the one it was read with, and the figure says nothing.
+        """
+        ohm, zero_ohm = reading.ohm, self.meter.zero_ohm
+        if ohm is None:
+            return False
+        return ohm + self.meter.error_ohm(ohm) + self.meter.error_ohm(zero_ohm) < zero_ohm

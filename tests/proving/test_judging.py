@@ -118,6 +118,13 @@ def test_a_path_by_its_reading(reading, standing, verdict):
     assert (standings(found)[0], found.verdict) == (standing, verdict)
 
 
+def test_far_below_the_zero_of_the_meter_nothing_is_known():
+    assert judged(readings=all_good(ohm=0.2, zero_ohm=0.3)).verdict == "passed"
+    found = judged(readings=all_good(ohm=50.0, zero_ohm=100.0))
+    assert set(standings(found)) == {"unread"}
+    assert found.verdict == "unfinished"
+
+
 def test_an_unread_path_is_unknown_and_not_open():
     found = judged(readings=all_good().without(*TIPS))
     assert (standings(found)[0], found.faults, found.verdict) == ("unread", 0, "unfinished")

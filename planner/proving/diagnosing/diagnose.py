@@ -41,6 +41,10 @@ _UNEXPLAINED = (
     "No faults that the tool knows explain these readings: see that it is this plan's lead, then "
     "read again what is not as planned."
 )
+_UNDER_ZERO = (
+    "A figure is far below the meter's zero, so that zero can't be right: hold the probes "
+    "together, set the zero anew, and read again."
+)
 _CLIPPED = "Something clipped together reads joined: measure those contacts one pair at a time."
 
 
@@ -121,6 +125,7 @@ class _Case:
             meter_remark(figures),
             load_remark(self.readings, sweep, self.teller.full),
             _CLIPPED if doubtful else "",
+            _UNDER_ZERO if self._under_zero else "",
             _NOTHING_JOINED if self._nothing_joined else "",
             "" if self.searched.found else _UNEXPLAINED,
         )
@@ -179,7 +184,12 @@ class _Case:
 
     def _verdict(self, wanted: Coverage, *, doubtful: bool) -> Verdict:
         open_yet = wanted.continuity or wanted.isolation or self.clashes or doubtful
+        open_yet = open_yet or self._under_zero
         return "incomplete" if open_yet else "sound"
+
+    @property
+    def _under_zero(self) -> bool:
+        return any(map(self.readings.under_zero, self.readings.by_pair.values()))
 
     @property
     def _nothing_joined(self) -> bool:

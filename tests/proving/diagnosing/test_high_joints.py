@@ -100,3 +100,10 @@ def test_where_the_wire_is_not_known_the_flat_limit_holds(ohm, verdict):
     assert found.verdict == verdict
     assert all(it.expected_ohm is None for it in found.high_joints)
     assert all(it.fault.words.endswith("2 Ω is allowed") for it in found.high_joints)
+
+
+def test_figures_far_below_the_meter_s_zero_are_not_sound():
+    shown = figures(bench(LINE.plan), {})
+    found = diagnose(LINE.plan, bench(LINE.plan).wiring, shown.evolve(meter=Meter(zero_ohm=100.0)))
+    assert found.verdict == "incomplete"
+    assert any("zero can't be right" in it for it in found.remarks)
