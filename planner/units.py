@@ -8,7 +8,6 @@ MINUS = "\u2212"
 _NUMBER = r"([-+]?\d+(?:[.,]\d+)?)"
 _LENGTH = re.compile(rf"^\s*{_NUMBER}\s*(mm|cm|m|in|inch|\"|ft)?\s*$")
 _AWG = re.compile(r"^\s*(?:awg\s*(\d+(?:/0)?)|(\d+(?:/0)?)\s*awg)\s*$", re.IGNORECASE)
-_AREA = re.compile(rf"^\s*{_NUMBER}\s*(?:mm2|mm\u00b2|mm\^2)\s*$", re.IGNORECASE)
 _MM_PER = {
     "mm": 1.0,
     "cm": 10.0,
@@ -49,17 +48,6 @@ def parse_gauge(text: str) -> float:
     if number.endswith("/0"):
         return 1.0 - int(number[:-2])
     return float(number)
-
-
-def parse_area_mm2(text: str) -> float:
-    """Read `0.14 mm2` or `26 AWG` as an area in mm2; ValueError otherwise."""
-    match = _AREA.match(text)
-    if match is not None:
-        return float(match.group(1).replace(",", "."))
-    if _AWG.match(text):
-        return awg_area_mm2(parse_gauge(text))
-    msg = f"{text!r} is not a size such as '26 AWG' or '0.14 mm2'"
-    raise ValueError(msg)
 
 
 def parse_length_mm(text: str, default_unit: str = "mm") -> float:

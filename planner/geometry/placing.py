@@ -35,10 +35,6 @@ class Ring:
             _on_circle(self.circle_mm / 2, self.start_deg + turn * at) for at in range(self.count)
         )
 
-    def outward_deg(self) -> tuple[float, ...]:
-        """Return the direction away from the axis at each contact, in [-180, 180)."""
-        return tuple(math.degrees(math.atan2(y, x)) for x, y in self.places())
-
 
 @dataclass(frozen=True, slots=True)
 class Grid:

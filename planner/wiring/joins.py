@@ -105,11 +105,6 @@ class Joins:
                 found.append(self._mesh(net, spots))
         return tuple(found)
 
-    @cached_property
-    def mesh_of(self) -> dict[tuple[str, str], Mesh]:
-        """The mesh of each contact that carries a signal, by (end, contact)."""
-        return {(spot.end, spot.contact): mesh for mesh in self.meshes for spot in mesh.spots}
-
     def contacts_of(self, end: str, signal: str) -> tuple[str, ...]:
         """Return the contacts of an end that carry a signal, in the order of the pinout record."""
         return tuple(

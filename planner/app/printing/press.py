@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QMarginsF, QSizeF
+from PySide6.QtCore import QMarginsF
 from PySide6.QtGui import QPageLayout, QPageSize, QPainter
 from PySide6.QtPrintSupport import QPrinter
 
@@ -60,8 +60,3 @@ def print_pages(printer: QPrinter, pages: Sequence[Page]) -> bool:
         paint(painter, page.items)
         painter.restore()
     return bool(painter.end())
-
-
-def page_mm(page: Page) -> QSizeF:
-    """Return the size of a page, mm."""
-    return QSizeF(page.width * UNIT_MM, page.height * UNIT_MM)

@@ -124,11 +124,6 @@ def _height(run: Run, words: Words) -> float:
     return max(run.height, text_width(words(f"end.heat_{run.heat}"), BODY, bold=True) + 350)
 
 
-def steps_height(runs: Sequence[Run], words: Words) -> float:
-    """Return how high all runs are together."""
-    return sum(_height(run, words) for run in runs)
-
-
 def _piece(runs: Sequence[Run], words: Words, width: float, *, goes_on: bool) -> Panel:
     items: list[DrawList] = []
     y = 0.0
