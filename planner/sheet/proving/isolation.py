@@ -115,11 +115,10 @@ def _named(ends: Sequence[str]) -> str:
 def _clip_words(
     making: Making, by_pairs: IsolationPlan, clipped: Sequence[IsolationPlan]
 ) -> Iterator[str]:
-    """Say what other ways would take, where they take fewer readings."""
-    counts = {it.method: it.count for it in clipped}
-    rest, gangs = counts["against-the-rest"], counts["gangs"]
-    if rest < by_pairs.count:
-        yield making.words("proving.clipped", rest=rest, gangs=gangs)
+    """Say how many readings gangs would take, where that is half as many or less."""
+    gangs = next(it.count for it in clipped if it.method == "gangs")
+    if 2 * gangs <= by_pairs.count:
+        yield making.words("proving.clipped", gangs=gangs)
 
 
 def _fits_two(pairs: Sequence[Pair], *, badges: bool) -> bool:
