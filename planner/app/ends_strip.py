@@ -49,7 +49,7 @@ class EndStep(QAbstractButton):
         self._words, self.weight = words, ""
         self.setCheckable(True)
         self.setAutoExclusive(True)
-        self.setFocusPolicy(Qt.FocusPolicy.ClickFocus)
+        self.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         wide = math.ceil(text_width(end, 15, bold=True)) + 18
         self.setFixedSize(max(_STEP_LEAST, wide), _STEP_HIGH)
         self.show_weight("")
@@ -247,7 +247,8 @@ class EndsStrip(QWidget):
         self.current = self.lead.current = end
         for name, step in self.steps.items():
             step.setChecked(name == end)
-            policy = Qt.FocusPolicy.StrongFocus if name == end else Qt.FocusPolicy.ClickFocus
+            # A click leaves the keys with the drawing, as its hints say.
+            policy = Qt.FocusPolicy.TabFocus if name == end else Qt.FocusPolicy.NoFocus
             step.setFocusPolicy(policy)
             step.update()
         if end in self.steps:

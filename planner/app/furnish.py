@@ -134,6 +134,7 @@ class Bench(QObject):
             signal.connect(self._on_plan_changed)
         for signal in (bench.plan_changed, self.session.opened):
             signal.connect(self._put_notice_away)
+        bench.plan_changed.connect(self._show_title)
         bench.hand_changed.connect(self._on_hand_changed)
         bench.refused.connect(self._on_refused)
         self.landings.land_by_signal_requested.connect(window.acts["land_by_signal"].trigger)
@@ -239,9 +240,12 @@ class Bench(QObject):
         self._show_hints()
 
     def _on_session_changed(self) -> None:
+        self._show_title()
+        self.window.hints.show_state(self.autosave.words())
+
+    def _show_title(self, *_what: object) -> None:
         self.window.setWindowModified(self.session.dirty)
         self.window.setWindowTitle(f"{self.session.name}[*] \u2013 Cupwright")
-        self.window.hints.show_state(self.autosave.words())
 
     def _on_refused(self, reason: str, mend: str) -> None:
         told = reason if reason.endswith(".") else f"{reason}."

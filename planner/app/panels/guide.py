@@ -206,7 +206,7 @@ class GuidePanel(Panel):
         self.sketch.rebuild()
         self._order()
         self._length_name.setText("Length to split" if split else "Length")
-        self._leg_name.setText("Split to cups" if draft.shape == "two" else "Each leg")
+        self._leg_name.setText("Split to ends" if draft.shape == "two" else "Each leg")
         self._leg_name.setVisible(split)
         self.leg_length.setVisible(split)
         self._legs_name.setVisible(draft.shape == "many")

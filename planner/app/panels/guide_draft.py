@@ -62,6 +62,8 @@ class Draft:
             length_mm = parse_length_mm(text)
         except ValueError as error:
             return f"{error}."
+        if text.rstrip()[-1] in "0123456789.,":
+            return f"{text.strip()} of what? Write its unit, such as {text.strip()} m."
         if not 0 < length_mm <= 1_000_000:
             return f"{text!r} is no length of a lead: write more than 0 and at most 1000 m."
         return ""

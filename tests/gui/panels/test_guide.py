@@ -78,6 +78,8 @@ def test_a_bad_length_is_told(guide, library):
     guide.shapes["one"].click()
     guide.length.setText("long")
     assert "'long' is not a length" in guide.missing.text()
+    guide.length.setText("0.4")
+    assert guide.missing.text() == "0.4 of what? Write its unit, such as 0.4 m."
     guide.length.setText("10 m")
     assert guide.missing.text() == ""
 

@@ -54,6 +54,12 @@ def test_a_step_shows_its_end_and_says_so(narrow, qtbot):
     assert narrow.bench.canvas.accessibleName() == "Bench: end L"
 
 
+def test_a_click_on_a_step_leaves_the_keys_with_the_drawing(narrow, qtbot):
+    narrow.bench.canvas.setFocus()
+    qtbot.mouseClick(strip(narrow).steps["L"], Qt.MouseButton.LeftButton)
+    assert narrow.bench.canvas.hasFocus()
+
+
 def test_left_and_right_step_round_and_round(narrow, qtbot):
     row = strip(narrow)
     row.steps["A"].setFocus()

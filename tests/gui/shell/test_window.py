@@ -152,6 +152,15 @@ def test_title_and_order_are_one_step(make_shell, answers, plan_file):
     assert shell.window.band.plan_title.text() == "Pit lead"
 
 
+def test_the_title_bar_follows_the_title_of_a_plan_without_a_file(make_shell, answers):
+    shell = make_shell(demo=True)
+    answers.written = Details("Pit lead", "SP-0500", 4, "")
+    shell.window.acts["details"].trigger()
+    answers.written = Details("Cue lead", "SP-0500", 4, "")
+    shell.window.acts["details"].trigger()
+    assert shell.window.windowTitle().startswith("Cue lead")
+
+
 def test_turning_a_plug_stays_within_half_a_turn(make_shell, plan_file):
     shell = make_shell(plan_file)
     shell.bench.workbench.select(Place(end="L"))
