@@ -39,7 +39,7 @@ def diagnosis_text(
         lines += ["", *_row("next", found.next_probe.words)]
     if found.look:
         lines += ["", *_row("look", found.look)]
-    if found.verdict == "faulty":
+    if found.verdict != "sound":
         lines += ["", *_row("care", _CAUTION)]
     lines += ["", "A meter cannot see:", *(line for it in unseen for line in _row("", it))]
     return "\n".join(lines)

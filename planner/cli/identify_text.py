@@ -4,7 +4,13 @@ import textwrap
 from collections.abc import Iterable
 
 from planner.cli.output import WIDTH
-from planner.proving.identifying import Identified, SampleReadings, cautions, sentences
+from planner.proving.identifying import (
+    METER_CAUTION,
+    Identified,
+    SampleReadings,
+    cautions,
+    sentences,
+)
 from planner.units import number
 
 _HAND = 3  # rivals that are printed; --json has them all
@@ -14,7 +20,8 @@ def identify_text(name: str, sample: SampleReadings, identified: Identified) -> 
     """Return the report as lines of at most 80 characters."""
     pairs = len(sample.contacts) * (len(sample.contacts) - 1) // 2
     head = f"{name}: {len(sample.contacts)} contacts, {len(sample.seen)} of {pairs} pairs read"
-    blocks = [head, _list(sentences(identified)), _rivals(identified), _list(cautions(identified))]
+    care = (METER_CAUTION, *cautions(identified))
+    blocks = [head, _list(sentences(identified)), _rivals(identified), _list(care)]
     return "\n\n".join(block for block in blocks if block)
 
 

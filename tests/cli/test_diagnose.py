@@ -63,6 +63,7 @@ def test_an_unfinished_unit_is_no_fault_and_asks_for_more(cupwright, file):
     text = "from_end,from_contact,to_end,to_contact,reading\nA,T,L,T,0.2\n"
     done = cupwright("diagnose", CUE, file(text))
     assert done.status == 0
+    assert "Unplug every end" in done.out
     assert "NOT DONE YET" in done.out
     assert "next  Read ring 1 at A" in done.out
 

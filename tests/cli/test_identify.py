@@ -40,6 +40,7 @@ def test_what_is_not_settled_gives_1_with_rivals_and_the_next_reading(cupwright,
     done = cupwright("identify", file("from,to,reading\nT,S,32.4\nR,S,31.8\nX,S,\n"))
     assert done.status == 1
     assert "Not settled" in done.out
+    assert "Unplug it from everything" in done.out
     assert "next (plus probe on" in done.out
     assert "Other ways to understand it:" in done.out
 

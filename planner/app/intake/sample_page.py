@@ -26,7 +26,7 @@ from planner.app.panels.widgets.text_line import TextLine
 from planner.drawing.carried_face import CarriedFace
 from planner.intake.pinout_draft import PinoutDraft
 from planner.proving.entries import Entry, entry_text
-from planner.proving.identifying import cautions, sentences
+from planner.proving.identifying import METER_CAUTION, cautions, sentences
 from planner.proving.identifying.signals import answered, basis_line
 
 if TYPE_CHECKING:
@@ -36,10 +36,6 @@ if TYPE_CHECKING:
     from planner.model.pinout import PinoutRecord
 
 _FIGURE = re.compile(r", [\d.]+ \u03a9")
-_CAUTION = (
-    "Unplug it from everything before a meter touches it. Take ear pieces off the ears: a meter "
-    "makes them click."
-)
 _HINT = "Enter takes it and goes on: 32.1, 1.2k, o for open. Press two contacts for another pair."
 
 
@@ -99,7 +95,7 @@ class SamplePage(QWidget):
         caution = QHBoxLayout()
         caution.setSpacing(8)
         caution.addWidget(self.mark, 0, Qt.AlignmentFlag.AlignTop)
-        caution.addWidget(label(_CAUTION, "bold", wrap=True), 1)
+        caution.addWidget(label(METER_CAUTION, "bold", wrap=True), 1)
         left.addWidget(self.title)
         left.addLayout(caution)
         left.addWidget(self.face, 3)

@@ -12,9 +12,10 @@ from planner.proving.identifying.answer import (
 )
 from planner.proving.identifying.identifying import identify
 from planner.proving.identifying.sample import SampleReading, SampleReadings, sample_of
-from planner.proving.identifying.telling import cautions, sentences
+from planner.proving.identifying.telling import METER_CAUTION, cautions, sentences
 
 __all__ = [
+    "METER_CAUTION",
     "CommonReturn",
     "Driver",
     "Found",

@@ -26,6 +26,11 @@ CELL_CAUTION = (
     "Not for in-ear balanced armatures, nor where unknown electronics may sit inside."
 )
 # Each from memory, or derived from what direct current can show.
+# Common practice, no source.
+METER_CAUTION = (
+    "Unplug it from everything before a meter touches it. Take ear pieces off the ears: a meter "
+    "makes them click."
+)
 LIMITS = ("A driver behind a capacitor reads open, and a dynamic microphone reads like a driver.",)
 
 
