@@ -19,7 +19,7 @@ from planner.problem import InputError, Problem
 from planner.proving.units import UnitRecord
 
 FORMAT, VERSION = "cupwright-unit", 1
-LINE_BYTES = 2_000_000
+LINE_BYTES = 4_000_000
 
 # The head of a line has one shape in every version, so that its bytes can be checked unread.
 _LINE = re.compile(

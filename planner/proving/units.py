@@ -20,7 +20,8 @@ IsolationMethod = Literal[""] | Method
 Tone = Literal["left", "right", "in-phase", "out-of-phase", "sweep", "microphone", "other"]
 Heard = Literal["as-expected", "otherwise", "not-heard"]  # the last: silence where it must sound
 
-MOST_READINGS = 10_000
+# Every pair of a lead of 256 nets, as many as a connector has contacts, and some more.
+MOST_READINGS = 40_000
 MOST_ENTRIES = 500
 
 

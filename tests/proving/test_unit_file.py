@@ -6,13 +6,14 @@ import subprocess
 import sys
 import textwrap
 from concurrent.futures import ThreadPoolExecutor
+from itertools import combinations
 
 import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from planner.problem import InputError
-from planner.proving.reading import Readings
+from planner.proving.reading import Reading, Readings
 from planner.proving.unit_file import (
     LINE_BYTES,
     Units,
@@ -293,9 +294,18 @@ def test_one_changed_byte_is_noticed(plan_path, place, byte):
     assert len(units.records) == (2 if bytes(spoilt) == second else 1)
 
 
+def test_every_pair_of_a_lead_of_256_nets_can_be_kept(plan_path):
+    names = [f"C.{number}" for number in range(1, 257)]
+    pairs = [(("A", one), ("A", other)) for one, other in combinations(names, 2)]
+    apart = tuple(Reading(one=one, other=other, joined=False) for one, other in pairs)
+    append_unit(plan_path, unit(1, readings=Readings(readings=apart)))
+    (record,) = load_units(plan_path).records
+    assert len(record.readings.readings) == 256 * 255 // 2
+
+
 def test_a_record_too_big_for_a_line_is_refused_before_it_is_written(plan_path):
     entry = Rework(at=AT, found="\u00e9" * 4000, done="\u00e9" * 4000)
-    with pytest.raises(InputError, match="more than the 2 MB of a line"):
+    with pytest.raises(InputError, match="more than the 4 MB of a line"):
         append_unit(plan_path, unit(1, rework=(entry,) * 100))
     assert not units_path(plan_path).exists()
 
