@@ -1,4 +1,4 @@
-"""Findings about sleeves that the plan has: two rules share this one reading of the dry fit."""
+"""Findings about sleeves that the plan has, at joints of ends and in splits."""
 
 from collections.abc import Callable, Iterator
 from functools import partial
@@ -11,6 +11,7 @@ from planner.dryfit.fit import EndFit
 from planner.dryfit.sleeve_sizes import SleeveUse
 from planner.dryfit.sleeve_words import further_strip_mm, other_ways, why_not
 from planner.dryfit.sleeves import joints_of, sleeves_on
+from planner.dryfit.splicing import splices_at
 from planner.edits.ends import set_room
 from planner.edits.sleeving import dab_instead
 from planner.model.place import Place
@@ -25,6 +26,21 @@ def sleeves_that(context: Context, fail: Callable[[SleeveUse], bool]) -> Iterato
         for use in sleeves_on(fit, context.plan.workmanship):
             if fail(use):
                 yield _found(context, fit, use)
+
+
+def splices_open(context: Context) -> Iterator[Found]:
+    """Yield a finding for every joint in a split over which no heat-shrink in stock goes."""
+    for split in context.plan.splits:
+        for it in splices_at(context.plan, split.id):
+            if it.bore_mm <= 0:
+                name = context.words.conductor(it.conductor)
+                yield Found(
+                    f"In the split no heat-shrink in stock passes the thick side of joint {name} "
+                    "and grips the thin one.",
+                    "Build the thin core up with a short sleeve of its own first, or take cores "
+                    "of like thickness.",
+                    (Place(conductor=it.conductor),),
+                )
 
 
 def _found(context: Context, fit: EndFit, use: SleeveUse) -> Found:

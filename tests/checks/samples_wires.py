@@ -1,5 +1,7 @@
 """Samples for the rules of what goes into what. All figures are invented."""
 
+from planner.data import data_dir
+from planner.files.plans import read_plan
 from tests.building import CUP, PHONES, PHONES_IN, lead
 from tests.checks.samples import bad, good
 from tests.checks.samples_fit import ENDS, WIRES, line, with_cable, with_plug
@@ -64,6 +66,30 @@ def thick_cup_before_a_thin_core():
 def slender_cup_before_the_core():
     """A cup 1.2 mm thick before the same core: a size of heat-shrink does both."""
     return sleeved(slender_cups(), "A", "RD")
+
+
+def coaxial_legs(insulation_mm):
+    """Return a lead whose trunk of a pair is joined, in its split, to legs with so thick cores."""
+    plan = read_plan(data_dir("resources") / "demo" / "stereo-to-two-mono.json")
+    cables = tuple(
+        cable.evolve(cores=tuple(core.evolve(insulation_mm=insulation_mm) for core in cable.cores))
+        if cable.id == "coax-thin"
+        else cable
+        for cable in plan.definitions.cables
+    )
+    return plan.evolve(definitions=plan.definitions.evolve(cables=cables))
+
+
+@bad("sleeve-too-tight")
+def thick_legs_on_a_thin_pair():
+    """In the split a core of 0.9 mm meets one of 2.7 mm: no size passes this and grips that."""
+    return coaxial_legs(2.7)
+
+
+@good("sleeve-too-tight")
+def legs_little_thicker_than_the_pair():
+    """In the split a core of 0.9 mm meets one of 1.5 mm: a size of heat-shrink does both."""
+    return coaxial_legs(1.5)
 
 
 def three_ends(clamp_mm):

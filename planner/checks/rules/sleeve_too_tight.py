@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
-from planner.checks.sleeved import sleeves_that
+from planner.checks.sleeved import sleeves_that, splices_open
 
 
 @rule(
@@ -15,5 +15,6 @@ from planner.checks.sleeved import sleeves_that
     weight="caution",
 )
 def sleeve_too_tight(context: Context) -> Iterator[Found]:
-    """Report each sleeve of the plan for which there is no size."""
+    """Report each sleeve of the plan for which there is no size, over joints in splits too."""
     yield from sleeves_that(context, lambda use: not use.goes_over)
+    yield from splices_open(context)
