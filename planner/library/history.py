@@ -7,13 +7,13 @@ in between leaves a revision that nothing took up, told as such, and loses none.
 
 import hashlib
 import json
-import os
 import re
 from collections.abc import Iterator
 from dataclasses import asdict, dataclass
 from pathlib import Path
 from typing import Any
 
+from planner.files.appending import append_line
 from planner.files.atomic import write_atomic
 from planner.files.definitions import parse_definition
 from planner.files.folders import check_inside
@@ -97,18 +97,12 @@ class History:
             write_atomic(path, text.encode())
 
     def note(self, change: Change) -> None:
-        """Add a line to the log, after a torn one on a line of its own; OSError if it can't be."""
-        check_inside(self.folder / LOG_NAME, self._root)
+        """Add a line to the log, whole or not at all; InputError if it can't be."""
+        path = self.folder / LOG_NAME
+        check_inside(path, self._root)
         self.folder.mkdir(parents=True, exist_ok=True)
-        line = json.dumps(asdict(change)) + "\n"  # ASCII: no name of anyone can spoil the log
-        flags = os.O_CREAT | os.O_APPEND | os.O_RDWR | getattr(os, "O_BINARY", 0)
-        with os.fdopen(os.open(self.folder / LOG_NAME, flags, 0o666), "r+b", 0) as log:
-            size = log.seek(0, os.SEEK_END)
-            if size:
-                log.seek(size - 1)
-                line = line if log.read(1) == b"\n" else f"\n{line}"
-            log.write(line.encode())
-            os.fsync(log.fileno())
+        # ASCII: no name of anyone can spoil the log.
+        append_line(path, json.dumps(asdict(change)).encode("ascii"))
 
     def changes(self) -> tuple[Change, ...]:
         """Return what is written down, the oldest first; a torn or spoilt line is passed over."""

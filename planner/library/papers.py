@@ -5,6 +5,7 @@ from pathlib import Path, PurePath
 
 from planner.files.atomic import write_atomic
 from planner.files.folders import check_inside
+from planner.files.limits import read_bytes
 from planner.model.source import SUFFIXES, Document, Media
 from planner.problem import InputError
 
@@ -33,7 +34,7 @@ class Papers:
         """
         check_paper(document, data, document.name)
         path = self.folder / document.kept_as
-        if not self.holds(document) or read_bytes(path) != data:
+        if not self.holds(document) or read_bytes(path, DOCUMENT_BYTES) != data:
             check_inside(path, self._root)
             self.folder.mkdir(exist_ok=True)
             write_atomic(path, data)
@@ -50,7 +51,7 @@ class Papers:
     def read(self, document: Document) -> bytes:
         """Return a document's bytes; InputError if they are not there or were changed since."""
         path = self.folder / document.kept_as
-        data = read_bytes(path)
+        data = read_bytes(path, DOCUMENT_BYTES)
         check_paper(document, data, str(path))
         return data
 
@@ -62,7 +63,7 @@ def described(path: Path, remark: str = "") -> tuple[Document, bytes]:
         what = f"{path.suffix or 'a file without a suffix'} is no kind of document that is kept"
         kinds = ", ".join(sorted(_MEDIA))
         raise InputError.single(what, str(path), f"Save it as one of {kinds}.")
-    data = read_bytes(path)
+    data = read_bytes(path, DOCUMENT_BYTES)
     document = Document(
         digest=hashlib.sha256(data).hexdigest(),
         name=_plain(path.name),
@@ -71,19 +72,6 @@ def described(path: Path, remark: str = "") -> tuple[Document, bytes]:
     )
     check_paper(document, data, str(path))
     return document, data
-
-
-def read_bytes(path: Path) -> bytes:
-    """Read a plain file of at most `DOCUMENT_BYTES`; InputError if it can't be."""
-    try:
-        if not path.is_file():
-            what = "there is no such file"
-            raise InputError.single(what, str(path), "Look for it in a copy of the folder.")
-        with path.open("rb") as stream:
-            return stream.read(DOCUMENT_BYTES + 1)
-    except OSError as error:
-        what = f"it can't be read: {(error.strerror or str(error)).lower()}"
-        raise InputError.single(what, str(path), "Check the file and its permissions.") from None
 
 
 def check_paper(document: Document, data: bytes, where: str) -> None:
