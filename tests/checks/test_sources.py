@@ -51,13 +51,13 @@ def test_a_retired_record_says_why_whoever_knows_it(known):
     """The copy in the plan may be older than the library's record, where it was retired."""
     inlet = fitting(PHONES_IN.connector, "odd-inlet", "T L+, R R+, S L- R-")
     retired = inlet.pinout.evolve(
-        retired=Retired(reason="drawn from the mating side.", by="A. Weller", date="2026-05-11")
+        retired=Retired(reason="drawn from the mating side.", by="A. Tilney", date="2026-05-11")
     )
     used = inlet if known else Fitting(inlet.connector, retired)
     found = check_plan(lead({"A": PHONES, "B": used}, WIRES), (retired,) if known else ())
     assert [(each.code, each.what) for each in found] == [
         (
             "pinout-unconfirmed",
-            "Odd inlet was retired (A. Weller, 2026-05-11): drawn from the mating side.",
+            "Odd inlet was retired (A. Tilney, 2026-05-11): drawn from the mating side.",
         )
     ]

@@ -158,21 +158,21 @@ def bench(tmp_path):
     folder.mkdir()
     store = Store(folder)
     made = records(tmp_path)
-    store.save(made["connector"], NEW, who="Weller")
+    store.save(made["connector"], NEW, who="Tilney")
     card = made["pinout"].evolve(
         documents=(store.add_document(tmp_path / "letter.pdf", "both pages"),),
         statements=({"contacts": ("S",), "kind": "hearsay", "reference": "told on the telephone"},),
         confirmations=({"who": "Okoro", "date": "2026-05-11", "how": "on the part, by meter"},),
-        retired={"reason": "the maker changed it", "by": "Weller"},
+        retired={"reason": "the maker changed it", "by": "Tilney"},
     )
-    store.save(card, NEW, who="Weller")
+    store.save(card, NEW, who="Tilney")
     return folder
 
 
 def test_the_source_card_is_shown(cupwright, bench):
     out = cupwright("connectors", "show", "bench-three-phones", "--folder", bench).out
     assert [line for line in out.splitlines() if line.startswith("  ")][1:9] == [
-        "  retired the maker changed it, Weller",
+        "  retired the maker changed it, Tilney",
         "  fits    bench-three",
         "  use     headphone",
         "  drive   load",

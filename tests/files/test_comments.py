@@ -31,14 +31,14 @@ def test_the_comment_of_a_contact_that_goes_goes_and_the_others_stay():
 
 def test_a_confirmation_is_added_below_those_that_are_there():
     confirmed = PINOUT + (
-        '\n# first, on the bench\n[[confirmations]]\nwho = "Weller"  # by hand\nhow = "by meter"\n'
+        '\n# first, on the bench\n[[confirmations]]\nwho = "Tilney"  # by hand\nhow = "by meter"\n'
     )
     record = parse_definition(confirmed, HERE)
     second = {"who": "Okoro", "how": "by meter"}
     more = record.evolve(confirmations=(*record.confirmations, second))
     text = definition_text(more, confirmed)
-    assert '# first, on the bench\n[[confirmations]]\nwho = "Weller"  # by hand\n' in text
-    assert text.index("Weller") < text.index("Okoro")
+    assert '# first, on the bench\n[[confirmations]]\nwho = "Tilney"  # by hand\n' in text
+    assert text.index("Tilney") < text.index("Okoro")
     assert parse_definition(text, HERE) == more
 
 

@@ -28,7 +28,7 @@ def test_any_connector_with_any_pinout_goes_all_the_way(connector, pinout):
     pinout = pinout.evolve(fits=(connector.id,), documents=(), statements=(), signals=signals)
     with tempfile.TemporaryDirectory() as place:
         store = Store(Path(place))
-        saved = [store.save(record, NEW, who="Weller") for record in (connector, pinout)]
+        saved = [store.save(record, NEW, who="Tilney") for record in (connector, pinout)]
         assert [read_definition(it.path) for it in saved] == [connector, pinout]
 
     sent = parcel_bytes([pinout, connector], lambda _document: b"")

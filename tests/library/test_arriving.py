@@ -34,7 +34,7 @@ def states(parcel, library):
 
 def test_what_is_new_is_saved_with_its_documents(store, parcel):
     assert states(parcel, Library()) == [(ID, "new"), ("bench-three", "new")]
-    saved = take_in(parcel, Library(), store, who="Weller")
+    saved = take_in(parcel, Library(), store, who="Tilney")
     assert tuple(it.record for it in saved) == parcel.definitions
     assert store.papers.read(letter()) == LETTER
     assert store.changes("pinout", ID)[0].what == "taken in"
@@ -48,13 +48,13 @@ def test_a_sender_s_word_for_the_rung_of_trust_does_not_count(store, tmp_path, k
     assert stated.confirmed
     parcel = parcel_of(tmp_path, stated)
     assert preview(parcel, Library())[0].definition.trust == rung
-    assert take_in(parcel, Library(), store, who="Weller")[0].record.trust == rung
+    assert take_in(parcel, Library(), store, who="Tilney")[0].record.trust == rung
     assert loaded(store).pinout(ID).confirmed is False
 
 
 def test_what_is_there_already_is_not_saved_again(store, parcel):
-    take_in(parcel, Library(), store, who="Weller")
-    assert take_in(parcel, loaded(store), store, who="Weller", answers={ID: "next"}) == ()
+    take_in(parcel, Library(), store, who="Tilney")
+    assert take_in(parcel, loaded(store), store, who="Tilney", answers={ID: "next"}) == ()
 
 
 @pytest.fixture
@@ -70,19 +70,19 @@ def test_what_differs_is_told_and_left(store, parcel, ours):
     assert ("use", "cue desk", "headphone") in [
         (it.key, it.first, it.second) for it in arrival.changes
     ]
-    take_in(parcel, loaded(store), store, who="Weller")
+    take_in(parcel, loaded(store), store, who="Tilney")
     assert loaded(store).pinout(ID) == ours
 
 
 def test_theirs_can_be_the_next_revision(store, parcel, ours):
-    take_in(parcel, loaded(store), store, who="Weller", answers={ID: "next"})
+    take_in(parcel, loaded(store), store, who="Tilney", answers={ID: "next"})
     now = loaded(store).pinout(ID)
     assert (now.use, now.revision) == ("headphone", 2)
     assert [it.record() for it in store.history("pinout", ID)] == [ours, now]
 
 
 def test_both_can_stand_side_by_side(store, parcel, ours):
-    take_in(parcel, loaded(store), store, who="Weller", answers={ID: "beside"})
+    take_in(parcel, loaded(store), store, who="Tilney", answers={ID: "beside"})
     library = loaded(store)
     assert library.pinout(ID) == ours
     assert library.pinout(f"{ID}-2").evolve(id=ID) == parcel.definitions[0]
@@ -102,7 +102,7 @@ def test_what_changed_since_it_was_shown_is_not_replaced(store, parcel, ours):
     now = store.find("pinout", ID)
     later = store.save(ours.evolve(title="Later"), now.digest, who="Okoro")
     with pytest.raises(Conflict) as caught:
-        take_in(parcel, library, store, who="Weller", answers={ID: "next"})
+        take_in(parcel, library, store, who="Tilney", answers={ID: "next"})
     assert caught.value.theirs == later
     assert [it.key for it in caught.value.they_changed] == ["title"]
     assert store.find("pinout", ID) == later
@@ -111,7 +111,7 @@ def test_what_changed_since_it_was_shown_is_not_replaced(store, parcel, ours):
 def test_what_came_there_since_it_was_shown_as_new_is_not_replaced(store, parcel):
     store.save(parcel.definitions[1].evolve(title="Came since"), NEW, who="Okoro")
     with pytest.raises(Conflict, match="changed meanwhile by Okoro"):
-        take_in(parcel, Library(), store, who="Weller")
+        take_in(parcel, Library(), store, who="Tilney")
     assert store.find("connector", "bench-three").record.title == "Came since"
 
 

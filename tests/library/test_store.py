@@ -32,7 +32,7 @@ def pinout(tmp_path):
 
 @pytest.fixture
 def saved(store, pinout):
-    return store.save(pinout, NEW, who="Weller", why="from the letter")
+    return store.save(pinout, NEW, who="Tilney", why="from the letter")
 
 
 def letter(folder, data=b"%PDF-1.4 an invented letter"):
@@ -65,7 +65,7 @@ def test_the_log_says_who_did_what_and_why(store, saved):
     store.retire("pinout", ID, reason="the part says otherwise", who="Okoro")
     told = [(it.revision, it.who, it.what, it.why) for it in store.changes("pinout", ID)]
     assert told == [
-        (1, "Weller", "saved", "from the letter"),
+        (1, "Tilney", "saved", "from the letter"),
         (2, "Okoro", "retitled", ""),
         (3, "Okoro", "retired", "the part says otherwise"),
     ]
@@ -82,7 +82,7 @@ def test_the_second_of_two_owners_is_shown_what_differs(store, saved, pinout):
     theirs = store.save(pinout.evolve(use="cue desk"), saved.digest, who="Okoro")
     ours = pinout.evolve(use="pit", title="Ours")
     with pytest.raises(Conflict) as caught:
-        store.save(ours, saved.digest, who="Weller")
+        store.save(ours, saved.digest, who="Tilney")
     conflict = caught.value
     assert (conflict.theirs, conflict.ours) == (theirs, ours)
     assert [(it.key, it.first, it.second) for it in conflict.difference] == [
@@ -94,7 +94,7 @@ def test_the_second_of_two_owners_is_shown_what_differs(store, saved, pinout):
     assert (conflict.begun, conflict.change.who) == (pinout, "Okoro")
     assert "changed meanwhile by Okoro" in str(conflict)
     assert store.find("pinout", ID) == theirs
-    merged = store.save(ours, conflict.theirs.digest, who="Weller")
+    merged = store.save(ours, conflict.theirs.digest, who="Tilney")
     assert (merged.record.revision, merged.record.use) == (3, "pit")
 
 
@@ -143,7 +143,7 @@ def test_two_ids_that_differ_in_case_are_two_files(store, saved, pinout, monkeyp
 @pytest.mark.parametrize("name", ["con", "NUL", "com1.x", "aux", "a."])
 def test_an_id_that_is_no_name_of_a_file_on_windows_gets_one(store, pinout, name):
     """Names of devices, and a dot at the end: from memory of Microsoft's page on names of files."""
-    path = store.save(pinout.evolve(id=name), NEW, who="Weller").path
+    path = store.save(pinout.evolve(id=name), NEW, who="Tilney").path
     assert path.name.startswith(f"{name}~")
     assert store.find("pinout", name).record.id == name
     assert len(store.history("pinout", name)) == 1
@@ -158,13 +158,13 @@ def test_what_could_not_be_read_back_is_not_saved(store, saved, pinout):
 
 
 def test_the_highest_revision_can_still_be_saved_over(store, pinout):
-    highest = store.save(pinout.evolve(revision=MOST_REVISION), NEW, who="Weller")
+    highest = store.save(pinout.evolve(revision=MOST_REVISION), NEW, who="Tilney")
     store.save(pinout.evolve(title="Next"), highest.digest, who="Okoro")
     assert [it.revision for it in store.history("pinout", ID)] == [MOST_REVISION] * 2
 
 
 def test_a_broken_file_of_an_odd_name_is_not_passed_over(store, pinout):
-    path = store.save(pinout.evolve(id="con"), NEW, who="Weller").path
+    path = store.save(pinout.evolve(id="con"), NEW, who="Tilney").path
     path.write_text("id = con", encoding="utf-8")
     with pytest.raises(InputError):
         store.save(pinout.evolve(id="con"), NEW, who="Okoro")
@@ -178,9 +178,9 @@ def test_a_broken_file_is_not_overwritten(store, saved, pinout):
 
 
 def test_a_cable_is_not_retired(store, tmp_path):
-    store.save(records(tmp_path)["cable"], NEW, who="Weller")
+    store.save(records(tmp_path)["cable"], NEW, who="Tilney")
     with pytest.raises(InputError, match="a cable can't be retired"):
-        store.retire("cable", "bench-two", reason="gone", who="Weller")
+        store.retire("cable", "bench-two", reason="gone", who="Tilney")
 
 
 def test_a_confirmation_lifts_the_record_that_is_read_back(store, saved):
@@ -246,9 +246,9 @@ def test_a_document_that_is_too_large_is_refused(store, tmp_path, monkeypatch):
 
 
 def test_only_the_users_own_folder_is_made(pinout, tmp_path):
-    assert Store(library_folder()).save(pinout, NEW, who="Weller").path.is_file()
+    assert Store(library_folder()).save(pinout, NEW, who="Tilney").path.is_file()
     with pytest.raises(InputError, match="can't be reached"):
-        Store(tmp_path / "drive").save(pinout, NEW, who="Weller")
+        Store(tmp_path / "drive").save(pinout, NEW, who="Tilney")
     assert not (tmp_path / "drive").exists()
 
 
@@ -261,7 +261,7 @@ def test_a_folder_that_can_only_be_read_says_so_and_names_the_users_own(
 
     monkeypatch.setattr(call, refused)
     with pytest.raises(NotWritable, match="read-only file system") as caught:
-        store.save(pinout, NEW, who="Weller")
+        store.save(pinout, NEW, who="Tilney")
     assert caught.value.instead == library_folder()
 
 
@@ -270,13 +270,13 @@ def test_a_link_out_of_the_folder_is_not_written_through(store, pinout, tmp_path
     outside.write_text(PINOUT, encoding="utf-8")
     (store.folder / "pinouts").mkdir()
     (store.folder / "pinouts" / f"{ID}.toml").symlink_to(outside)
-    new = store.save(pinout.evolve(title="Mine"), NEW, who="Weller")
+    new = store.save(pinout.evolve(title="Mine"), NEW, who="Tilney")
     assert new.path.name.startswith(f"{ID}~")
     assert outside.read_text(encoding="utf-8") == PINOUT
 
 
 def _save_with_its_letter(store, pinout, tmp_path):
-    store.save(pinout, NEW, who="Weller")
+    store.save(pinout, NEW, who="Tilney")
     store.add_document(letter(tmp_path))
 
 
@@ -323,7 +323,7 @@ def test_a_torn_line_of_the_log_is_passed_over(store, saved, pinout):
 
 
 @pytest.mark.parametrize(
-    "who", ["\u202eWeller", "Wel\u2028ler", "Wel\x85ler", "Wel\x00ler", "Wel\udcffler"]
+    "who", ["\u202eTilney", "Til\u2028ney", "Til\x85ney", "Til\x00ney", "Til\udcffney"]
 )
 def test_a_name_that_no_text_may_hold_does_not_hide_the_log(store, saved, pinout, who):
     store.save(pinout.evolve(title="Next"), saved.digest, who=who)
@@ -367,7 +367,7 @@ def test_even_a_turn_that_was_taken_over_wrongly_loses_no_revision(
         replace(self, new, _lock)
 
     monkeypatch.setattr(Store, "_replace", asleep)
-    late = store.save(pinout.evolve(title="Late"), saved.digest, who="Weller")
+    late = store.save(pinout.evolve(title="Late"), saved.digest, who="Tilney")
     kept = store.history("pinout", ID)
     assert {it.record().title for it in kept} == {pinout.title, "Other", "Late"}
     assert {it.record().title for it in kept if not it.taken_up} == {"Other"}
@@ -385,5 +385,5 @@ def test_a_holder_whose_turn_was_taken_over_replaces_nothing(store, saved, pinou
 
     monkeypatch.setattr(Store, "_replace", asleep)
     with pytest.raises(InputError, match="held too long"):
-        store.save(pinout.evolve(title="Late"), saved.digest, who="Weller")
+        store.save(pinout.evolve(title="Late"), saved.digest, who="Tilney")
     assert store.find("pinout", ID).record.title == "Other"

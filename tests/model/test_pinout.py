@@ -49,9 +49,9 @@ def test_the_rung_that_a_source_gives(kind, rung):
 @pytest.mark.parametrize(
     ("people", "rung"),
     [
-        (["Weller"], "confirmed"),
-        (["A. Weller", "a.  weller "], "confirmed"),
-        (["Weller", "Okoro"], "confirmed-by-two"),
+        (["Tilney"], "confirmed"),
+        (["A. Tilney", "a.  tilney "], "confirmed"),
+        (["Tilney", "Okoro"], "confirmed-by-two"),
     ],
 )
 def test_confirmations_lift_any_source(people, rung):
@@ -61,16 +61,16 @@ def test_confirmations_lift_any_source(people, rung):
 
 
 @pytest.mark.parametrize(
-    ("by", "rung"), [("Weller", "confirmed"), ("Okoro", "confirmed-by-two"), ("", "confirmed")]
+    ("by", "rung"), [("Tilney", "confirmed"), ("Okoro", "confirmed-by-two"), ("", "confirmed")]
 )
 def test_who_measured_counts_as_one_of_the_two(by, rung):
-    assert record("measured", by=by, confirmations=on_the_part("Weller")).trust == rung
+    assert record("measured", by=by, confirmations=on_the_part("Tilney")).trust == rung
 
 
 def test_a_record_is_as_weak_as_its_weakest_statement_until_a_part_confirms_it():
     weak = record(statements=({"contacts": ("S",), "kind": "hearsay"},))
     assert weak.trust == "hearsay"
-    assert weak.evolve(confirmations=on_the_part("Weller")).trust == "confirmed"
+    assert weak.evolve(confirmations=on_the_part("Tilney")).trust == "confirmed"
     standard = record("standard", statements=({"contacts": ("S",), "kind": "memory"},))
     assert not standard.confirmed
 
@@ -87,7 +87,7 @@ def test_older_records_state_a_rung_without_names(rung):
 
 def test_a_rung_above_what_the_names_give_is_refused():
     with pytest.raises(ValidationError, match="name who else confirmed it"):
-        record(trust="confirmed-by-two", confirmations=on_the_part("Weller"))
+        record(trust="confirmed-by-two", confirmations=on_the_part("Tilney"))
 
 
 def test_a_retired_record_is_not_relied_on():

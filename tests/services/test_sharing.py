@@ -34,9 +34,9 @@ def packed(record, library, folders):
 
 def test_a_record_brings_its_own_connectors_and_not_those_that_ship(shared, tmp_path):
     made = records(tmp_path)
-    shared.save(made["connector"], NEW, who="Weller")
+    shared.save(made["connector"], NEW, who="Tilney")
     card = made["pinout"].evolve(fits=("bench-three", "jack-3.5-three-pole", "nowhere"))
-    shared.save(card, NEW, who="Weller")
+    shared.save(card, NEW, who="Tilney")
     library = load_library([shared.folder])
     sent = packed(card, library, [shared.folder]).definitions
     assert [it.id for it in sent] == ["bench-three-phones", "bench-three"]
@@ -54,14 +54,14 @@ def test_documents_are_found_in_whichever_folder_has_them(shared, document, tmp_
 def test_a_copy_into_another_folder_takes_its_documents_along(shared, document, tmp_path):
     record = records(tmp_path)["pinout"].evolve(documents=(document,))
     own = Store(library_folder())
-    save_with_papers(own, record, NEW, who="Weller", folders=[shared.folder])
+    save_with_papers(own, record, NEW, who="Tilney", folders=[shared.folder])
     assert own.papers.read(document) == LETTER
 
 
 def test_a_copy_whose_document_is_nowhere_is_refused(document, tmp_path):
     record = records(tmp_path)["pinout"].evolve(documents=(document,))
     with pytest.raises(InputError, match="is not in the folder"):
-        save_with_papers(Store(library_folder()), record, NEW, who="Weller", folders=[])
+        save_with_papers(Store(library_folder()), record, NEW, who="Tilney", folders=[])
 
 
 def test_a_document_that_is_nowhere_is_told(document):
