@@ -35,7 +35,7 @@ from planner.drawing.primitives import DrawList, Rect, Style, Text
 Weight = Literal["stop", "caution"]
 HEIGHT = 48
 _STEP_HIGH, _STEP_LEAST = 36, 36
-_LEAD_LEAST, _LEAD_MOST = 132, 300
+_LEAD_LEAST, _LEAD_MOST = 100, 300
 
 
 class EndStep(QAbstractButton):
@@ -212,8 +212,8 @@ class EndsStrip(QWidget):
         self.row, self.lead = StepRow(), SmallLead(look)
         self.setAccessibleName("Ends")
         line = QHBoxLayout(self)
-        line.setContentsMargins(12, 0, 8, 0)
-        line.setSpacing(8)
+        line.setContentsMargins(8, 0, 8, 0)
+        line.setSpacing(6)
         line.addWidget(self.row, 3)
         line.addWidget(self.lead, 1)
         line.addStretch(0)

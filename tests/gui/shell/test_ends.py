@@ -60,6 +60,14 @@ def test_a_click_on_a_step_leaves_the_keys_with_the_drawing(narrow, qtbot):
     assert narrow.bench.canvas.hasFocus()
 
 
+def test_three_steps_and_the_small_lead_have_room_in_the_smallest_column(narrow):
+    row = strip(narrow)
+    for part in (row.steps["R"], row.lead):
+        right = part.mapTo(row, part.rect().topRight()).x()
+        assert right < row.width()
+    assert row.row.width() >= row.row.widget().width()
+
+
 def test_left_and_right_step_round_and_round(narrow, qtbot):
     row = strip(narrow)
     row.steps["A"].setFocus()
