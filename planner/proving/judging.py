@@ -91,7 +91,14 @@ class Judgement:
     @cached_property
     def bridged_clips(self) -> tuple[Clipped, ...]:
         """Readings by clips that are joined, which they should not be."""
-        return tuple(clip for clip in self.record.clipped if clip.joined)
+        clips = self.record.clipped
+        return tuple(clip for clip in clips if clip.joined and not self._in_touch(clip))
+
+    @cached_property
+    def opened_clips(self) -> tuple[Clipped, ...]:
+        """Readings by clips that are open, though a net has contacts on both sides."""
+        clips = self.record.clipped
+        return tuple(clip for clip in clips if not clip.joined and self._in_touch(clip))
 
     @cached_property
     def net_pairs(self) -> int:
@@ -112,7 +119,8 @@ class Judgement:
     def faults(self) -> int:
         """How many readings are not as they should be."""
         wrong = [one for one in (*self.paths, *self.further) if one.standing in {"high", "open"}]
-        return len(wrong) + len(self.bridges) + len(self.bridged_clips)
+        clips = len(self.bridged_clips) + len(self.opened_clips)
+        return len(wrong) + len(self.bridges) + clips
 
     @cached_property
     def broken_ends(self) -> tuple[str, ...]:
@@ -160,6 +168,9 @@ class Judgement:
     def _in_one_net(self, one: Contact, other: Contact) -> bool:
         net = self.net_of.get(one)
         return net is not None and net == self.net_of.get(other)
+
+    def _in_touch(self, clip: Clipped) -> bool:
+        return any(self._in_one_net(*pair) for pair in product(clip.one, clip.other))
 
     def _judged(self, path: ExpectedPath) -> JudgedPath:
         reading = self.readings.of(path.one, path.other)

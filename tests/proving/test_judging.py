@@ -165,6 +165,13 @@ def test_clips_cover_every_pair_between_their_sides():
     assert (joined.pairs_read, joined.verdict) == (1, "failed")
 
 
+@pytest.mark.parametrize(("joined", "verdict"), [(True, "passed"), (False, "failed")])
+def test_clips_on_two_contacts_of_one_net_are_to_be_joined(joined, verdict):
+    path = SWEEP.paths[0]
+    clip = Clipped(one=(path.one,), other=(path.other,), joined=joined)
+    assert judged(clipped=(clip,)).verdict == verdict
+
+
 def test_what_broke_when_last_bent_is_not_passed():
     broken = Wiggle(end="L", state="broken", at=AT)
     found = judged(wiggle=(broken,))
