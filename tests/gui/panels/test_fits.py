@@ -85,3 +85,11 @@ def test_an_end_with_nothing_landed_has_no_fits(bench, bare_lead, show):
     panel = show(InHandPanel, bench, SIZE)
     bench.select(Place(end="A"))
     assert not panel.page.fits.isVisible()
+
+
+def test_the_page_of_an_end_is_no_wider_than_the_narrowest_margin(bench, demo, show):
+    bench.open_plan(demo("cue-desk-headphone-lead"))
+    panel = show(InHandPanel, bench, (262, 500))
+    bench.select(Place(end="A"))
+    assert panel.page.fits.isVisibleTo(panel)
+    assert panel.page.minimumSizeHint().width() <= 254  # less the bar

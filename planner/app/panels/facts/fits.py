@@ -25,7 +25,7 @@ from planner.dryfit.fit_words import (
 )
 from planner.dryfit.wires import FitLine, end_fits
 
-PICTURE = (264, 128)
+PICTURE = (222, 128)  # as wide as the narrowest margin gives
 # Of more of a kind than this, those that fit share one row.
 MOST = 6
 _MARKS: dict[Gravity, MarkKind] = {
