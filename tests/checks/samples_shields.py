@@ -24,6 +24,12 @@ def shield_is_the_return():
 
 
 @good("shield-both-ends")
+def shield_is_the_return_whatever_the_policy():
+    """The policy says the source end only; the shield is the return, which has to arrive."""
+    return lead({"A": PHONO_OUT, "B": PHONO_IN}, ("RD A.P B.P", "SH A.S B.S"), policy="source-end")
+
+
+@good("shield-both-ends")
 @good("shield-one-end")
 @good("shield-floating")
 def shield_at_the_source():

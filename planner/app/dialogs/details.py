@@ -40,6 +40,7 @@ class DetailsDialog(QDialog):
         for line, text in ((self.title, plan.title), (self.order, plan.order)):
             line.setMaxLength(_LONGEST)
             line.setText(text)
+        self.title.selectAll()  # what is typed replaces it, as after Tab
         self._build()
 
     def _build(self) -> None:

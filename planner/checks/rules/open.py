@@ -52,6 +52,7 @@ def _remedy(context: Context, lack: Lack) -> Remedy | None:
     core, contact = lack.conductors[0], lack.contacts[0]
     if context.wiring.landed_on(lack.end, contact):
         return None
-    label = f"Land {context.words.conductor(core)} on {context.words.contact(lack.end, contact)}"
+    name = context.words.node(("conductor", core))
+    label = f"Land {name} on {context.words.contact(lack.end, contact)}"
     edit = partial(landings.land, end=lack.end, conductor=core, contact=contact)
     return Remedy(label, edit)

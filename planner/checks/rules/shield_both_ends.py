@@ -4,8 +4,9 @@ from collections.abc import Iterator
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
-from planner.checks.shields import laid_shields
+from planner.checks.shields import LaidShield, laid_shields
 from planner.checks.wording import headline, listed
+from planner.model.signals import GROUNDS
 
 
 @rule(
@@ -18,7 +19,7 @@ from planner.checks.wording import headline, listed
 def landed_at_both(context: Context) -> Iterator[Found]:
     """Find each shield that lands at two ends or more, one of them against the policy."""
     for shield in laid_shields(context):
-        if len(shield.lands) > 1 and shield.unwanted:
+        if len(shield.lands) > 1 and shield.unwanted and not _is_return(context, shield):
             name = headline(context.words.shield(shield.conductor))
             yield Found(
                 what=f"{name} {shield.text}.",
@@ -26,3 +27,13 @@ def landed_at_both(context: Context) -> Iterator[Found]:
                 where=shield.places,
                 title=f"{name} lands at {listed(shield.lands)}",
             )
+
+
+def _is_return(context: Context, shield: LaidShield) -> bool:
+    """Tell whether the shield brings a return to every end at fault: lifted, it would be cut."""
+    for end in shield.unwanted:
+        contact = context.plan.landing_at[end, shield.conductor].contact
+        signals = set(context.wiring.signals_at(end, contact))
+        if not signals or signals & set(GROUNDS):
+            return False
+    return True

@@ -86,6 +86,7 @@ def test_details_begin_with_what_the_plan_says(qtbot):
     shown = (dialog.title.text(), dialog.order.text(), dialog.revision.value())
     assert shown == ("Cue desk", "SP-0417", 3)
     assert dialog.remarks.toPlainText() == "a\nb"
+    assert dialog.title.selectedText() == "Cue desk"
 
 
 @pytest.mark.parametrize(
