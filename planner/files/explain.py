@@ -96,8 +96,13 @@ def _said(details: Details, known: Iterable[str]) -> tuple[str, str]:
 
 def _limit_said(details: Details) -> tuple[str, str]:
     key, words = _LIMITS[details["type"]]
-    bound = f"{words} {details['ctx'][key]:g}"
+    bound = f"{words} {_plain(details['ctx'][key])}"
     return f"{_shown(details['input'])} must be {bound}", f"Write a value {bound}."
+
+
+def _plain(value: float) -> str:
+    """Write a whole number whole, another short."""
+    return str(int(value)) if value == int(value) else f"{value:g}"
 
 
 def _literal_said(details: Details) -> tuple[str, str]:

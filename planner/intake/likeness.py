@@ -89,9 +89,9 @@ def _rank(found: Likeness) -> tuple[int, bool, str]:
 def _likeness(ours: Carried, connector: Connector, record: PinoutRecord) -> Likeness:
     theirs = {name: frozenset(it) for name, it in record.signals.items() if it}
     differs = tuple(
-        Differs(it.id, ours.get(it.id, _NONE), theirs.get(it.id, _NONE))
-        for it in connector.contacts
-        if ours.get(it.id, _NONE) != theirs.get(it.id, _NONE)
+        Differs(name, ours.get(name, _NONE), theirs.get(name, _NONE))
+        for name in _names(ours, theirs, connector)
+        if ours.get(name, _NONE) != theirs.get(name, _NONE)
     )
     if not differs:
         return Likeness(record, "same", ("the same",), (), (), 0)
@@ -111,10 +111,16 @@ def _likeness(ours: Carried, connector: Connector, record: PinoutRecord) -> Like
 _NONE: frozenset[str] = frozenset()
 
 
+def _names(ours: Carried, theirs: Carried, connector: Connector) -> tuple[str, ...]:
+    """Return the connector's contacts, then those that either names and the connector lacks."""
+    own = tuple(it.id for it in connector.contacts)
+    return (*own, *sorted({*ours, *theirs} - set(own)))
+
+
 def _named(ours: Carried, theirs: Carried, connector: Connector) -> Iterator[str]:
     """Yield what one act of a person would make of theirs to get ours; the likeliest first."""
     for words, partners in _orders(connector):
-        if {partners[name]: it for name, it in theirs.items() if name in partners} == ours:
+        if {partners.get(name, name): it for name, it in theirs.items()} == ours:
             yield words
     for words, change in _RELABELLINGS:
         if {name: frozenset(map(change, it)) for name, it in theirs.items()} == ours:
@@ -178,7 +184,7 @@ def _exchanged(differs: Iterable[Differs]) -> tuple[tuple[str, str], ...]:
 
 def _exchange_words(connector: Connector, pairs: Iterable[tuple[str, str]]) -> Iterator[str]:
     for pair in pairs:
-        one, other = (connector.by_id[name].spoken for name in pair)
+        one, other = (_spoken_contact(connector, name) for name in pair)
         yield f"{one} and {other} exchanged"
 
 
@@ -189,4 +195,10 @@ def _other_words(
     for it in differs:
         if it.contact not in told:
             ours, theirs = (signals_text(each) or "nothing" for each in (it.ours, it.theirs))
-            yield f"{connector.by_id[it.contact].spoken} carries {ours}, there {theirs}"
+            yield f"{_spoken_contact(connector, it.contact)} carries {ours}, there {theirs}"
+
+
+def _spoken_contact(connector: Connector, name: str) -> str:
+    """Return a contact as spoken; one that the connector lacks as it was typed."""
+    known = connector.by_id.get(name)
+    return known.spoken if known is not None else name

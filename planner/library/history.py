@@ -106,21 +106,34 @@ class History:
 
     def changes(self) -> tuple[Change, ...]:
         """Return what is written down, the oldest first; a torn or spoilt line is passed over."""
-        try:
-            lines = read_bytes(self.folder / LOG_NAME, LOG_BYTES).split(b"\n")
-        except InputError:
-            return ()
-        found = map(_change, lines)
-        return tuple(each for each in found if each is not None and each.id == self._id)
+        return tuple(each for each in self._written() if each.id == self._id)
 
     def revisions(self, current: str) -> tuple[Kept, ...]:
         """Return what is kept, the oldest first; `current` is the digest of the file in use."""
         changes = {each.after[:16]: each for each in self.changes()}
         used = {current[:16], *(each.before[:16] for each in changes.values())}
-        return tuple(
+        found = (
             Kept(revision, digest, path, changes.get(digest), digest in used)
             for revision, digest, path in sorted(self._files())
         )
+        others = {each.after[:16] for each in self._written() if each.id != self._id}
+        return tuple(each for each in found if self._is_ours(each, others))
+
+    def _is_ours(self, kept: Kept, others: set[str]) -> bool:
+        """Tell ours from one of an id in another case, where a drive makes both one folder."""
+        if kept.change is not None or kept.taken_up:
+            return True
+        try:
+            return kept.digest not in others and kept.record().id == self._id
+        except InputError:
+            return True  # nobody can tell whose it was: its damage is to be seen
+
+    def _written(self) -> Iterator[Change]:
+        try:
+            lines = read_bytes(self.folder / LOG_NAME, LOG_BYTES).split(b"\n")
+        except InputError:
+            return
+        yield from (each for each in map(_change, lines) if each is not None)
 
     def kept_as(self, digest: str) -> Definition | None:
         """Return the revision with this digest, or None if it is not kept or was damaged."""

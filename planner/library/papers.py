@@ -34,10 +34,16 @@ class Papers:
         """
         check_paper(document, data, document.name)
         path = self.folder / document.kept_as
-        if not self.holds(document) or read_bytes(path, DOCUMENT_BYTES) != data:
+        if not self._is_whole(path, data):
             check_inside(path, self._root)
             self.folder.mkdir(exist_ok=True)
             write_atomic(path, data)
+
+    @staticmethod
+    def _is_whole(path: Path, data: bytes) -> bool:
+        """Tell whether a file holds just these bytes; its size is looked at first."""
+        same_size = path.is_file() and path.stat().st_size == len(data)
+        return same_size and read_bytes(path, DOCUMENT_BYTES) == data
 
     def holds(self, document: Document) -> bool:
         """Tell whether the document is there, without reading it."""

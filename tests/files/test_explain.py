@@ -53,6 +53,16 @@ def problems_in(text):
             Problem("-7 must be above 0", "f: shell.bore_mm", "Write a value above 0."),
         ),
         (
+            PINOUT,
+            "[signals]",
+            "revision = 2_000_000_000\n[signals]",
+            Problem(
+                "2000000000 must be at most 1000000000",
+                "f: revision",
+                "Write a value at most 1000000000.",
+            ),
+        ),
+        (
             CONNECTOR,
             "bore_mm = 7",
             'bore_mm = "7"',

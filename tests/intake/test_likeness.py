@@ -101,6 +101,28 @@ def test_what_is_no_exchange_is_told_contact_by_contact(shipped):
     assert (found.kind, found.words) == ("other", ("sleeve carries shield, there L\u2212",))
 
 
+def test_contacts_that_the_connector_lacks_are_compared_too(shipped):
+    """A record may be written for a connector with more contacts, or name one wrongly."""
+    signals = four_pole(shipped)
+    more = signals | {"G": frozenset({"shield"})}
+
+    found = nearest(shipped, "jack-2.5-four-pole", more, "jack-2.5-balanced-headphone")
+    assert (found.kind, found.words) == ("other", ("G carries shield, there nothing",))
+
+    moved = {"G" if name == "S" else name: it for name, it in signals.items()}
+    found = nearest(shipped, "jack-2.5-four-pole", moved, "jack-2.5-balanced-headphone")
+    assert found.words == ("sleeve and G exchanged",)
+
+    turned = dict(zip(signals, reversed(signals.values()), strict=True))
+    found = nearest(
+        shipped,
+        "jack-2.5-four-pole",
+        turned | {"G": frozenset({"shield"})},
+        "jack-2.5-balanced-headphone",
+    )
+    assert found.kind == "other"
+
+
 @given(st.permutations(["T", "R1", "R2", "S"]))
 def test_every_permutation_is_told_and_the_nearest_comes_first(shipped, order):
     original = four_pole(shipped)

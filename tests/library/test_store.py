@@ -5,8 +5,9 @@ import os
 
 import pytest
 
-from planner.files.definitions import parse_definition, read_definition
+from planner.files.definitions import definition_text, parse_definition, read_definition
 from planner.files.folders import library_folder
+from planner.library.history import History
 from planner.library.loading import load_library
 from planner.library.lock import FolderLock
 from planner.library.store import NEW, Conflict, NotWritable, Store
@@ -14,31 +15,7 @@ from planner.model.base import MOST_REVISION
 from planner.model.source import Confirmation
 from planner.problem import InputError
 from tests.files.samples import CONNECTOR, PINOUT, records
-
-ID = "bench-three-phones"
-
-
-@pytest.fixture
-def store(tmp_path):
-    folder = tmp_path / "shared"
-    folder.mkdir()
-    return Store(folder, wait_s=2)
-
-
-@pytest.fixture
-def pinout(tmp_path):
-    return records(tmp_path)["pinout"]
-
-
-@pytest.fixture
-def saved(store, pinout):
-    return store.save(pinout, NEW, who="Tilney", why="from the letter")
-
-
-def letter(folder, data=b"%PDF-1.4 an invented letter"):
-    path = folder / "letter of 1996.pdf"
-    path.write_bytes(data)
-    return path
+from tests.library.benches import ID, letter
 
 
 def test_a_new_definition_is_saved_and_loaded(store, saved, pinout):
@@ -140,6 +117,21 @@ def test_two_ids_that_differ_in_case_are_two_files(store, saved, pinout, monkeyp
     assert store.find("pinout", ID.upper()) == other
 
 
+def test_two_ids_that_differ_in_case_show_each_its_own_revisions(store, saved, pinout, monkeypatch):
+    """The folder of a history has one name for both on a drive that tells no case apart."""
+    monkeypatch.setattr("planner.library.history.file_stem", str.lower)
+    other = store.save(pinout.evolve(id=ID.upper(), title="Other"), NEW, who="Okoro")
+    by_hand = other.text.replace("Other", "By hand")
+    other.path.write_text(by_hand, encoding="utf-8")
+    now = store.find("pinout", other.record.id)
+    store.save(now.record.evolve(title="Next"), now.digest, who="Okoro")
+    not_noted = pinout.evolve(id=ID.upper(), title="Cut short")
+    History(store.folder, "pinout", ID).keep(definition_text(not_noted), 3)
+    assert [it.record() for it in store.history("pinout", ID)] == [saved.record]
+    titles = [it.record().title for it in store.history("pinout", other.record.id)]
+    assert sorted(titles) == ["By hand", "Cut short", "Next", "Other"]
+
+
 @pytest.mark.parametrize("name", ["con", "NUL", "com1.x", "aux", "a."])
 def test_an_id_that_is_no_name_of_a_file_on_windows_gets_one(store, pinout, name):
     """Names of devices, and a dot at the end: from memory of Microsoft's page on names of files."""
@@ -189,60 +181,6 @@ def test_a_confirmation_lifts_the_record_that_is_read_back(store, saved):
     )
     store.save(sure, saved.digest, who="Okoro")
     assert load_library([store.folder]).pinout(ID).trust == "confirmed"
-
-
-def test_a_document_is_copied_and_checked_when_it_is_read(store, saved, tmp_path):
-    document = store.add_document(letter(tmp_path), remark="both pages")
-    assert (document.name, document.media) == ("letter of 1996.pdf", "application/pdf")
-    store.save(saved.record.evolve(documents=(document,)), saved.digest, who="Okoro")
-    assert store.papers.read(document) == letter(tmp_path).read_bytes()
-    store.papers.path(document).write_bytes(b"%PDF-1.4 another letter")
-    with pytest.raises(InputError, match="not those that its digest names"):
-        store.papers.read(document)
-
-
-def test_a_damaged_document_that_is_added_again_is_whole_again(store, tmp_path):
-    document = store.add_document(letter(tmp_path))
-    store.papers.path(document).write_bytes(b"%PDF-1.4 another letter")
-    assert store.add_document(letter(tmp_path)) == document
-    assert store.papers.read(document) == letter(tmp_path).read_bytes()
-
-
-def test_a_record_whose_document_is_not_in_the_folder_is_not_saved(store, saved, tmp_path):
-    other = Store(tmp_path / "other")
-    other.folder.mkdir()
-    document = other.add_document(letter(tmp_path))
-    with pytest.raises(InputError, match=r"letter of 1996\.pdf is not in the folder"):
-        store.save(saved.record.evolve(documents=(document,)), saved.digest, who="Okoro")
-
-
-def test_a_record_whose_document_was_lost_can_still_be_retired(store, saved, tmp_path):
-    document = store.add_document(letter(tmp_path))
-    store.save(saved.record.evolve(documents=(document,)), saved.digest, who="Okoro")
-    store.papers.path(document).unlink()
-    assert store.retire("pinout", ID, reason="wrong", who="Okoro").record.retired
-
-
-@pytest.mark.parametrize(
-    ("name", "data", "said"),
-    [
-        ("macro.exe", b"MZ", "no kind of document"),
-        ("scan.png", b"%PDF-1.4", "does not begin as a file of the kind image/png"),
-        ("mail.txt", b"a\x00b", "does not begin as a file of the kind text/plain"),
-        ("no-suffix", b"x", "a file without a suffix"),
-    ],
-)
-def test_a_document_of_another_kind_is_refused(store, tmp_path, name, data, said):
-    path = tmp_path / name
-    path.write_bytes(data)
-    with pytest.raises(InputError, match=said):
-        store.add_document(path)
-
-
-def test_a_document_that_is_too_large_is_refused(store, tmp_path, monkeypatch):
-    monkeypatch.setattr("planner.library.papers.DOCUMENT_BYTES", 10)
-    with pytest.raises(InputError, match="more than the"):
-        store.add_document(letter(tmp_path))
 
 
 def test_only_the_users_own_folder_is_made(pinout, tmp_path):
