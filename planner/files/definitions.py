@@ -74,8 +74,8 @@ def connector_from(values: Mapping[str, Any], path: Path) -> Connector:
         raise InputError.single(
             "the key 'drawn_from' is not known here", f"{path}: drawn_from", "Did you mean 'view'?"
         )
-    view = body.pop("view", "unstated")
-    if view not in {"solder", "mating"} and "view" in values:
+    view = body.pop("view", "unstated")  # whatever stands there: a list, a table
+    if view not in ("solder", "mating") and "view" in values:
         raise InputError.single(
             f"{view!r} is not a view", f"{path}: view", "Write solder or mating."
         )

@@ -94,6 +94,12 @@ def test_only_two_views_exist():
     assert problem.what == "'unstated' is not a view"
 
 
+@pytest.mark.parametrize("view", ["[]", "{}", "1"])
+def test_a_view_that_is_no_word_is_refused(view):
+    problem = problem_in(CONNECTOR.replace('view = "solder"', f"view = {view}"))
+    assert problem.what.endswith("is not a view")
+
+
 def test_a_gauge_gives_the_metal_area():
     cable = parse_definition(CABLE, HERE)
     assert cable.core_by_id["RD"].area_mm2 == pytest.approx(awg_area_mm2(28), rel=1e-7)
