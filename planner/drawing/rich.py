@@ -13,8 +13,9 @@ from planner.markup import unmarked
 
 # White beside a disc, in its radii.
 _BESIDE = 60 / 256
-# A figure and its unit stay on one line, and so do the two parts of a shield's code.
-_BREAKS = re.compile(r"(?<!SH)(?<![0-9])\s+|(?<=[0-9])\s+(?!mm\b)")
+# A figure and its unit stay on one line, so do the two parts of a shield's code, and what has a
+# space between that does not break.
+_BREAKS = re.compile(r"(?<!SH)(?<![0-9])[^\S\u00a0]+|(?<=[0-9])[^\S\u00a0]+(?!mm\b)")
 _ATOMS = re.compile(r"\[\d+\]|\*|(?:\\.|[^*\[\\])+|\[")
 
 

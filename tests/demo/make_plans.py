@@ -74,9 +74,7 @@ def cue_desk(library: Library) -> Plan:
     plan = threaded(plan, library, "splitter-cover", "split", "A")
     plan = threaded(plan, library, "barrel-slim-3.5", "L", "L")
     plan = threaded(plan, library, "barrel-slim-3.5", "R", "R")
-    plan = turn_end(plan, end="A", turn_deg=20)
-    # The cores of L leave the jacket the other way round: so each lies straight at its contact.
-    return completed(turn_end(plan, end="L", turn_deg=180), library)
+    return completed(turn_end(plan, end="A", turn_deg=20), library)
 
 
 def balanced_line(library: Library) -> Plan:

@@ -78,7 +78,7 @@ def _pieces(facts: WorkFacts, conductor: Conductor, split: str) -> Iterator[str]
         if split in {section.near, section.far}:
             other = section.far if section.near == split else section.near
             code = facts.section_codes(section.id)[conductor.id]
-            yield f"*{other}* {code}"
+            yield f"*{other}*\u00a0{code}"
 
 
 def _close(facts: WorkFacts, split: str, made: tuple[str, ...]) -> Iterator[Step]:

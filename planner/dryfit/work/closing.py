@@ -84,7 +84,7 @@ def _late(facts: WorkFacts, group: tuple[str, ...]) -> Iterator[Step]:
     before: list[Route] = []
     for route in facts.routes:
         if route.use.id in facts.late and route.comes_from in group:
-            kind = "late" if route.after_joint else "thread"
+            kind = "late" if route.after_joint else "thread_one"
             told = _told(route, route.tag, (route.comes_from,))
             needs = put_on(facts, [it for it in before if facts.meets(it, route)])
             name, end = late_id(facts, route), group[0]

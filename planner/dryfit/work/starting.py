@@ -73,7 +73,8 @@ def threading_steps(facts: WorkFacts) -> Iterator[Step]:
         values = (("ends", span(queue.ends)), ("tags", bold_list(queue.tags)))
         parts = tuple(route.use.id for route in queue.routes)
         needs = (*_bare(facts), *after)
-        step = Step(queue.id, "thread", CUT, queue.ends[0], "", values, needs, queue.ends)
+        kind = "thread" if len(queue.rows) > 1 else "thread_one"
+        step = Step(queue.id, kind, CUT, queue.ends[0], "", values, needs, queue.ends)
         yield replace(step, parts=parts)
         done.append(queue)
     for group in facts.groups:

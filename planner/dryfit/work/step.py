@@ -49,7 +49,7 @@ def discs(numbers: Iterable[int]) -> str:
     """Return the marks for the discs of joints; many that follow one another by first and last."""
     placed = sorted(numbers)
     if len(placed) > _FEW_JOINTS and placed[-1] - placed[0] == len(placed) - 1:
-        return f"[{placed[0]}] {DASH} [{placed[-1]}]"
+        return f"[{placed[0]}]{DASH}[{placed[-1]}]"
     return " ".join(f"[{place}]" for place in placed)
 
 

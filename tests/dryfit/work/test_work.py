@@ -68,7 +68,7 @@ def put_on(plan):
     for step in done(plan):
         if step.contacts:
             acts += [("solder", end) for end in step.ends]
-        elif step.kind in {"thread", "late"}:
+        elif step.kind in {"thread", "thread_one", "late"}:
             acts += [("part", use) for use in step.parts]
     return acts
 
