@@ -35,7 +35,7 @@ from planner.drawing.primitives import DrawList, Rect, Style, Text
 Weight = Literal["stop", "caution"]
 HEIGHT = 48
 _STEP_HIGH, _STEP_LEAST = 36, 36
-_LEAD_LEAST, _LEAD_MOST = 100, 300
+_LEAD_LEAST, _LEAD_MOST = 88, 300
 
 
 class EndStep(QAbstractButton):

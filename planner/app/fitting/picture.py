@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 
 from planner.app.fitting.empty import Wanting, wanting
 from planner.app.fitting.live import live_drawn
-from planner.app.panels.words import wire_code
 from planner.drawing.bench.shapes import box_of
 from planner.drawing.cores import plate_width
 from planner.drawing.face import contact_radius_mm, face, shell_reach_mm
@@ -20,6 +19,7 @@ from planner.drawing.metrics import wrapped
 from planner.drawing.primitives import Circle, DrawList, Point, Style, Text
 from planner.dryfit.sleeves import sleeves_on
 from planner.geometry.views import turned_point
+from planner.model.codes import told_apart
 from planner.model.signals import signals_text
 
 if TYPE_CHECKING:
@@ -31,6 +31,7 @@ if TYPE_CHECKING:
 Size = tuple[int, int]
 _SIDE_HIGH, _SIDE_WIDE, _GAP = 132.0, 216.0, 12.0
 _FACE_LEAST = 250.0
+_LABELLED_LEAST = 330.0  # narrower, the face would be too small to read: it is zoomed or moved
 _SIDE_PITCH, _SIDE_SCALE_MOST = 76.0, 24.0
 
 
@@ -179,15 +180,16 @@ def _scale(state: "Fitting", connector: "Connector", rooms: _Rooms, look: "Look"
     upright = abs(math.sin(turn)) > abs(math.cos(turn)) and half_width > 1.5 * half_height
     if upright:
         return fitting_scale(connector, height, width, look)
-    return fitting_scale(connector, width - 2 * _more_beside(state), height, look)
+    beside = max(width - 2 * _more_beside(state), min(width, _LABELLED_LEAST))
+    return fitting_scale(connector, beside, height, look)
 
 
 def _more_beside(state: "Fitting") -> float:
     """Return what the widest label takes beside the face beyond a name and one plate, px."""
-    plan, plates = state.plan, dict[str, float]()
-    for lead in state.fit.leads if state.fit is not None else ():
-        core = plan.conductor_by_id[lead.landing.conductor]
-        wide = plate_width(wire_code(plan, core, state.end)) + 4
+    plates = dict[str, float]()
+    leads = state.fit.leads if state.fit is not None else ()
+    for lead, code in zip(leads, told_apart([lead.part for lead in leads]), strict=True):
+        wide = plate_width(code) + 4
         plates[lead.landing.contact] = plates.get(lead.landing.contact, 0.0) + wide
     return max(max(plates.values(), default=0.0) - plate_width("WHBK"), 0.0)
 
