@@ -24,7 +24,7 @@ def run_unit(args: Namespace) -> int:
 
     Else 0. What of the file of units could not be read is told besides.
     """
-    from planner.proving.judging import judged  # noqa: PLC0415
+    from planner.proving.judging import Judging  # noqa: PLC0415
     from planner.proving.unit_file import load_units  # noqa: PLC0415
     from planner.services.opening import open_plan  # noqa: PLC0415
     from planner.services.units import (  # noqa: PLC0415
@@ -54,4 +54,5 @@ def run_unit(args: Namespace) -> int:
             outlines=args.outlines,
         )
     say("\n".join(str(path) for path in paths))
-    return 0 if all(judged(record, plan).verdict == "passed" for record in records) else 1
+    judging = Judging(plan)
+    return 0 if all(judging.judged(it).verdict == "passed" for it in records) else 1

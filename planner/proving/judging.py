@@ -3,27 +3,32 @@
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import product
+from itertools import combinations
 from typing import Literal
 
+from planner.files.plans import plan_digest
 from planner.model.plan import Plan
 from planner.proving.expected import expected_sweep
 from planner.proving.limits import limit_of
+from planner.proving.probing import isolation_plans
 from planner.proving.reading import Contact, Reading, Readings
 from planner.proving.units import (
-    Clipped,
+    Asked,
     Expected,
     ExpectedPath,
+    IsolationMethod,
     UnitRecord,
     UnitVerdict,
+    asked_of,
     broken_ends,
     expected_of,
-    stale,
     wrong_tones,
 )
+from planner.proving.unseen import StopLine
 from planner.wiring.graph import Wiring
 
 Standing = Literal["good", "heard", "through", "high", "open", "unread"]
+NetPair = frozenset[int]
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,9 +48,13 @@ class JudgedPath:
 
 @dataclass(frozen=True)
 class Judgement:
-    """A unit's readings against the expected sweep that its record keeps."""
+    """A unit's readings against the expected sweep, and the pairs asked for, of its record.
+
+    `by_plan` tells that these are the plan's own, and not only what the record says of them.
+    """
 
     record: UnitRecord
+    by_plan: bool = False
 
     @property
     def expected(self) -> Expected:
@@ -89,38 +98,47 @@ class Judgement:
         return tuple(reading for reading in self._across if reading.joined)
 
     @cached_property
-    def bridged_clips(self) -> tuple[Clipped, ...]:
-        """Readings by clips that are joined, which they should not be."""
-        clips = self.record.clipped
-        return tuple(clip for clip in clips if clip.joined and not self._in_touch(clip))
+    def all_pairs(self) -> frozenset[NetPair]:
+        """Every two nets: they must not be joined."""
+        return frozenset(map(frozenset, combinations(set(self.net_of.values()), 2)))
 
     @cached_property
-    def opened_clips(self) -> tuple[Clipped, ...]:
-        """Readings by clips that are open, though a net has contacts on both sides."""
-        clips = self.record.clipped
-        return tuple(clip for clip in clips if not clip.joined and self._in_touch(clip))
+    def asked_pairs(self) -> frozenset[NetPair]:
+        """The pairs of nets that must be read: all, unless a plan that stops somewhere is kept."""
+        asked = self.record.asked
+        if asked is None:
+            return self.all_pairs
+        return frozenset(self._nets(*pair) for pair in asked.pairs) & self.all_pairs
 
     @cached_property
-    def net_pairs(self) -> int:
-        """How many pairs of nets there are that must not be joined."""
-        nets = len(set(self.net_of.values()))
-        return nets * (nets - 1) // 2
+    def open_pairs(self) -> frozenset[NetPair]:
+        """The pairs of nets that were read open."""
+        return self._nets_of(self.apart)
 
     @cached_property
-    def pairs_read(self) -> int:
-        """How many pairs of nets were read open, by pairs or by clips."""
-        found = {self._nets(reading.one, reading.other) for reading in self.apart}
-        for clip in self.record.clipped:
-            if not clip.joined:
-                found |= {self._nets(*pair) for pair in product(clip.one, clip.other)}
-        return len({pair for pair in found if len(pair) == 2})
+    def pairs_left(self) -> frozenset[NetPair]:
+        """The pairs of nets that were asked for and not read."""
+        return self.asked_pairs - self.open_pairs - self._nets_of(self.bridges)
+
+    @cached_property
+    def pairs_beyond(self) -> frozenset[NetPair]:
+        """The pairs of nets that were neither asked for nor read."""
+        return self.all_pairs - self.asked_pairs - self._nets_of(self._across)
+
+    @cached_property
+    def stop(self) -> StopLine | None:
+        """Where isolation was to stop; None where every pair of nets was asked for."""
+        asked = self.record.asked
+        if asked is None:
+            return None
+        lines = {line.end: line.mm for line in asked.stop}
+        return StopLine(lines, len(self.all_pairs) - len(self.asked_pairs))
 
     @cached_property
     def faults(self) -> int:
         """How many readings are not as they should be."""
         wrong = [one for one in (*self.paths, *self.further) if one.standing in {"high", "open"}]
-        clips = len(self.bridged_clips) + len(self.opened_clips)
-        return len(wrong) + len(self.bridges) + clips
+        return len(wrong) + len(self.bridges)
 
     @cached_property
     def broken_ends(self) -> tuple[str, ...]:
@@ -141,14 +159,13 @@ class Judgement:
     def verdict(self) -> UnitVerdict:
         """The record's verdict, or a worse one where its readings don't bear it out.
 
-        Passed needs every path read good, isolation read at all where there is any, and nothing
-        that broke or sounded otherwise when it was last tried.
+        Passed needs every path read good, every pair of nets that was asked for read open, and
+        nothing that broke or sounded otherwise when it was last tried.
         """
         wrong = self.faults or self.broken_ends or self.heard_otherwise
         if wrong or self.record.verdict == "failed":
             return "failed"
-        nothing_apart = self.net_pairs > 0 and self.pairs_read == 0
-        if self.unread or nothing_apart or not self.expected.contacts:
+        if self.unread or self.pairs_left or not self.expected.contacts:
             return "unfinished"
         return self.record.verdict
 
@@ -160,7 +177,10 @@ class Judgement:
             if len(self._nets(reading.one, reading.other)) == 2
         )
 
-    def _nets(self, one: Contact, other: Contact) -> frozenset[int]:
+    def _nets_of(self, readings: Iterable[Reading]) -> frozenset[NetPair]:
+        return frozenset(self._nets(reading.one, reading.other) for reading in readings)
+
+    def _nets(self, one: Contact, other: Contact) -> NetPair:
         """Return the nets of two contacts; a contact that is not known is in none."""
         known = (self.net_of.get(one), self.net_of.get(other))
         return frozenset(net for net in known if net is not None)
@@ -168,9 +188,6 @@ class Judgement:
     def _in_one_net(self, one: Contact, other: Contact) -> bool:
         net = self.net_of.get(one)
         return net is not None and net == self.net_of.get(other)
-
-    def _in_touch(self, clip: Clipped) -> bool:
-        return any(self._in_one_net(*pair) for pair in product(clip.one, clip.other))
 
     def _judged(self, path: ExpectedPath) -> JudgedPath:
         reading = self.readings.of(path.one, path.other)
@@ -217,15 +234,42 @@ class Judgement:
         return {path.other: path.ohm for path in self.expected.paths}
 
 
-def judged(record: UnitRecord, plan: Plan) -> Judgement:
-    """Judge a unit by what its record keeps; where that is nothing, by the plan if it is the same.
+class Judging:
+    """Judge units against a plan: what it expects and asks for is worked out once."""
 
-    A record that keeps nothing of a plan that has changed since is judged by nothing.
-    """
-    if not record.expected.contacts and not stale(record, plan):
-        sweep = expected_sweep(plan, Wiring(plan))
-        record = record.evolve(expected=expected_of(sweep))
-    return Judgement(record)
+    def __init__(self, plan: Plan) -> None:
+        self.plan = plan
+        self.digest = plan_digest(plan)
+
+    def is_stale(self, record: UnitRecord) -> bool:
+        """Tell whether the plan has changed since, in anything."""
+        return record.plan_digest != self.digest
+
+    def judged(self, record: UnitRecord) -> Judgement:
+        """Judge a unit by the plan itself; where that has changed since, by what its record keeps.
+
+        A record that keeps nothing of a plan that has changed since is judged by nothing.
+        """
+        if self.is_stale(record):
+            return Judgement(record)
+        own = record.evolve(expected=self._expected, asked=self._asked(record.isolation))
+        return Judgement(own, by_plan=True)
+
+    @cached_property
+    def _wiring(self) -> Wiring:
+        return Wiring(self.plan)
+
+    @cached_property
+    def _expected(self) -> Expected:
+        return expected_of(expected_sweep(self.plan, self._wiring))
+
+    @cached_property
+    def _asked_by(self) -> dict[str, Asked | None]:
+        return {it.method: asked_of(it) for it in isolation_plans(self.plan, self._wiring)}
+
+    def _asked(self, method: IsolationMethod) -> Asked | None:
+        """Return the pairs of the plan by the method that the record says; else every pair."""
+        return self._asked_by[method] if method else None
 
 
 def _standing(reading: Reading, own_ohm: float | None, limit_ohm: float) -> Standing:

@@ -14,6 +14,7 @@ from planner.proving.reading import Contact, Meter, Ohm, Readings
 
 if TYPE_CHECKING:  # to load units, numpy need not be loaded
     from planner.proving.expected import Sweep
+    from planner.proving.probing import IsolationPlan
 
 UnitVerdict = Literal["passed", "failed", "unfinished"]
 IsolationMethod = Literal[""] | Method
@@ -87,14 +88,6 @@ def wrong_tones(listening: Iterable[Listening]) -> tuple[Tone, ...]:
     return tuple(tone for tone, heard in last.items() if heard != "as-expected")
 
 
-class Clipped(Record):
-    """One reading with contacts clipped together on a side: whether the two sides are joined."""
-
-    one: tuple[Contact, ...] = Field(min_length=1, max_length=MOST_ENTRIES)
-    other: tuple[Contact, ...] = Field(min_length=1, max_length=MOST_ENTRIES)
-    joined: bool
-
-
 class ExpectedPath(Record):
     """Two contacts that a sound unit joins, and the most that their path may show, ohm."""
 
@@ -116,8 +109,25 @@ class Expected(Record):
     paths: tuple[ExpectedPath, ...] = Field(default=(), max_length=MOST_READINGS)
 
 
+class StopAt(Record):
+    """The widest gap that is measured at an end, mm."""
+
+    end: Ident
+    mm: float = Field(ge=0, le=1000)
+
+
+class Asked(Record):
+    """The pairs of a plan of isolation that stops before the last, and where it stops."""
+
+    pairs: tuple[tuple[Contact, Contact], ...] = Field(default=(), max_length=MOST_READINGS)
+    stop: tuple[StopAt, ...] = Field(default=(), max_length=MOST_ENTRIES)
+
+
 class UnitRecord(Record):
-    """The state of one unit at one time. A later record of its number takes its place."""
+    """The state of one unit at one time. A later record of its number takes its place.
+
+    Without `asked` every two nets are to be read apart.
+    """
 
     number: int = Field(ge=1, le=999_999)
     at: Moment
@@ -128,7 +138,7 @@ class UnitRecord(Record):
     readings: Readings = Readings()
     expected: Expected = Expected()
     isolation: IsolationMethod = ""
-    clipped: tuple[Clipped, ...] = Field(default=(), max_length=MOST_ENTRIES)
+    asked: Asked | None = None
     remarks: Paragraph = ""
     attachments: tuple[Attachment, ...] = Field(default=(), max_length=MOST_ENTRIES)
     rework: tuple[Rework, ...] = Field(default=(), max_length=MOST_ENTRIES)
@@ -167,6 +177,16 @@ def expected_of(sweep: "Sweep") -> Expected:
         for path in sweep.paths
     )
     return Expected(contacts=sweep.contacts, paths=paths)
+
+
+def asked_of(isolation: "IsolationPlan") -> Asked | None:
+    """Return a plan of isolation as a record keeps it: nothing where it asks for every pair."""
+    stop = isolation.stop_after
+    if stop is None:
+        return None
+    pairs = sorted((min(pair), max(pair)) for pair in isolation.pairs)
+    lines = (StopAt(end=end, mm=mm) for end, mm in stop.mm_by_end.items())
+    return Asked(pairs=tuple(pairs), stop=tuple(lines))
 
 
 def stale(record: UnitRecord, plan: Plan) -> bool:

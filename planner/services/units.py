@@ -9,10 +9,10 @@ from planner.files.atomic import write_atomic
 from planner.model.plan import Plan
 from planner.problem import InputError
 from planner.proving.attachments import attachment_problem
-from planner.proving.judging import judged
+from planner.proving.judging import Judging
 from planner.proving.reading_csv import readings_text
 from planner.proving.unit_file import Units, load_units, units_path
-from planner.proving.units import UnitRecord, stale
+from planner.proving.units import UnitRecord
 from planner.services.cutting import guarded
 from planner.services.sheets import PaperChoice, sheet_files
 from planner.sheet.certificate import certificate_pages
@@ -90,20 +90,21 @@ def summary_csv(plan: Plan, units: Units) -> str:
     text = io.StringIO()
     writer = csv.writer(text)
     writer.writerow(COLUMNS)
+    judging = Judging(plan)
     for record in units.latest.values():
-        writer.writerow(guarded(cell) for cell in _cells(plan, record, units))
+        writer.writerow(guarded(cell) for cell in _cells(judging, record, units))
     return text.getvalue()
 
 
-def _cells(plan: Plan, record: UnitRecord, units: Units) -> Iterator[str]:
-    found = judged(record, plan)
+def _cells(judging: Judging, record: UnitRecord, units: Units) -> Iterator[str]:
+    found = judging.judged(record)
     own = [path.own_ohm for path in found.paths if path.own_ohm is not None]
     good = sum(path.standing in {"good", "heard", "through"} for path in found.paths)
     yield from (str(record.number), record.at, record.who, found.verdict)
     yield from (str(record.plan_revision), record.plan_digest)
-    yield from ("yes" if stale(record, plan) else "no", record.meter.name)
+    yield from ("yes" if judging.is_stale(record) else "no", record.meter.name)
     yield from (str(good), str(len(found.paths)), number(max(own), 3) if own else "")
-    yield from (str(found.pairs_read), str(found.net_pairs), str(found.faults))
+    yield from (str(len(found.open_pairs)), str(len(found.all_pairs)), str(found.faults))
     yield str(sum(entry.state == "broken" for entry in record.wiggle))
     yield from (str(len(record.rework)), str(len(record.attachments)))
     yield from (str(len(units.history(record.number))), " ".join(record.remarks.split()))

@@ -6,19 +6,29 @@ from itertools import combinations
 import networkx as nx
 import pytest
 
-from planner.proving.judging import Judgement
+from planner.data import data_dir
+from planner.files.plans import plan_digest, read_plan
+from planner.proving.expected import expected_sweep
+from planner.proving.judging import Judgement, Judging
+from planner.proving.probing import isolation_plans
 from planner.proving.reading import Meter, Reading, Readings
 from planner.proving.units import (
-    Clipped,
+    Asked,
     Expected,
     ExpectedPath,
     Listening,
+    StopAt,
     Wiggle,
+    asked_of,
     expected_of,
 )
+from planner.wiring.graph import Wiring
 from tests.proving.leads import proved
-from tests.proving.unit_samples import AT, SWEEP, all_good, unit
+from tests.proving.unit_samples import AT, PLAN, SWEEP, all_good, unit
 
+LOOM = read_plan(data_dir("resources") / "demo" / "recording-rack-loom.json")
+LOOM_SWEEP = expected_sweep(LOOM, Wiring(LOOM))
+LOOM_ISOLATION = isolation_plans(LOOM, Wiring(LOOM))
 TIPS = (("A", "T"), ("L", "T"))
 
 
@@ -45,7 +55,7 @@ def test_a_good_unit_passes():
     found = judged()
     assert standings(found) == ["good"] * 4
     assert (found.faults, found.unread, found.verdict) == (0, (), "passed")
-    assert (found.pairs_read, found.net_pairs) == (3, 3)
+    assert (len(found.open_pairs), len(found.all_pairs)) == (3, 3)
 
 
 def test_the_nets_are_those_of_networkx():
@@ -143,33 +153,85 @@ def test_a_path_may_be_read_by_way_of_others():
 def test_a_bridge_fails_the_unit():
     bridge = between((("A", "T"), ("A", "R")), 0.3)
     found = judged(readings=changed(bridge))
-    assert (found.bridges, found.pairs_read, found.verdict) == ((bridge,), 2, "failed")
+    assert (found.bridges, len(found.open_pairs), found.verdict) == ((bridge,), 2, "failed")
 
 
-def test_isolation_that_was_not_read_at_all_is_not_passed():
+def test_without_a_stated_plan_every_two_nets_are_read_apart():
+    apart = [it for it in all_good().readings if not it.joined]
+    assert len(apart) == 3
+    for reading in apart:
+        found = judged(readings=all_good().without(*reading.pair))
+        assert (len(found.pairs_left), found.stop) == (1, None)
+        assert found.verdict == "unfinished"
+
+
+def test_a_stated_plan_is_read_whole_and_no_more():
+    one, other, third = (it for it in all_good().readings if not it.joined)
+    pairs = tuple((it.one, it.other) for it in (one, other))
+    asked = Asked(pairs=pairs, stop=(StopAt(end="A", mm=3.5),))
+    short = all_good().without(*third.pair)
+    found = judged(readings=short, asked=asked)
+    assert (found.verdict, len(found.pairs_left), len(found.pairs_beyond)) == ("passed", 0, 1)
+    assert (found.stop.mm_by_end, found.stop.left) == ({"A": 3.5}, 1)
+    assert judged(readings=short.without(*other.pair), asked=asked).verdict == "unfinished"
+
+
+def test_a_pair_is_read_between_any_contacts_of_its_nets():
+    (reading,) = (it for it in all_good().readings if it.pair == {("A", "T"), ("A", "R")})
+    elsewhere = Reading(one=("L", "T"), other=("R", "T"), joined=False)
+    readings = all_good().without(*reading.pair).taken(elsewhere)
+    assert judged(readings=readings).verdict == "passed"
+
+
+# -- against the plan itself ----------------------------------------------------------------------
+
+
+def test_a_record_of_the_plan_as_it_is_does_not_set_its_own_limits():
+    """A limit of 1e9 ohm in a record is nothing to the plan; 9 kilohm is too high."""
+    lax = expected_of(SWEEP)
+    lax = lax.evolve(paths=tuple(it.evolve(limit_ohm=1e9) for it in lax.paths))
+    record = unit(1, readings=all_good(ohm=9000.0), expected=lax)
+    assert Judgement(record).verdict == "passed"
+    found = Judging(PLAN).judged(record)
+    assert (found.by_plan, found.verdict) == (True, "failed")
+    assert set(standings(found)) == {"high"}
+
+
+def test_a_record_of_the_plan_as_it_is_does_not_ask_for_less():
     paths = Readings(readings=tuple(it for it in all_good().readings if it.joined))
-    assert judged(readings=paths).verdict == "unfinished"
+    record = unit(1, readings=paths, asked=Asked())
+    assert Judgement(record).verdict == "passed"
+    found = Judging(PLAN).judged(record)
+    assert (found.verdict, len(found.pairs_left)) == ("unfinished", 3)
 
 
-def test_clips_cover_every_pair_between_their_sides():
-    nets = [net[0] for net in SWEEP.nets]
-    paths = Readings(readings=tuple(it for it in all_good().readings if it.joined))
-    one_off = [
-        Clipped(one=(first,), other=tuple(nets[place + 1 :]), joined=False)
-        for place, first in enumerate(nets[:-1])
-    ]
-    found = judged(readings=paths, clipped=tuple(one_off))
-    assert found.pairs_read == len(list(combinations(nets, 2))) == 3
-    assert found.verdict == "passed"
-    joined = judged(readings=paths, clipped=(one_off[0].evolve(joined=True), one_off[1]))
-    assert (joined.pairs_read, joined.verdict) == (1, "failed")
+def test_of_a_plan_that_has_changed_what_is_recorded_holds():
+    found = Judging(PLAN.evolve(revision=2)).judged(unit(1))
+    assert (found.by_plan, found.verdict) == (False, "passed")
 
 
-@pytest.mark.parametrize(("joined", "verdict"), [(True, "passed"), (False, "failed")])
-def test_clips_on_two_contacts_of_one_net_are_to_be_joined(joined, verdict):
-    path = SWEEP.paths[0]
-    clip = Clipped(one=(path.one,), other=(path.other,), joined=joined)
-    assert judged(clipped=(clip,)).verdict == verdict
+@pytest.mark.parametrize("method", ["pairs", "gangs-of-near"])
+def test_a_loom_is_read_to_the_stop_line_of_the_plan(method):
+    """An older line that keeps no pairs is read with those of the plan itself."""
+    sweep, (isolation,) = LOOM_SWEEP, [it for it in LOOM_ISOLATION if it.method == method]
+    joined = [Reading(one=it.one, other=it.other, joined=True, ohm=0.4) for it in sweep.paths]
+    asked = sorted(tuple(sorted(pair)) for pair in isolation.pairs)
+    apart = [Reading(one=one, other=other, joined=False) for one, other in asked]
+    fields = {"plan_digest": plan_digest(LOOM), "expected": expected_of(sweep), "wiggle": ()}
+    readings = Readings(readings=(*joined, *apart))
+    record = unit(1, readings=readings, isolation=method, **fields)
+    judging = Judging(LOOM)
+    found = judging.judged(record)
+    assert (found.verdict, found.stop.left) == ("passed", len(found.pairs_beyond))
+    # Gangs cover pairs beyond the line besides.
+    assert 0 < found.stop.left <= isolation.stop_after.left
+    assert method != "pairs" or found.stop.left == isolation.stop_after.left
+    assert found.stop.mm_by_end == isolation.stop_after.mm_by_end
+    less = judging.judged(record.evolve(readings=readings.without(*apart[-1].pair)))
+    assert (less.verdict, len(less.pairs_left)) == ("unfinished", 1)
+    assert judging.judged(record.evolve(isolation="gangs")).verdict == "unfinished"
+    kept = Judgement(record.evolve(asked=asked_of(isolation)))
+    assert (kept.verdict, kept.stop) == ("passed", found.stop)
 
 
 def test_what_broke_when_last_bent_is_not_passed():
@@ -198,4 +260,4 @@ def test_held_against_nothing_it_can_t_pass():
 def test_readings_of_contacts_that_it_does_not_know_are_left_alone():
     path = ExpectedPath(one=("A", "T"), other=("L", "T"), limit_ohm=1.1)
     found = judged(expected=Expected(contacts=TIPS, paths=(path,)))
-    assert (standings(found), found.bridges, found.net_pairs) == (["good"], (), 0)
+    assert (standings(found), found.bridges, found.all_pairs) == (["good"], (), frozenset())

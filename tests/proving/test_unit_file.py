@@ -22,7 +22,15 @@ from planner.proving.unit_file import (
     unit_line,
     units_path,
 )
-from planner.proving.units import Attachment, Clipped, Expected, Listening, Rework, stale
+from planner.proving.units import (
+    Asked,
+    Attachment,
+    Expected,
+    Listening,
+    Rework,
+    StopAt,
+    stale,
+)
 from tests.proving.unit_samples import AT, PLAN, all_good, unit
 
 FULL = {
@@ -30,7 +38,7 @@ FULL = {
     "attachments": (Attachment(name="joint.jpg", digest="a" * 64, suffix=".jpg", size_bytes=9),),
     "rework": (Rework(at=AT, who="I. Marram", found="high joint on T at L", done="made anew"),),
     "listening": (Listening(tone="in-phase", heard="as-expected", note="in the middle"),),
-    "clipped": (Clipped(one=(("A", "T"),), other=(("A", "R"), ("A", "S")), joined=False),),
+    "asked": Asked(pairs=((("A", "T"), ("A", "R")),), stop=(StopAt(end="A", mm=3.5),)),
 }
 posix_only = pytest.mark.skipif(os.name != "posix", reason="links and pipes of Unix")
 

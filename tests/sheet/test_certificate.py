@@ -8,10 +8,10 @@ from planner.data import data_dir
 from planner.drawing.primitives import Text
 from planner.files.plans import plan_digest, read_plan
 from planner.proving.expected import expected_sweep
+from planner.proving.probing import isolation_plans
 from planner.proving.reading import Meter, Reading, Readings
 from planner.proving.units import (
     Attachment,
-    Clipped,
     Expected,
     Listening,
     Rework,
@@ -22,6 +22,7 @@ from planner.proving.units import (
 from planner.sheet.certificate import certificate_pages
 from planner.sheet.certificate.contacts import in_ranges
 from planner.sheet.lettering import BODY, SMALL
+from planner.units import number
 from planner.wiring.graph import Wiring
 from tests.proving.unit_samples import AT, PLAN, SWEEP, all_good, unit
 from tests.sheet.collisions import outside, overlapping, struck
@@ -35,7 +36,6 @@ LOG = {
     "attachments": (Attachment(name="joint.jpg", digest="a" * 64, size_bytes=9),),
     "rework": (Rework(at=AT, who="I. Marram", found="high joint on T at L", done="made anew"),),
     "listening": (Listening(tone="in-phase", heard="as-expected", note="mid-head"),),
-    "clipped": (Clipped(one=(("A", "T"),), other=(("A", "R"), ("A", "S")), joined=False),),
 }
 
 
@@ -93,7 +93,6 @@ def test_a_unit_that_passed_has_a_certificate_to_sign():
         "2026-03-14 15:09",
         "0.20 ohm",
         "Joined as planned: 4 of 4 paths.",
-        "A T against A R , A S : open.",
         "End L , 2026-03-14 15:09: steady.",
         "Both in phase: as expected. mid-head",
         "Found: high joint on T at L",
@@ -132,6 +131,36 @@ def test_what_has_not_passed_says_so_boldly_and_is_no_certificate(verdict):
     assert f"{banner}. This is no certificate." in bold
 
 
+def test_one_pair_of_ten_read_apart_is_no_certificate():
+    one, *others = (it for it in all_good().readings if not it.joined)
+    paths = [it for it in all_good().readings if it.joined]
+    words = said(pages_of(unit(1, readings=Readings(readings=(*paths, one)))))
+    assert "NOT FINISHED. This is no certificate." in words
+    assert f"{len(others)} pairs that were asked for were not read apart." in words
+
+
+def test_a_loom_passes_to_a_stop_line_that_is_printed():
+    isolation = isolation_plans(LOOM, Wiring(LOOM))[0]
+    read = Readings(readings=tuple(it for it in loom_unit().readings.readings if it.joined))
+    for pair in isolation.pairs:
+        one, other = sorted(pair)
+        read = read.taken(Reading(one=one, other=other, joined=False))
+    stop = isolation.stop_after
+    words = said(pages_of(loom_unit(readings=read), LOOM))
+    assert "PASSED to the stop line" in words
+    for mm, ends in stop.ends_by_mm.items():
+        assert f"{number(mm)} mm at {ends[0]}" in words
+    assert f"Pairs beyond it: {stop.left}." in words
+    assert f"{stop.left} pairs beyond the stop line were not read apart." in words
+    assert "stop line" not in said(pages_of(unit(1)))
+
+
+def test_limits_of_a_plan_that_has_changed_are_said_to_be_as_recorded():
+    told = "Limits and pairs asked for are as recorded"
+    assert told in said(pages_of(unit(1), PLAN.evolve(revision=2)))
+    assert told not in said(pages_of(unit(1)))
+
+
 def test_a_verdict_that_the_readings_do_not_bear_out_does_not_count():
     readings = all_good().taken(Reading(one=("A", "T"), other=("A", "R"), joined=True, ohm=0.4))
     words = said(pages_of(unit(1, readings=readings)))
@@ -145,7 +174,7 @@ def test_what_was_not_measured_is_said_plainly():
     words = said(pages_of(unit(1, readings=few, wiggle=())))
     for text in (
         "3 paths were not read:",
-        "3 pairs were not read apart.",
+        "3 pairs that were asked for were not read apart.",
         "Not bent while it was metered: A, L, R.",
         "Not listened to.",
         "No meter shows left from right",

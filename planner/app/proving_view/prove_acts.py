@@ -103,9 +103,8 @@ class ProveActs(QObject):
         unit = self.state.unit
         if unit is None or not self._saved():
             return
-        sweep = self.state.facts.sweep
         done = unit.evolve(remarks=reason)
-        record = done.record(self.state.plan, sweep, verdict, self.state.now())
+        record = done.record(self.state.plan, self.state.facts, verdict, self.state.now())
         if self._append(record):
             self.state.take_up(None)
             self.book.keep()

@@ -18,12 +18,13 @@ from planner.proving.units import (
     UnitRecord,
     UnitVerdict,
     Wiggle,
+    asked_of,
     expected_of,
 )
 
 if TYPE_CHECKING:
+    from planner.app.proving_view.facts import ProofFacts
     from planner.model.plan import Plan
-    from planner.proving.expected import Sweep
 
 # What a unit under way and its record have alike.
 _SHARED = (
@@ -82,9 +83,10 @@ class UnderWay(Record):
         return self.evolve(heard=(*others, tuple(sorted(group))))
 
     def record(
-        self, plan: "Plan", sweep: "Sweep | None", verdict: UnitVerdict, at: str
+        self, plan: "Plan", facts: "ProofFacts", verdict: UnitVerdict, at: str
     ) -> UnitRecord:
         """Return it as it is kept, held against the plan as it is now."""
+        sweep, isolation = facts.sweep, facts.isolation(self.method)
         return UnitRecord(
             at=at,
             verdict=verdict,
@@ -92,6 +94,7 @@ class UnderWay(Record):
             plan_revision=plan.revision,
             expected=expected_of(sweep) if sweep is not None else Expected(),
             isolation=self.method,
+            asked=asked_of(isolation) if isolation is not None else None,
             **{name: getattr(self, name) for name in _SHARED},
         )
 

@@ -1,6 +1,6 @@
 """Compare what was read with the plan and say what is most likely wrong."""
 
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Collection
 from dataclasses import dataclass
 from functools import cached_property
 
@@ -29,7 +29,6 @@ from planner.proving.diagnosing.unseen import unseen
 from planner.proving.diagnosing.wording import Teller
 from planner.proving.expected import expected_sweep
 from planner.proving.reading import Pair, Readings
-from planner.proving.units import Clipped
 from planner.wiring.graph import Wiring
 
 DEEPEST = 8
@@ -45,7 +44,6 @@ _UNDER_ZERO = (
     "A figure is far below the meter's zero, so that zero can't be right: hold the probes "
     "together, set the zero anew, and read again."
 )
-_CLIPPED = "Something clipped together reads joined: measure those contacts one pair at a time."
 
 
 def diagnose(
@@ -54,27 +52,22 @@ def diagnose(
     readings: Readings,
     *,
     asked: Collection[Pair] | None = None,
-    clipped: Sequence[Clipped] = (),
     progress: Progress | None = None,
     cancelled: Callable[[], bool] | None = None,
 ) -> Diagnosis:
     """Say what is wrong with a unit.
 
     `asked` are the isolation pairs of a stated plan; without it every two nets are to be read.
-    Of `clipped` readings those that are open count for every pair across. `progress` is told the
-    share that is done; CancelledError where `cancelled` comes true.
+    `progress` is told the share that is done; CancelledError where `cancelled` comes true.
     """
     board = board_of(plan, wiring)
-    seen, clashes = observed(board, readings, clipped)
+    seen, clashes = observed(board, readings)
     mistakes = mistakes_of(board, wiring)
     search = Search(seen, sound(board), mistakes, progress=progress, cancelled=cancelled)
     searched = explained(search)
     ranking = Ranking(board, wiring, mistakes)
     case = _Case(wiring, readings, seen, clashes, searched, ranking)
-    return case.diagnosis(
-        coverage(seen, search.start, _numbers(board, asked)),
-        doubtful=any(it.joined for it in clipped),
-    )
+    return case.diagnosis(coverage(seen, search.start, _numbers(board, asked)))
 
 
 def explained(search: Search) -> Searched:
@@ -115,7 +108,7 @@ class _Case:
     def teller(self) -> Teller:
         return Teller(self.board, self.wiring)
 
-    def diagnosis(self, wanted: Coverage, *, doubtful: bool) -> Diagnosis:
+    def diagnosis(self, wanted: Coverage) -> Diagnosis:
         sweep = expected_sweep(self.board.plan, self.wiring)
         figures = judged(self.readings, sweep)
         high = high_joints(self.teller, figures)
@@ -124,13 +117,12 @@ class _Case:
         remarks = (
             meter_remark(figures),
             load_remark(self.readings, sweep, self.teller.full),
-            _CLIPPED if doubtful else "",
             _UNDER_ZERO if self._under_zero else "",
             _NOTHING_JOINED if self._nothing_joined else "",
             "" if self.searched.found else _UNEXPLAINED,
         )
         return Diagnosis(
-            "faulty" if high or self._wrong else self._verdict(wanted, doubtful=doubtful),
+            "faulty" if high or self._wrong else self._verdict(wanted),
             self.told,
             more=len(self.rivals) - len(self.told),
             counted=self.searched.whole,
@@ -182,10 +174,9 @@ class _Case:
         found = self.searched.found
         return bool(found) and all(it.cost == self.searched.least for it in found)
 
-    def _verdict(self, wanted: Coverage, *, doubtful: bool) -> Verdict:
-        open_yet = wanted.continuity or wanted.isolation or self.clashes or doubtful
-        open_yet = open_yet or self._under_zero
-        return "incomplete" if open_yet else "sound"
+    def _verdict(self, wanted: Coverage) -> Verdict:
+        unread = wanted.continuity or wanted.isolation
+        return "incomplete" if unread or self.clashes or self._under_zero else "sound"
 
     @property
     def _under_zero(self) -> bool:

@@ -1,17 +1,15 @@
 """What was read, as numbers: groups that hang together, and groups that are apart."""
 
 from collections import deque
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import dataclass
 from functools import cached_property
-from itertools import product
 
 import numpy as np
 
 from planner.proving.diagnosing.board import Board
 from planner.proving.diagnosing.state import Labels, labelled
 from planner.proving.reading import Contact, Readings
-from planner.proving.units import Clipped
 
 Two = tuple[int, int]
 
@@ -66,34 +64,22 @@ class Clash:
     chain: tuple[Two, ...]
 
 
-def observed(
-    board: Board, readings: Readings, clipped: Iterable[Clipped] = ()
-) -> tuple[Observed, tuple[Clash, ...]]:
+def observed(board: Board, readings: Readings) -> tuple[Observed, tuple[Clash, ...]]:
     """Return what was read, and what contradicts itself; that is left out as if unread.
 
-    Readings of contacts that the lead does not have are left out too. A clipped reading that is
-    open keeps every pair across it apart; one that is joined names no pair.
+    Readings of contacts that the lead does not have are left out too.
     """
     joined, apart = set[Two](), set[Two]()
     for reading in readings.by_pair.values():
         one, other = board.number.get(reading.one), board.number.get(reading.other)
         if one is not None and other is not None:
             (joined if reading.joined else apart).add((min(one, other), max(one, other)))
-    apart |= {pair for it in clipped if not it.joined for pair in _across(board, it)} - joined
     clashes = []
     while clash := _first_clash(board, joined, apart):
         clashes.append(clash)
         joined -= set(clash.chain)
         apart.discard(clash.apart)
     return Observed(board, tuple(sorted(joined)), tuple(sorted(apart))), tuple(clashes)
-
-
-def _across(board: Board, reading: Clipped) -> Iterator[Two]:
-    sides = [[board.number[it] for it in side if it in board.number] for side in
-             (reading.one, reading.other)]  # fmt: skip
-    for one, other in product(*sides):
-        if one != other:
-            yield min(one, other), max(one, other)
 
 
 def _first_clash(board: Board, joined: set[Two], apart: set[Two]) -> Clash | None:

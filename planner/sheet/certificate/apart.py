@@ -1,4 +1,4 @@
-"""What was read apart: bridges first and in full, then each pair, then readings by clips."""
+"""What was read apart: bridges first and in full, then each pair."""
 
 from collections.abc import Iterator, Sequence
 
@@ -7,10 +7,9 @@ from planner.drawing.marks import mark
 from planner.drawing.primitives import DrawList
 from planner.markup import as_it_is
 from planner.proving.reading import Contact, Reading
-from planner.proving.units import Clipped
 from planner.sheet.block import Block
 from planner.sheet.certificate.case import Case
-from planner.sheet.certificate.contacts import in_ranges, listed, spot
+from planner.sheet.certificate.contacts import in_ranges, spot
 from planner.sheet.end_page.rich import rich_lines
 from planner.sheet.lettering import BODY, PITCH, cap
 from planner.sheet.paper import LIVE_WIDTH
@@ -25,8 +24,8 @@ def apart_blocks(case: Case, room: float) -> Iterator[Block]:
     """Yield what was read between nets; nothing where nothing was."""
     words, found = case.words, case.judgement
     pairs = _cells(found.apart) if len(found.apart) <= MOST_CELLS else _rows(found.apart)
-    parts = [*_bridges(case), *pairs, *_clips(case)]
-    note = words("certificate.apart_note", count=found.pairs_read, all=found.net_pairs)
+    parts = [*_bridges(case), *pairs]
+    note = words("certificate.apart_note", count=len(found.open_pairs), all=len(found.all_pairs))
     title = words("certificate.apart")
     goes_on = words("page.goes_on", title=title)
     yield from stacked(title, parts, room=room, goes_on=goes_on, note=note, full=True)
@@ -41,8 +40,6 @@ def _bridges(case: Case) -> Iterator[Part]:
                 f"certificate.{key}", one=spot(reading.one), other=spot(reading.other), ohm=shown
             )
         )
-    for clip in case.judgement.bridged_clips:
-        yield _stop(case.words("certificate.clips_joined", **_sides(clip)))
 
 
 def _stop(text: str) -> Part:
@@ -91,13 +88,3 @@ def _rows(readings: Sequence[Reading]) -> Iterator[Part]:
         said, used = rich_lines((start, _PITCH / 2 + cap(BODY) / 2), text, LIVE_WIDTH - start)
         one, _ = named(contact, (0, _PITCH / 2))
         yield (*one, *apart(column + 150, _PITCH / 2), *said), used + _PITCH - PITCH
-
-
-def _clips(case: Case) -> Iterator[Part]:
-    for clip in case.record.clipped:
-        if not clip.joined:
-            yield _text(case.words("certificate.clips_apart", **_sides(clip)), 0)
-
-
-def _sides(clip: Clipped) -> dict[str, str]:
-    return {"one": listed(map(spot, clip.one)), "other": listed(map(spot, clip.other))}

@@ -20,7 +20,9 @@ def banner(case: Case) -> DrawList:
     dark, left, middle = not case.passed, case.making.paper.left, _TOP + _HEIGHT / 2
     ground = Style(fill=INK) if dark else Style(fill=PAPER, stroke=INK, width=RULE)
     kind: MarkKind = "octagon" if dark else "clear"
-    text = case.words(f"certificate.banner_{case.judgement.verdict}")
+    to_line = case.passed and case.judgement.stop is not None
+    key = "to_line" if to_line else case.judgement.verdict
+    text = case.words(f"certificate.banner_{key}")
     at = (left + 2 * _MARK + 500, centred_baseline(middle, BIG))
     return (
         Rect((left, _TOP), LIVE_WIDTH, _HEIGHT, ground),

@@ -4,8 +4,8 @@ import datetime as dt
 from dataclasses import dataclass
 from functools import cached_property
 
-from planner.proving.judging import Judgement, judged
-from planner.proving.units import UnitRecord, stale
+from planner.proving.judging import Judgement, Judging
+from planner.proving.units import UnitRecord
 from planner.sheet.leaf import Making
 from planner.sheet.words import Words
 
@@ -28,14 +28,18 @@ class Case:
         return self.making.words
 
     @cached_property
+    def _judging(self) -> Judging:
+        return Judging(self.making.plan)
+
+    @cached_property
     def stale(self) -> bool:
         """Whether the plan has changed since."""
-        return stale(self.record, self.making.plan)
+        return self._judging.is_stale(self.record)
 
     @cached_property
     def judgement(self) -> Judgement:
         """What the readings show."""
-        return judged(self.record, self.making.plan)
+        return self._judging.judged(self.record)
 
     @property
     def passed(self) -> bool:

@@ -9,6 +9,7 @@ from planner.sheet.certificate.contacts import between, listed
 from planner.sheet.end_page.rich import rich_lines
 from planner.sheet.lettering import PITCH, TITLE_HEIGHT, panel_title, say, say_within
 from planner.sheet.paper import HALF_WIDTH
+from planner.sheet.proving.isolation import stop_gaps
 from planner.sheet.stack import Part, piled, stacked
 
 _TOP, _PITCH = TITLE_HEIGHT + 560, 520.0
@@ -53,9 +54,14 @@ def _outcome(case: Case) -> Iterator[str]:
     words, found = case.words, case.judgement
     good = sum(path.standing in {"good", "heard", "through"} for path in found.paths)
     yield words("certificate.joined_good", count=good, all=len(found.paths))
-    yield words("certificate.apart_read", count=found.pairs_read, all=found.net_pairs)
+    yield words("certificate.apart_read", count=len(found.open_pairs), all=len(found.all_pairs))
     if case.record.isolation:
         yield words(f"certificate.by_{case.record.isolation}")
+    if found.stop is not None:
+        gaps = stop_gaps(words, found.stop)
+        yield words("certificate.to_line", gaps=gaps, count=found.stop.left)
+    if found.expected.contacts and not found.by_plan:
+        yield words("certificate.as_recorded")
     if found.faults:
         yield words.counted("certificate.faults", found.faults)
     if found.broken_ends:
@@ -89,9 +95,10 @@ def _missing(case: Case) -> Iterator[str]:
     through = sum(path.standing == "through" for path in found.paths)
     if through:
         yield words.counted("certificate.missing_through", through)
-    left = found.net_pairs - found.pairs_read - len(found.bridges)
-    if left > 0:
-        yield words.counted("certificate.missing_pairs", left)
+    if found.pairs_left:
+        yield words.counted("certificate.missing_pairs", len(found.pairs_left))
+    if found.pairs_beyond:
+        yield words.counted("certificate.missing_beyond", len(found.pairs_beyond))
     ends = [end.id for end in case.making.plan.ends]
     flexed = {entry.end for entry in record.wiggle}
     still = [end for end in ends if end not in flexed]

@@ -24,6 +24,7 @@ from planner.sheet.proving.panel import (
     title,
 )
 from planner.sheet.stack import joined
+from planner.sheet.words import Words
 from planner.units import number
 
 Pair = tuple[Contact, Contact]
@@ -101,11 +102,15 @@ def _stop_words(making: Making, stop: StopLine | None) -> Iterator[str]:
     if stop is None:
         return
     words = making.words
-    lines = [
+    yield words("proving.stop_line", gaps=stop_gaps(words, stop), pairs=stop.left)
+
+
+def stop_gaps(words: Words, stop: StopLine) -> str:
+    """Say the widest gap that is measured at each end."""
+    return ", ".join(
         words("proving.line_at", mm=number(mm), ends=_named(ends))
         for mm, ends in stop.ends_by_mm.items()
-    ]
-    yield words("proving.stop_line", gaps=", ".join(lines), pairs=stop.left)
+    )
 
 
 def _named(ends: Sequence[str]) -> str:

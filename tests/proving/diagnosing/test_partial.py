@@ -4,7 +4,6 @@ import pytest
 
 from planner.proving.diagnosing import CancelledError, diagnose
 from planner.proving.reading import Reading, Readings
-from planner.proving.units import Clipped
 from tests.proving.diagnosing.leads import FIVE, HEADPHONES, JOINED_RETURNS, LINE, straight
 from tests.proving.diagnosing.units import bench, read_all, read_some
 
@@ -48,17 +47,6 @@ def test_a_stated_plan_may_stop_earlier():
     asked = [frozenset({("A", "1"), ("A", "2")})]
     assert judged(*joined, asked=asked).unread_isolation == 1
     assert judged(*joined, "A.1 A.2 open", asked=asked).verdict == "sound"
-
-
-def test_an_open_of_clipped_contacts_counts_for_every_pair_across():
-    joined = [f"A.{it} B.{it} joined" for it in (1, 2, 3)]
-    clips = [
-        Clipped(one=(("A", "1"),), other=(("A", "2"), ("A", "3")), joined=False),
-        Clipped(one=(("A", "2"),), other=(("A", "3"),), joined=False),
-    ]
-    assert judged(*joined, clipped=clips).verdict == "sound"
-    bad = [Clipped(one=(("A", "1"),), other=(("A", "2"), ("A", "3")), joined=True)]
-    assert judged(*joined, clipped=bad).remarks[0].startswith("Something clipped together")
 
 
 def test_one_open_reading_has_rivals_and_the_likeliest_is_an_open():
