@@ -3,7 +3,7 @@
 A named difference ("mirrored", "left and right exchanged") is looked for before single contacts.
 """
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
@@ -45,9 +45,9 @@ class Likeness:
         return (" or " if self.kind == "named" else "; ").join(self.words)
 
     @property
-    def looks_mirrored(self) -> bool:
-        """Tell whether it looks as if one of the two was taken from the other side."""
-        return any(word.startswith("mirrored") for word in self.words)
+    def is_standard(self) -> bool:
+        """Tell whether it is held against the record of a standard."""
+        return self.record.source.kind == "standard"
 
 
 def likenesses(
@@ -77,13 +77,19 @@ def disagreeing(
     return tuple(it for it in likenesses(carried, connector, rivals) if it.kind != "same")
 
 
-def standard_one(found: Iterable[Likeness]) -> Likeness | None:
-    """Return the comparison with the record of a standard; None where there is none."""
-    return next((it for it in found if it.record.source.kind == "standard"), None)
+def usual_first(found: Sequence[Likeness]) -> tuple[Likeness, ...]:
+    """Put the usual record first, however far it is: a standard's, else common practice.
+
+    Of several the nearest is taken; the others stay in their order.
+    """
+    standards = [it for it in found if it.is_standard]
+    practice = [it for it in found if it.record.source.kind == "practice"]
+    first = [*standards, *practice][:1]
+    return (*first, *(it for it in found if it not in first))
 
 
 def _rank(found: Likeness) -> tuple[int, bool, str]:
-    return (found.cost, found.record.source.kind != "standard", found.record.id)
+    return (found.cost, not found.is_standard, found.record.id)
 
 
 def _likeness(ours: Carried, connector: Connector, record: PinoutRecord) -> Likeness:

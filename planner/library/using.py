@@ -70,11 +70,6 @@ class Uses:
             self._uses.setdefault((kind, str(copy.get("id", ""))), []).append(use)
 
 
-def used_in(plans: Iterable[Path], kind: DefinitionKind, record_id: str) -> tuple[PlanUse, ...]:
-    """Return which of the plans, and of those in folders among them, use one definition."""
-    return Uses(plans).of(kind, record_id)
-
-
 def _copies(values: dict[str, Any]) -> Iterator[tuple[DefinitionKind, dict[str, Any]]]:
     """Yield what a plan carries: it prunes what nothing in it uses, so each copy is a use."""
     held = values.get("definitions")

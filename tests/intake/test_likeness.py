@@ -5,7 +5,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from planner.intake.likeness import likenesses, standard_one
+from planner.intake.likeness import likenesses, usual_first
+from planner.model.pinout import PinoutRecord
+from planner.model.source import Source
 
 
 def carried(record):
@@ -71,7 +73,7 @@ def test_taken_from_the_mating_side_is_seen(shipped, connector, record):
 
     found = nearest(shipped, connector, seen, record)
 
-    assert found.looks_mirrored == (seen != original)
+    assert found.told.startswith("mirrored") == (seen != original)
     assert found.cost <= 1
 
 
@@ -138,10 +140,30 @@ def test_every_permutation_is_told_and_the_nearest_comes_first(shipped, order):
         assert (each.cost == 0) == (not wrong)
 
 
-def test_the_standard_is_found_among_them(shipped):
-    found = likenesses(
-        carried(shipped.pinout("xlr-3-line")), shipped.connector("xlr-3-male"), shipped.pinouts()
+def test_the_standard_comes_first_however_far_it_is(shipped):
+    standard = shipped.pinout("xlr-3-line")
+    alike = PinoutRecord(
+        id="alike",
+        title="Alike",
+        fits=("xlr-3-male",),
+        use="line",
+        drive="line",
+        signals={"1": ("L+",), "2": ("R+",), "3": ("L-", "R-")},
+        source=Source(kind="letter", reference="a letter, invented", date="1996-03-04"),
     )
+    male = shipped.connector("xlr-3-male")
+    nearest_first = likenesses(carried(alike), male, [standard, alike])
 
-    assert standard_one(found).record.id == "xlr-3-line"
-    assert found[0].record.id == "xlr-3-line"
+    assert [it.record.id for it in nearest_first] == ["alike", "xlr-3-line"]
+    assert standard.source.kind == "standard"
+    assert [it.record.id for it in usual_first(nearest_first)] == ["xlr-3-line", "alike"]
+    assert usual_first(nearest_first[:1]) == nearest_first[:1]
+
+
+def test_where_there_is_no_standard_common_practice_comes_first(shipped):
+    connector = shipped.connector("jack-2.5-four-pole")
+    odd = four_pole(shipped) | {"S": frozenset({"shield"})}
+    usual = usual_first(likenesses(odd, connector, shipped.pinouts()))
+
+    assert not any(it.is_standard for it in usual)
+    assert usual[0].record.source.kind == "practice"

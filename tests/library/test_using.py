@@ -6,7 +6,7 @@ import pytest
 
 from planner.data import data_dir
 from planner.files.plans import read_plan, write_plan
-from planner.library.using import PlanUse, Uses, used_in
+from planner.library.using import PlanUse, Uses
 from tests.files.samples import split_plan
 
 
@@ -25,12 +25,12 @@ def test_a_plan_uses_what_it_carries(path):
         ("cable", "bench-two"),
         ("part", "bench-boot"),
     ):
-        assert used_in([path], kind, name) == (PlanUse(path, "Pit lead", 1),)
-    assert used_in([path], "cable", "bench-three") == ()
+        assert Uses([path]).of(kind, name) == (PlanUse(path, "Pit lead", 1),)
+    assert Uses([path]).of("cable", "bench-three") == ()
 
 
 def test_a_folder_is_looked_through_and_a_plan_named_twice_counts_once(path):
-    assert len(used_in([path.parent, path], "part", "bench-boot")) == 1
+    assert len(Uses([path.parent, path]).of("part", "bench-boot")) == 1
 
 
 def test_every_definition_of_the_demo_plans_is_found():

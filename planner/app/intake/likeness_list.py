@@ -1,4 +1,4 @@
-"""The known records that a draft is held against, the nearest first; one is shown on the face."""
+"""The known records that a draft is held against, the usual one first; one is on the face."""
 
 from typing import TYPE_CHECKING
 
@@ -6,6 +6,7 @@ from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtWidgets import QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
 from planner.app.panels.widgets.labels import Head, label
+from planner.intake.likeness import usual_first
 
 if TYPE_CHECKING:
     from collections.abc import Sequence
@@ -15,6 +16,7 @@ if TYPE_CHECKING:
 _MOST = 12
 _ROW = 44
 _NONE = "No record of this connector is known yet."
+_KINDS = {"standard": "the standard", "practice": "common practice"}
 _BEFORE = "Write what a contact carries, and the known records are compared."
 
 
@@ -26,13 +28,14 @@ class LikenessList(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.found: Sequence[Likeness] = ()
+        self._picked = ""
         self.head = Head("Held against known records")
         self.list = QListWidget()
-        self.list.setAccessibleName("Known records, the nearest first")
+        self.list.setAccessibleName("Known records: the usual one, then the nearest first")
         self.list.setWordWrap(True)
         self.list.setMinimumHeight(_ROW)
         self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.list.currentRowChanged.connect(lambda _at: self.chosen.emit())
+        self.list.currentRowChanged.connect(self._on_picked)
         self.none = label(_BEFORE, "second", wrap=True)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 6, 12, 8)
@@ -46,10 +49,19 @@ class LikenessList(QWidget):
         at = self.list.currentRow()
         return self.found[at] if 0 <= at < len(self.found) else None
 
+    def begin(self) -> None:
+        """Forget what was picked for an earlier draft."""
+        self._picked = ""
+
+    def _on_picked(self) -> None:
+        if self.shown is not None:
+            self._picked = self.shown.record.id
+        self.chosen.emit()
+
     def show_found(self, found: "Sequence[Likeness]", *, begun: bool) -> None:
-        """Show comparisons; keep the one that was chosen, else choose the nearest."""
-        kept = self.shown.record.id if self.shown is not None else ""
-        self.found = found[:_MOST] if begun else ()
+        """Show comparisons, given the nearest first; choose the picked one, else the nearest."""
+        nearest = found[0].record.id if found else ""
+        self.found = usual_first(found)[:_MOST] if begun else ()
         self.list.blockSignals(True)
         self.list.clear()
         for each in self.found:
@@ -58,7 +70,9 @@ class LikenessList(QWidget):
             item.setSizeHint(QSize(100, _ROW))
             self.list.addItem(item)
         ids = [each.record.id for each in self.found]
-        self.list.setCurrentRow(ids.index(kept) if kept in ids else 0 if ids else -1)
+        self.list.setCurrentRow(
+            ids.index(self._picked if self._picked in ids else nearest) if ids else -1
+        )
         self.list.blockSignals(False)
         self.list.setVisible(bool(ids))
         self.none.setVisible(not ids)
@@ -67,7 +81,7 @@ class LikenessList(QWidget):
 
 
 def _words(each: "Likeness") -> str:
-    kind = "standard" if each.record.source.kind == "standard" else each.record.trust
+    kind = _KINDS.get(each.record.source.kind, each.record.trust)
     told = each.told if len(each.words) < 4 else f"{len(each.differs)} contacts differ"
     sign = "=" if each.kind == "same" else "\u2260"
     return f"{sign} {each.record.title} ({kind.replace('-', ' ')})\n{told[:1].upper()}{told[1:]}"

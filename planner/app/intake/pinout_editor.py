@@ -165,6 +165,7 @@ class PinoutEditor(QWidget):
     def begin(self, draft: PinoutDraft, basis: str = NEW) -> None:
         """Begin with a draft; `basis` is the digest of the record that it is the next one of."""
         self.basis_digest = basis
+        self.likeness.begin()
         self.connector.set_choices(
             [("", "choose"), *((it.id, it.title) for it in self.owner.library.connectors())]
         )

@@ -37,6 +37,7 @@ ODD = {"T": "left plus", "R1": "R+", "R2": "L-", "R3": "R-", "S": "screen"}
 def test_a_letter_becomes_a_record(window):
     editor = take_in(window, ODD)
     assert "ring 1 and ring 2 exchanged" in {it.told for it in editor.likeness.found}
+    assert "(the standard)" in editor.likeness.list.item(0).text()
     assert editor.missing.text().startswith("Nothing is missing")
 
     QTest.keyClick(editor, Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
@@ -72,6 +73,19 @@ def test_pressing_a_contact_goes_to_its_line_and_marks_the_face(window):
     assert editor.face.shown.chosen == "R2"
     assert editor.face.shown.pairs == (("R1", "R2"),)
     assert editor.face.shown.side == "mating"
+
+
+def test_the_face_shows_the_nearest_until_another_is_picked(window):
+    editor = take_in(window, {"T": "L+"})
+    found = editor.likeness
+    standard = found.found[0].record.id
+    nearest = min(found.found, key=lambda it: it.cost).record.id
+    assert found.shown.record.id == nearest != standard
+
+    found.list.setFocus()
+    QTest.keyClick(found.list, Qt.Key.Key_Home)
+    typed(editor.table.fields["R1"], "R-")
+    assert found.shown.record.id == standard
 
 
 def test_every_answer_is_one_undo_step(window):

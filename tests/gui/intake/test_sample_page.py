@@ -144,4 +144,4 @@ def test_a_record_that_differs_is_not_confirmed(window, page, qtbot):
     assert window.stack.currentWidget() is window.pinout
     assert "differs" in window.said.text()
     assert window.owner.library.pinout(record.id).confirmations == ()
-    assert window.pinout.likeness.found[0].told == "left and right exchanged"
+    assert window.pinout.likeness.shown.told == "left and right exchanged"
