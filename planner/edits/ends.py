@@ -4,12 +4,12 @@ import re
 from typing import get_args
 
 from planner.dryfit.bodies import stack_mm
-from planner.edits.changing import changed, node_ids, the_connector, the_end, with_end
+from planner.edits.changing import changed, the_connector, the_end, with_end
 from planner.edits.refusal import DoesNotFit, NotAllowed
 from planner.edits.settling import carrying, fit, settled
 from planner.model.connector import Connector
 from planner.model.pinout import PinoutRecord
-from planner.model.plan import Channel, End, Plan, Role
+from planner.model.plan import Channel, Plan, Role
 from planner.model.signals import CHANNELS, channel_of
 from planner.units import number
 
@@ -113,39 +113,3 @@ def set_room(plan: Plan, *, end: str, room_mm: float) -> Plan:
                 f"Leave the jacket at most {number(max(most_mm, 0.0))} mm above the terminals.",
             )
     return with_end(plan, changed(record, room_mm=room_mm))
-
-
-def relabel_end(plan: Plan, *, end: str, label: str) -> Plan:
-    """Give an end another id, everywhere in the plan."""
-    record = the_end(plan, end)
-    if label == end:
-        return plan
-    if label in node_ids(plan):
-        raise NotAllowed(f"There is {label} already", "Choose another label.")
-
-    def relabelled(text: str) -> str:
-        return label if text == end else text
-
-    renamed: End = changed(record, id=label)
-    return plan.evolve(
-        ends=tuple(renamed if it.id == end else it for it in plan.ends),
-        sections=tuple(
-            it.evolve(near=relabelled(it.near), far=relabelled(it.far)) for it in plan.sections
-        ),
-        landings=tuple(it.evolve(end=relabelled(it.end)) for it in plan.landings),
-        caps=tuple(it.evolve(end=relabelled(it.end)) for it in plan.caps),
-        links=tuple(it.evolve(end=relabelled(it.end)) for it in plan.links),
-        parts=tuple(
-            it.evolve(at=relabelled(it.at), comes_from=relabelled(it.comes_from))
-            for it in plan.parts
-        ),
-        acceptances=tuple(
-            it.evolve(places=tuple(_place_relabelled(key, end, label) for key in it.places))
-            for it in plan.acceptances
-        ),
-    )
-
-
-def _place_relabelled(key: str, end: str, label: str) -> str:
-    at, slash, rest = key.partition("/")
-    return f"{label if at == end else at}{slash}{rest}"

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from planner.dryfit.proposing import Proposal
-from planner.edits.changing import changed, node_ids, swapped, the_end
+from planner.edits.changing import changed, node_ids, the_end
 from planner.edits.refusal import NotThere
 from planner.edits.settling import carrying, pruned
 from planner.model.part import Part
@@ -45,13 +45,6 @@ def remove_part(plan: Plan, *, use: str) -> Plan:
     """Take a part off the plan, by the id of its use."""
     found = the_use(plan, use)
     return pruned(plan.evolve(parts=tuple(it for it in plan.parts if it is not found)))
-
-
-def set_after_joint(plan: Plan, *, use: str, after_joint: bool) -> Plan:
-    """Say whether a part is planned to come on when the end is already soldered."""
-    found = the_use(plan, use)
-    new = changed(found, after_joint=after_joint)
-    return plan.evolve(parts=swapped(plan.parts, lambda known: known is found, new))
 
 
 def the_use(plan: Plan, use: str) -> PartUse:

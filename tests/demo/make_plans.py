@@ -14,7 +14,8 @@ from planner.edits.by_signal import land_by_signal
 from planner.edits.cables import choose_cable
 from planner.edits.ends import choose_connector, choose_pinout, rename_end, turn_end
 from planner.edits.landings import cap, exchange, land, lift, link, sleeve
-from planner.edits.parts import add_part, set_after_joint, take_parts
+from planner.edits.parts import add_part, take_parts
+from planner.edits.routes_of_parts import set_route
 from planner.edits.shapes import one_to_many, one_to_one, one_to_two
 from planner.edits.texts import accept, set_remarks, set_revision, set_title
 from planner.files.plans import write_plan
@@ -141,7 +142,10 @@ def spoiled(library: Library) -> Plan:
     plan = cap(lift(plan, end="L", conductor="BU"), end="L", conductor="BU")
     plan = link(plan, end="A", contacts=("R1", "R3"))
     plan = lift(plan, end="A", conductor="SH")
-    return set_after_joint(plan, use="barrel-slim-3.5", after_joint=True)
+    (barrel,) = (it for it in plan.parts if it.id == "barrel-slim-3.5")
+    return set_route(
+        plan, use=barrel.id, comes_from=barrel.comes_from, after_joint=True, section=barrel.section
+    )
 
 
 PLANS: dict[str, Callable[[Library], Plan]] = {

@@ -5,13 +5,14 @@ from hypothesis import strategies as st
 from planner.dryfit.parts import proposals
 from planner.dryfit.work import steps
 from planner.edits import cables, ends, landings, parts, routes_of_parts, shapes, texts, work
-from planner.problem import EditRefused
 from planner.model.cable import Shield
 from planner.model.part import Part
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Plan
+from planner.problem import EditRefused
 from planner.wiring.graph import Wiring
 from tests.edits.leads import QUAD, TWO_PAIRS, cable, connector, pinout
+from tests.edits.relabelling import relabel_end
 
 SIGNALS = ("L+", "L-", "R+", "R-", "mic+", "shield", "L- R-", "+", "-", "chassis")
 CONNECTORS = (
@@ -178,7 +179,7 @@ _ACTS = {
     "lift": _at(landings.lift),
     "link": _link,
     "policy": _policy,
-    "relabel": lambda draw, plan: ends.relabel_end(
+    "relabel": lambda draw, plan: relabel_end(
         plan, end=_end(draw, plan), label=draw(st.sampled_from(("X", "Y", "A")))
     ),
     "part off": lambda draw, plan: parts.remove_part(plan, use=_use(draw, plan)),

@@ -5,7 +5,6 @@ import pytest
 from planner.edits.ends import (
     choose_connector,
     choose_pinout,
-    relabel_end,
     rename_end,
     set_channel,
     set_role,
@@ -18,6 +17,7 @@ from planner.edits.shapes import one_to_many, one_to_two
 from planner.edits.texts import accept
 from planner.model.integrity import integrity_problems
 from tests.edits.leads import CUP, CUP_IN, FIVE, FIVE_OUT, LINE, THREE, THREE_OUT, cue_lead, landed
+from tests.edits.relabelling import relabel_end
 
 
 def test_the_plan_carries_copies_of_what_it_uses_and_nothing_else():

@@ -6,7 +6,7 @@ from hypothesis import strategies as st
 
 from planner.dryfit.parts import proposals
 from planner.dryfit.proposing import Proposal
-from planner.edits.parts import add_part, remove_part, set_after_joint, take_parts
+from planner.edits.parts import add_part, remove_part, take_parts
 from planner.edits.refusal import NotThere
 from planner.edits.shapes import add_leg, remove_leg
 from planner.model.integrity import integrity_problems
@@ -26,7 +26,6 @@ def test_a_second_use_gets_its_own_id():
     plan = add_part(cue_lead(), part=BOOT, at="A", comes_from="A")
     plan = add_part(plan, part=BOOT, at="split", comes_from="L", after_joint=True)
     assert [(use.id, use.after_joint) for use in plan.parts] == [("boot", False), ("boot-2", True)]
-    assert not set_after_joint(plan, use="boot-2", after_joint=False).parts[1].after_joint
 
 
 def test_a_part_goes_with_its_leg():

@@ -7,16 +7,16 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 from planner.edits.by_signal import land_by_signal
-from planner.edits.ends import relabel_end
 from planner.edits.landings import exchange
-from planner.problem import EditRefused
 from planner.edits.shields import shield_contacts
 from planner.files.plans import parse_plan, plan_bytes
 from planner.model.document import Document
 from planner.model.integrity import integrity_problems
 from planner.model.plan import Plan
+from planner.problem import EditRefused
 from planner.services.checking import check_plan
 from planner.wiring.graph import Wiring
+from tests.edits.relabelling import relabel_end
 from tests.edits.strategies import edited, leads
 
 some = settings(max_examples=60, deadline=None)
