@@ -45,9 +45,11 @@ class EditRefused(Exception):  # noqa: N818 - it is an answer to the builder, no
 def did_you_mean(name: str, known: Iterable[str]) -> str:
     """Say which known name was probably meant, or list what is known (at most eight)."""
     names = sorted(known)
-    close = get_close_matches(name, names, n=1, cutoff=0.6)
+    # Capitals are not what was mistyped.
+    plain = {it.casefold(): it for it in reversed(names)}
+    close = get_close_matches(name.casefold(), plain, n=1, cutoff=0.6)
     if close:
-        return f"Did you mean {close[0]!r}?"
+        return f"Did you mean {plain[close[0]]!r}?"
     if not names:
         return "Nothing is known here."
     shown = ", ".join(names[:8])

@@ -51,7 +51,7 @@ BAD_DEFINITIONS = {
     "revision beyond all reason": (
         spoiled(PART, 'id = "', f'revision = 1{"0" * 30}\nid = "'),
         ": revision",
-        "must be at most 1e+09",
+        "must be at most 1000000000",
         "",
     ),
     "duplicate contacts": (
