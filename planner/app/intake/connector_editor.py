@@ -3,13 +3,12 @@
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QImage, QKeySequence, QShortcut
-from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtGui import QImage
+from PySide6.QtWidgets import QWidget
 
 from planner.app.intake.attempts import tried
 from planner.app.intake.contact_box import ContactBox
-from planner.app.intake.drafting import Drafting
+from planner.app.intake.editor_page import EditorPage, add_keys, form_of, upright
 from planner.app.intake.figures import NAMES
 from planner.app.intake.hull_box import BasisBox, HullBox
 from planner.app.intake.plot_view import PlotView
@@ -19,6 +18,7 @@ from planner.app.intake.side_question import SideQuestion
 from planner.app.intake.trace_box import TraceBox
 from planner.app.panels.widgets.fields import Choice, Field, Notes
 from planner.app.panels.widgets.labels import Head, button, label, line
+from planner.app.panels.widgets.scrolled import scrolled
 from planner.app.panels.widgets.styles import panel_qss
 from planner.drawing.plot import Plot
 from planner.intake import shaping
@@ -35,7 +35,6 @@ if TYPE_CHECKING:
     from planner.app.intake.owner import Owner
     from planner.drawing.looks import Look
     from planner.geometry.placing import Grid, Ring
-    from planner.model.connector import Side
 
 _GENDERS = (("", "choose"), ("male", "male: a plug"), ("female", "female: a socket"))
 _HEAD = (
@@ -48,10 +47,8 @@ _HEAD = (
 _FIRST_SCALE = 0.05  # mm a pixel: about a scan at 500 dots an inch, until two points are given
 
 
-class ConnectorEditor(QWidget):
+class ConnectorEditor(EditorPage[ConnectorDraft]):
     """Edit one draft; `done` tells the id of the connector that was saved, or nothing."""
-
-    done = Signal(str)
 
     def __init__(
         self,
@@ -60,15 +57,14 @@ class ConnectorEditor(QWidget):
         picture_to_trace: "Callable[[], Path | None]",
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(parent)
-        self.owner, self.look = owner, look
+        super().__init__(owner, look, ConnectorDraft(), parent)
         self._picture_to_trace = picture_to_trace
-        self.drafting: Drafting[ConnectorDraft] = Drafting(ConnectorDraft(), self)
-        self.basis_digest = NEW
         self.chosen: tuple[str, ...] = ()
         self._image: tuple[str, QImage] = ("", QImage())
         self._make(look)
-        self._lay_out()
+        left = upright(self.plot, scrolled(self.remarks, "What is noticed"), (560, 150))
+        self.lay_out(left, self._form(), self.said, self.save_button)
+        add_keys(self, {"Ctrl+A": self._choose_all})
         self.drafting.changed.connect(self._show)
         self.drafting.refused.connect(lambda reason, mend: self.said.setText(f"{reason}. {mend}"))
         self.set_look(look)
@@ -83,7 +79,7 @@ class ConnectorEditor(QWidget):
         self.plot.moved.connect(self._move)
         self.plot.taken_away.connect(self._take_away)
         self.remarks = RemarkList(look, self.choose)
-        self.question = SideQuestion(look, self._answer)
+        self.question = SideQuestion(look, self.answer_side)
         self.rule = RuleBox(look, self._place)
         self.contact = ContactBox(self.drafting, self.choose)
         self.hull = HullBox(self.drafting)
@@ -92,68 +88,26 @@ class ConnectorEditor(QWidget):
         self.trace.pointing.changed.connect(self._show_plot)
         self.plot.pointed_at.connect(self._on_pointed)
         self.fields = {
-            name: Field(words, partial(self._set, name), tip, NAMES) for name, words, tip in _HEAD
+            name: Field(words, partial(self.set_text, name), tip, NAMES)
+            for name, words, tip in _HEAD
         }
-        self.gender = Choice("Gender", _GENDERS, partial(self._set, "gender"), NAMES)
-        self.notes = Notes("Remarks", partial(self._set, "remarks"))
+        self.gender = Choice("Gender", _GENDERS, partial(self.set_text, "gender"), NAMES)
+        self.notes = Notes("Remarks", partial(self.set_text, "remarks"))
         self.said = label("", "small", wrap=True)
         self.save_button = button("Save the connector", self.save, "primary", "Ctrl+Return")
-        self.cancel = button("Leave it", lambda: self.done.emit(""))
-
-    def _lay_out(self) -> None:
-        left = QSplitter(Qt.Orientation.Vertical)
-        left.addWidget(self.plot)
-        left.addWidget(_scrolled(self.remarks))
-        left.setStretchFactor(0, 4)
-        left.setStretchFactor(1, 1)
-        left.setSizes([560, 150])
-        right = QVBoxLayout()
-        right.setContentsMargins(0, 0, 0, 0)
-        right.setSpacing(0)
-        right.addWidget(_scrolled(self._form(), 400), 1)
-        right.addWidget(line())
-        foot = QVBoxLayout()
-        foot.setContentsMargins(16, 8, 16, 10)
-        foot.addWidget(self.said)
-        row = QHBoxLayout()
-        row.setSpacing(8)
-        row.addStretch(1)
-        row.addWidget(self.cancel)
-        row.addWidget(self.save_button)
-        foot.addLayout(row)
-        right.addLayout(foot)
-        whole = QHBoxLayout(self)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.setSpacing(0)
-        whole.addWidget(left, 5)
-        whole.addLayout(right, 4)
-        for keys, act in (
-            ("Ctrl+Return", self.save),
-            ("Ctrl+Z", self.drafting.undo_stack.undo),
-            ("Ctrl+Shift+Z", self.drafting.undo_stack.redo),
-            ("Ctrl+A", self._choose_all),
-        ):
-            shortcut = QShortcut(QKeySequence(keys), self, act)
-            shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
 
     def _form(self) -> QWidget:
-        form = QWidget()
-        form.setProperty("surface", "panel")
-        column = QVBoxLayout(form)
-        column.setContentsMargins(16, 12, 16, 12)
-        column.setSpacing(7)
-        for part in (
-            *(self.question, line(), Head("Place by rule"), self.rule, line()),
-            *(Head("The chosen contact"), self.contact, line()),
-            *(Head("Shell, barrel, clamp"), self.hull, line()),
-            *(Head("Trace over a picture"), self.trace, line()),
-            *(Head("What it is"), *self.fields.values(), self.gender, line()),
-            *(Head("What the figures rest on"), self.basis, label("Remarks", "second")),
-            self.notes,
-        ):
-            column.addWidget(part)
-        column.addStretch(1)
-        return form
+        return form_of(
+            (
+                *(self.question, line(), Head("Place by rule"), self.rule, line()),
+                *(Head("The chosen contact"), self.contact, line()),
+                *(Head("Shell, barrel, clamp"), self.hull, line()),
+                *(Head("Trace over a picture"), self.trace, line()),
+                *(Head("What it is"), *self.fields.values(), self.gender, line()),
+                *(Head("What the figures rest on"), self.basis, label("Remarks", "second")),
+                self.notes,
+            )
+        )
 
     # -- begun and ended -------------------------------------------------------------------------
 
@@ -178,10 +132,7 @@ class ConnectorEditor(QWidget):
         except InputError as error:
             self.said.setText("Not saved: " + "; ".join(str(it) for it in error.problems))
             return
-        saved = self.owner.save(record, self.basis_digest)
-        if saved is not None:
-            self.drafting.undo_stack.setClean()
-            self.done.emit(saved.record.id)
+        self.finish(self.owner.save(record, self.basis_digest))
 
     # -- drawn -----------------------------------------------------------------------------------
 
@@ -223,13 +174,6 @@ class ConnectorEditor(QWidget):
         )
 
     # -- answered --------------------------------------------------------------------------------
-
-    def _answer(self, side: "Side") -> None:
-        self.drafting.do(f"Seen from the {side} side", lambda draft: draft.evolve(seen_from=side))
-
-    def _set(self, name: str, value: str) -> str:
-        self.drafting.do(name.capitalize(), lambda draft: draft.evolve(**{name: value}))
-        return ""
 
     def _attach(self) -> None:
         path = self._picture_to_trace()
@@ -312,12 +256,3 @@ def _standing(found: tuple) -> str:
     if stops:
         return f"{stops} {'thing keeps' if stops == 1 else 'things keep'} it from being saved."
     return "It can be saved: Ctrl+Return."
-
-
-def _scrolled(widget: QWidget, least: int = 0) -> QScrollArea:
-    area = QScrollArea()
-    area.setWidgetResizable(True)
-    area.setWidget(widget)
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    area.setMinimumWidth(least)
-    return area

@@ -3,11 +3,9 @@
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import QHBoxLayout, QScrollArea, QSplitter, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QWidget
 
-from planner.app.intake.drafting import Drafting
+from planner.app.intake.editor_page import EditorPage, form_of, upright
 from planner.app.intake.face_view import FaceView
 from planner.app.intake.fits_box import FitsBox
 from planner.app.intake.likeness_list import LikenessList
@@ -36,7 +34,7 @@ if TYPE_CHECKING:
 
     from planner.app.intake.owner import Owner
     from planner.drawing.looks import Look
-    from planner.model.connector import Connector, Side
+    from planner.model.connector import Connector
 
 DRIVES = (
     ("", "choose"),
@@ -49,10 +47,8 @@ _NAMES = 104
 _AGAIN = "It was confirmed with other signals: once saved it must be confirmed again. Ctrl+Return."
 
 
-class PinoutEditor(QWidget):
+class PinoutEditor(EditorPage[PinoutDraft]):
     """Edit one draft; `done` tells the id of the record that was saved, or nothing."""
-
-    done = Signal(str)
 
     def __init__(
         self,
@@ -61,14 +57,12 @@ class PinoutEditor(QWidget):
         file_to_attach: "Callable[[], Path | None]",
         parent: QWidget | None = None,
     ) -> None:
-        super().__init__(parent)
-        self.owner, self.look = owner, look
+        super().__init__(owner, look, PinoutDraft(), parent)
         self._file_to_attach = file_to_attach
-        self.drafting: Drafting[PinoutDraft] = Drafting(PinoutDraft(), self)
-        self.basis_digest = NEW
         self._chosen = ""
         self._make(look)
-        self._lay_out()
+        left = upright(self.face, self.likeness, (420, 280))
+        self.lay_out(left, self._form(), self.missing, self.save_button)
         self.drafting.changed.connect(self._show)
         self.drafting.refused.connect(lambda reason, mend: self._say(f"{reason}. {mend}"))
         self.set_look(look)
@@ -81,84 +75,36 @@ class PinoutEditor(QWidget):
         self.face.pressed.connect(self._on_pressed)
         self.likeness = LikenessList()
         self.likeness.chosen.connect(self._show_face)
-        self.question = SideQuestion(look, self._answer)
+        self.question = SideQuestion(look, self.answer_side)
         self.mirror = button("The drawing showed the other side", self._mirror, "plain")
         self.mirror.setToolTip("Move each signal to the contact at its mirror image")
         self.connector = Choice("Connector", (), self._choose_connector, _NAMES)
         self.fits = FitsBox(self.drafting, lambda: self._mates, self.connector.box)
         self.table = SignalTable(self.drafting)
         self.table.looked_at.connect(self._on_looked_at)
-        self.drive = Choice("Driven by", DRIVES, partial(self._set, "drive"), _NAMES)
+        self.drive = Choice("Driven by", DRIVES, partial(self.set_text, "drive"), _NAMES)
         self.fields = {
-            name: Field(words, partial(self._set, name), tip, _NAMES)
+            name: Field(words, partial(self.set_text, name), tip, _NAMES)
             for name, words, tip in (
                 ("use", "Used for", "Such as: balanced headphone output"),
                 ("maker", "Maker", "Of the equipment; empty where it is general"),
                 ("title", "Title", "As it is listed; proposed if it is left empty"),
             )
         }
-        self.remarks = Notes("Remarks", partial(self._set, "remarks"))
+        self.remarks = Notes("Remarks", partial(self.set_text, "remarks"))
         self.source = SourceCard(self.drafting, self._attach, lambda: self._connector, _NAMES)
         self.missing = label("", "small", wrap=True)
         self.save_button = button("Save the record", self.save, "primary", "Ctrl+Return")
-        self.cancel = button("Leave it", lambda: self.done.emit(""))
 
-    def _lay_out(self) -> None:
-        left = QSplitter(Qt.Orientation.Vertical)
-        left.addWidget(self.face)
-        left.addWidget(self.likeness)
-        left.setStretchFactor(0, 3)
-        left.setStretchFactor(1, 2)
-        left.setSizes([420, 280])
-        form = QWidget()
-        form.setProperty("surface", "panel")
-        column = QVBoxLayout(form)
-        column.setContentsMargins(16, 12, 16, 12)
-        column.setSpacing(8)
-        for part in (
-            *(self.question, self.mirror, line(), self.connector, self.fits),
-            *(Head("What each contact carries"), self.table, line(), self.drive),
-            *(*self.fields.values(), line(), self.source, label("Remarks", "second")),
-            *(self.remarks,),
-        ):
-            column.addWidget(part)
-        column.addStretch(1)
-        scroll = QScrollArea()
-        scroll.setWidgetResizable(True)
-        scroll.setWidget(form)
-        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        scroll.setMinimumWidth(380)
-        right = QWidget()
-        whole = QVBoxLayout(right)
-        whole.setContentsMargins(0, 0, 0, 0)
-        whole.setSpacing(0)
-        whole.addWidget(scroll, 1)
-        whole.addWidget(line())
-        whole.addLayout(self._foot())
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(0)
-        row.addWidget(left, 5)
-        row.addWidget(right, 4)
-        for keys, act in (
-            ("Ctrl+Return", self.save),
-            ("Ctrl+Z", self.drafting.undo_stack.undo),
-            ("Ctrl+Shift+Z", self.drafting.undo_stack.redo),
-        ):
-            shortcut = QShortcut(QKeySequence(keys), self, act)
-            shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
-
-    def _foot(self) -> QVBoxLayout:
-        foot = QVBoxLayout()
-        foot.setContentsMargins(16, 8, 16, 10)
-        foot.addWidget(self.missing)
-        row = QHBoxLayout()
-        row.setSpacing(8)
-        row.addStretch(1)
-        row.addWidget(self.cancel)
-        row.addWidget(self.save_button)
-        foot.addLayout(row)
-        return foot
+    def _form(self) -> QWidget:
+        return form_of(
+            (
+                *(self.question, self.mirror, line(), self.connector, self.fits),
+                *(Head("What each contact carries"), self.table, line(), self.drive),
+                *(*self.fields.values(), line(), self.source, label("Remarks", "second")),
+                self.remarks,
+            )
+        )
 
     # -- begun and ended -------------------------------------------------------------------------
 
@@ -172,6 +118,7 @@ class PinoutEditor(QWidget):
         self.drafting.begin(draft)
         self._show_contacts()
         self._show()
+        self.form.verticalScrollBar().setValue(0)
         (self.question.buttons["solder"] if draft.seen_from == "unstated" else self).setFocus()
 
     def save(self) -> None:
@@ -188,10 +135,7 @@ class PinoutEditor(QWidget):
         except InputError as error:
             self._say("Still missing: " + "; ".join(it.what for it in error.problems) + ".")
             return
-        saved = self.owner.save(record, self.basis_digest, why=draft.reference)
-        if saved is not None:
-            self.drafting.undo_stack.setClean()
-            self.done.emit(saved.record.id)
+        self.finish(self.owner.save(record, self.basis_digest, why=draft.reference))
 
     # -- answered --------------------------------------------------------------------------------
 
@@ -204,9 +148,6 @@ class PinoutEditor(QWidget):
         connector = self._connector
         return mates(connector, self.owner.library.connectors()) if connector is not None else ()
 
-    def _answer(self, side: "Side") -> None:
-        self.drafting.do(f"Seen from the {side} side", lambda draft: draft.evolve(seen_from=side))
-
     def _mirror(self) -> None:
         connector = self._connector
         if connector is not None:
@@ -217,10 +158,6 @@ class PinoutEditor(QWidget):
     def _choose_connector(self, connector: str) -> None:
         self.drafting.do("Connector", lambda draft: draft.evolve(connector=connector, fits_also=()))
         self._show_contacts()
-
-    def _set(self, name: str, value: str) -> str:
-        self.drafting.do(name.capitalize(), lambda draft: draft.evolve(**{name: value}))
-        return ""
 
     def _attach(self) -> None:
         path = self._file_to_attach()
@@ -243,7 +180,9 @@ class PinoutEditor(QWidget):
             field.show_text(getattr(draft, name))
         self.remarks.show_text(draft.remarks)
         has_sides = self._connector is not None and self._connector.mating != "concentric"
-        self.mirror.setVisible(bool(draft.signals) and has_sides)
+        mirrors = bool(draft.signals) and has_sides
+        self.mirror.setVisible(mirrors)
+        self.question.why.setVisible(not mirrors)  # one in the place of the other: no line moves
         if self._connector is not None and not self.table.fields:
             self._show_contacts()
         self._show_likenesses()

@@ -76,7 +76,7 @@ def test_pressing_a_contact_goes_to_its_line_and_marks_the_face(window):
 
 
 def test_the_face_shows_the_nearest_until_another_is_picked(window):
-    editor = take_in(window, {"T": "L+"})
+    editor = take_in(window, {"T": "L+", "R1": "L-", "R2": "R-", "R3": "R+"})
     found = editor.likeness
     standard = found.found[0].record.id
     nearest = min(found.found, key=lambda it: it.cost).record.id
@@ -84,7 +84,7 @@ def test_the_face_shows_the_nearest_until_another_is_picked(window):
 
     found.list.setFocus()
     QTest.keyClick(found.list, Qt.Key.Key_Home)
-    typed(editor.table.fields["R1"], "R-")
+    typed(editor.table.fields["S"], "shield")
     assert found.shown.record.id == standard
 
 
