@@ -18,6 +18,7 @@ _GROUNDS = {
     "shell": "chassis",
 }
 _WHOLE = {"return": ("L-", "R-"), "common": ("L-", "R-"), "": (), "unused": (), "nothing": ()}
+_RETURNS = frozenset({"return", "common"})
 _SHORT = re.compile(r"^(l|r|mic|[1-8])?([+-])$")
 _SPLIT = re.compile(r"[,;/]|\s+and\s+")
 
@@ -25,7 +26,8 @@ _SPLIT = re.compile(r"[,;/]|\s+and\s+")
 def signals_from(text: str) -> tuple[str, ...]:
     """Return the signals that a text names, in order; EditRefused with what may be written.
 
-    Several are parted by commas or spaces. `return` is the joined return, L- and R-.
+    Several are parted by commas or spaces. `return` is the joined return, L- and R-;
+    after a channel, as in `mic return`, it is that channel's own.
     """
     found: set[str] = set()
     for piece in _SPLIT.split(text.replace(MINUS, "-").casefold()):
@@ -55,6 +57,9 @@ def _take(words: list[str]) -> set[str]:
     if word in _WHOLE:
         return set(_WHOLE[word])
     channel = _CHANNELS.get(word, "")
+    if channel and words and words[0] in _RETURNS:
+        words.pop(0)
+        return {f"{channel}-"}
     leg = words[0] if words and words[0] in _LEGS else ""
     if channel and leg:
         return {channel + _LEGS[words.pop(0)]}

@@ -27,6 +27,8 @@ def test_what_is_shown_can_be_typed(signals):
         ("Right \u2212", ("R-",)),
         ("return", ("L-", "R-")),
         ("screen", ("shield",)),
+        ("microphone return", ("mic-",)),
+        ("left return, right return", ("L-", "R-")),
         ("l- and r-", ("L-", "R-")),
         ("3+, 3-", ("3+", "3-")),
         ("unused", ()),

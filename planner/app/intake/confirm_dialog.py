@@ -55,8 +55,7 @@ class ConfirmDialog(QDialog):
         self.ok.clicked.connect(self._take)
         cancel.clicked.connect(self.reject)
         column.addLayout(row)
-        empty = next((line for line in self.lines.values() if not line.text()), None)
-        (empty or self.ok).setFocus()
+        self._begin_at()
 
     def _fields(self, proposed: tuple[str, str, str]) -> QGridLayout:
         grid = QGridLayout()
@@ -64,6 +63,7 @@ class ConfirmDialog(QDialog):
         for at, ((name, words), text) in enumerate(zip(_FIELDS, proposed, strict=True)):
             line = TextLine()
             line.setText(text)
+            line.setCursorPosition(0)  # a long one is read from its beginning
             line.setMaxLength(_LIMIT)
             line.setAccessibleName(words)
             grid.addWidget(label(words, BODY), at, 0)
@@ -71,6 +71,15 @@ class ConfirmDialog(QDialog):
             self.lines[name] = line
         self.lines["how"].setPlaceholderText("such as: continuity from each contact to the board")
         return grid
+
+    def _begin_at(self) -> None:
+        """Begin at what is still empty; else at who, which is proposed and soon another."""
+        empty = next((line for line in self.lines.values() if not line.text()), None)
+        if empty is not None:
+            empty.setFocus()
+            return
+        self.lines["who"].setFocus()
+        self.lines["who"].selectAll()
 
     def _take(self) -> None:
         for name, why in (("who", "Write who found it."), ("how", "Write how it was found.")):

@@ -52,8 +52,7 @@ class SideQuestion(QWidget):
         self._answered(side)
 
     def show_side(self, side: "Side") -> None:
-        """Show what was answered; the reason is told until it is."""
+        """Show what was answered."""
         self._side = side
         for name, button in self.buttons.items():
             button.setChecked(name == side)
-        self.why.setVisible(side == "unstated")

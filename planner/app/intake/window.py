@@ -5,7 +5,14 @@ from typing import TYPE_CHECKING, Any
 
 from PySide6.QtCore import QSize, Qt, QUrl
 from PySide6.QtGui import QCloseEvent, QDesktopServices, QKeyEvent
-from PySide6.QtWidgets import QAbstractButton, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QHBoxLayout,
+    QScrollArea,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
 
 from planner.app.intake.browse_page import BrowsePage
 from planner.app.intake.confirming import Confirming
@@ -31,10 +38,13 @@ from planner.problem import InputError
 from planner.services.sharing import find_paper
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from planner.app.intake.asking import OwnerAsk
     from planner.app.settings import Settings
     from planner.app.workbench import Workbench
     from planner.drawing.looks import Look
+    from planner.library.collection import Library
     from planner.library.store import Conflict
     from planner.model.source import Document
 
@@ -132,7 +142,7 @@ class LibraryWindow(QWidget):
         if not connector and isinstance(record, Connector):
             connector = record.id
         elif not connector and isinstance(record, PinoutRecord) and self.browse.is_meant:
-            connector = record.fits[0]
+            connector = _searched(record.fits, self.browse.search.text(), self.owner.library)
         self._edit(self.pinout, PinoutDraft(connector=connector, recorded_by=self.owner.who))
 
     def take_in_connector(self) -> None:
@@ -216,6 +226,8 @@ class LibraryWindow(QWidget):
         if self._may_leave():
             page.begin(draft, basis)
             self._show(page)
+            for area in page.findChildren(QScrollArea):
+                area.verticalScrollBar().setValue(0)  # another draft was scrolled before
 
     def _may_leave(self) -> bool:
         page = self.stack.currentWidget()
@@ -226,6 +238,8 @@ class LibraryWindow(QWidget):
 
     def _show(self, page: QWidget) -> None:
         self.stack.setCurrentWidget(page)
+        if page is not self.browse:
+            self.said.setText("")  # what was said of the page before
         self.head.setVisible(page is self.browse)
         self.setWindowTitle(f"{self._titles[page]} \u2013 Cupwright")
         for act in self.head.acts.values():
@@ -249,10 +263,10 @@ class LibraryWindow(QWidget):
             if self.confirming.confirm(record, found.told(draft.reference)):
                 self._on_done("pinout", record.id)
             return
-        if record is not None:
-            self.said.setText(f"It differs from {record.title}: see what, and write it beside.")
         self.pinout.begin(draft)
         self._show(self.pinout)
+        if record is not None:
+            self.said.setText(f"It differs from {record.title}: see what, and write it beside.")
 
     def _on_chosen(self) -> None:
         record = self.browse.record
@@ -309,3 +323,14 @@ class LibraryWindow(QWidget):
         self.pinout.set_look(look)
         self.connector.set_look(look)
         self.sample.set_look(look)
+
+
+def _searched(fits: "Sequence[str]", text: str, library: "Library") -> str:
+    """Return the connector that a search names most of, so that `XLR-5 male` begins the male."""
+    words = set(text.casefold().split())
+
+    def named(record_id: str) -> int:
+        connector = library.connector(record_id)
+        return len(words & set(connector.title.casefold().split())) if connector else -1
+
+    return max(fits, key=named)

@@ -77,13 +77,16 @@ def answered(identified: Identified, answers: Mapping[str, str]) -> dict[str, tu
     return {name: tuple(sorted(carried[name], key=sort_key)) for name in carried}
 
 
-def basis_line(sample: SampleReadings, identified: Identified) -> str:
-    """Say in one line what a measured source rests on."""
+def basis_line(
+    sample: SampleReadings, identified: Identified, answers: Mapping[str, str] | None = None
+) -> str:
+    """Say in one line what a measured source rests on; the answers are what no meter tells."""
     meter = sample.meter.name or "a meter"
     return (
         f"{len(sample.seen)} pairs of {len(sample.contacts)} contacts read with {meter} "
         f"(±{number(sample.meter.percent)} % ±{number(sample.meter.offset_ohm)} Ω); "
         f"next best understanding worse by {number(min(identified.margin, 999), 0)} (chi-square)"
+        + ("; the ears and plus as answered, not measured" if answers else "")
     )
 
 

@@ -50,6 +50,29 @@ def test_a_letter_becomes_a_record(window):
     assert len(window.owner.changes(saved)) == 1
 
 
+def test_the_connector_that_was_searched_for_is_begun_with(window):
+    QTest.keyClicks(window.browse.search, "XLR-5 male")
+    assert window.browse.record.fits[0] == "xlr-5-female"
+
+    QTest.keyClick(window, Qt.Key.Key_N, CTRL)
+
+    assert window.pinout.drafting.draft.connector == "xlr-5-male"
+
+
+def test_the_reason_for_the_side_gives_way_to_the_mirror_image(window):
+    editor = take_in(window, {})
+    assert editor.mirror.isHidden()
+    window.browse.look_at("xlr-5-male", "connector")
+    editor.connector.box.setCurrentIndex(editor.connector.box.findData("xlr-5-male"))
+    editor.connector.box.activated.emit(editor.connector.box.currentIndex())
+    assert editor.question.why.isVisible()
+
+    typed(editor.table.fields["1"], "mic return")
+
+    assert editor.mirror.isVisible()
+    assert not editor.question.why.isVisible()
+
+
 def test_enter_goes_to_the_next_contact_and_a_wrong_word_stays(window):
     editor = take_in(window, {})
     fields = editor.table.fields

@@ -103,6 +103,16 @@ def test_one_way_round_a_microphone_is_a_guess_and_the_other_way_is_asked_for():
     assert any("Read it the other way round" in line for line in sentences(found))
 
 
+def test_a_microphone_has_the_figure_that_was_read():
+    apart = told({**HEADPHONE, ("M", "N"): 1200.0})
+    assert apart.microphone.ohm == pytest.approx(1200)
+    assert any("1200 Ω" in line for line in sentences(apart))
+
+    shared = told({**HEADPHONE, ("M", "S"): 900.0, ("S", "M"): 1700.0})
+    wire = shared.returns[0].series_ohm
+    assert shared.microphone.ohm == pytest.approx((900 + 1700) / 2 - wire)
+
+
 def test_a_driver_that_was_read_badly_is_not_settled_as_a_microphone():
     """Figures of an invented headphone under a meter ten times worse than it says."""
     readings = {
