@@ -5,15 +5,9 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QKeySequence, QShortcut
-from PySide6.QtWidgets import (
-    QHBoxLayout,
-    QListWidget,
-    QListWidgetItem,
-    QScrollArea,
-    QVBoxLayout,
-    QWidget,
-)
+from PySide6.QtWidgets import QHBoxLayout, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
 
+from planner.app.intake.editor_page import add_keys, form_of, undo_keys
 from planner.app.intake.face_view import FaceView
 from planner.app.intake.figures import FigureField
 from planner.app.intake.questions_box import QuestionsBox
@@ -21,6 +15,7 @@ from planner.app.intake.sample_state import Sample
 from planner.app.panels.widgets.drawn import MarkLabel
 from planner.app.panels.widgets.fields import check
 from planner.app.panels.widgets.labels import Head, button, label, line, restyle
+from planner.app.panels.widgets.scrolled import scrolled
 from planner.app.panels.widgets.styles import panel_qss
 from planner.app.panels.widgets.text_line import TextLine
 from planner.drawing.carried_face import CarriedFace
@@ -89,45 +84,11 @@ class SamplePage(QWidget):
         self.leave = button("Leave it", self.done.emit)
 
     def _lay_out(self) -> None:
-        left = QVBoxLayout()
-        left.setContentsMargins(16, 12, 16, 12)
-        left.setSpacing(6)
-        caution = QHBoxLayout()
-        caution.setSpacing(8)
-        caution.addWidget(self.mark, 0, Qt.AlignmentFlag.AlignTop)
-        caution.addWidget(label(METER_CAUTION, "bold", wrap=True), 1)
-        left.addWidget(self.title)
-        left.addLayout(caution)
-        left.addWidget(self.face, 3)
-        for part in (
-            self.mating,
-            self.probes,
-            self.why,
-            self.entry,
-            self.error,
-            self.zero,
-            Head("Read so far"),
-        ):
-            left.addWidget(part)
-        left.addWidget(self.list, 2)
-        self.list.setMinimumHeight(64)
-        readings = QWidget()
-        readings.setProperty("surface", "panel")
-        readings.setLayout(left)
-        form = QWidget()
-        form.setProperty("surface", "panel")
-        column = QVBoxLayout(form)
-        column.setContentsMargins(16, 12, 16, 12)
-        column.setSpacing(8)
-        parts: tuple[QWidget, ...] = (
-            *(Head("What hangs on it"), self.said, self.rivals, line()),
-            *(self.questions, self.limits),
-        )
-        for each in parts:
-            column.addWidget(each)
-        column.addStretch(1)
+        self._readings = scrolled(self._probing(), "What is read")
         right = QVBoxLayout()
-        right.addWidget(_scrolled(form), 1)
+        told = (Head("What hangs on it"), self.said, self.rivals, line())
+        form = form_of((*told, self.questions, self.limits))
+        right.addWidget(scrolled(form, "What hangs on it"), 1)
         row = QHBoxLayout()
         row.setContentsMargins(16, 4, 16, 10)
         row.addWidget(self.foot, 1)
@@ -136,17 +97,32 @@ class SamplePage(QWidget):
         right.addLayout(row)
         whole = QHBoxLayout(self)
         whole.setContentsMargins(0, 0, 0, 0)
-        self._readings = _scrolled(readings)
         whole.addWidget(self._readings, 5)
         whole.addLayout(right, 5)
-        for keys, act in (
-            ("Ctrl+Z", self.sample.drafting.undo_stack.undo),
-            ("Ctrl+Shift+Z", self.sample.drafting.undo_stack.redo),
-        ):
-            shortcut = QShortcut(QKeySequence(keys), self, act)
-            shortcut.setContext(Qt.ShortcutContext.WidgetWithChildrenShortcut)
+        add_keys(self, undo_keys(self.sample.drafting))
         delete = QShortcut(QKeySequence("Delete"), self.list, self._unread)
         delete.setContext(Qt.ShortcutContext.WidgetShortcut)
+
+    def _probing(self) -> QWidget:
+        """Lay out the face, the reading that is asked for, and those that were taken."""
+        made = QWidget()
+        made.setProperty("surface", "panel")
+        column = QVBoxLayout(made)
+        column.setContentsMargins(16, 12, 16, 12)
+        column.setSpacing(6)
+        caution = QHBoxLayout()
+        caution.setSpacing(8)
+        caution.addWidget(self.mark, 0, Qt.AlignmentFlag.AlignTop)
+        caution.addWidget(label(METER_CAUTION, "bold", wrap=True), 1)
+        column.addWidget(self.title)
+        column.addLayout(caution)
+        column.addWidget(self.face, 3)
+        for part in (self.mating, self.probes, self.why, self.entry, self.error, self.zero):
+            column.addWidget(part)
+        column.addWidget(Head("Read so far"))
+        column.addWidget(self.list, 2)
+        self.list.setMinimumHeight(64)
+        return made
 
     # -- begun and ended -------------------------------------------------------------------------
 
@@ -305,11 +281,3 @@ def _brief(words: str) -> str:
     if words.startswith("common return"):
         return "return"
     return _FIGURE.sub("", words)
-
-
-def _scrolled(widget: QWidget) -> QScrollArea:
-    area = QScrollArea()
-    area.setWidgetResizable(True)
-    area.setWidget(widget)
-    area.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-    return area

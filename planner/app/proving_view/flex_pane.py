@@ -9,8 +9,8 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 from planner.app.order_of_work.plain_list import PlainList
 from planner.app.panels.widgets.labels import Head, button, label, restyle
 from planner.app.panels.widgets.panel import Panel
+from planner.app.panels.widgets.scrolled import scrolled
 from planner.app.proving_view.flexing import Flexing
-from planner.app.proving_view.scrolled import scrolled
 from planner.units import number
 
 if TYPE_CHECKING:

@@ -12,8 +12,8 @@ from planner.app.panels.widgets.fields import Field
 from planner.app.panels.widgets.labels import Head, label, line
 from planner.app.panels.widgets.panel import Panel
 from planner.app.panels.widgets.rows import MarkedLine
+from planner.app.panels.widgets.scrolled import scrolled
 from planner.app.proving_view.player import Player
-from planner.app.proving_view.scrolled import scrolled
 from planner.app.proving_view.tone_card import ANSWERS, ToneCard
 from planner.model.signals import channel_of
 from planner.proving.identifying.telling import CELL_CAUTION, CELL_TEST, NOT_TOLD

@@ -12,9 +12,9 @@ from planner.app.panels.widgets.fields import Field
 from planner.app.panels.widgets.labels import button, label, line
 from planner.app.panels.widgets.panel import Panel
 from planner.app.panels.widgets.rows import MarkedLine, emptied
+from planner.app.panels.widgets.scrolled import scrolled
 from planner.app.proving_view.explanation_card import ExplanationCard
 from planner.app.proving_view.finish_box import STOPPED, FinishBox
-from planner.app.proving_view.scrolled import scrolled
 from planner.app.proving_view.unit_facts import error_words
 from planner.app.proving_view.verdict_words import explanation_head, verdict_words
 from planner.files.plans import plan_digest
