@@ -154,7 +154,7 @@ class SamplePage(QWidget):
             drive=record.drive if record is not None else "load",
             signals={name: it for name, it in signals.items() if it and name in connector.by_id},
             source_kind="measured",
-            reference=basis_line(self.sample.readings, identified),
+            reference=basis_line(self.sample.readings, identified, self.sample.answers),
             date=self.owner.today,
             recorded_by=self.owner.who,
         )
@@ -210,7 +210,7 @@ class SamplePage(QWidget):
     def _show_face(self) -> None:
         if self.connector is None:
             return
-        known = self.sample.proposal.known
+        settled = self.sample.done and not self.sample.by_hand
         one, other = self.sample.pair
         both = one in self.connector.by_id and other in self.connector.by_id
         self.face.show_face(
@@ -219,11 +219,21 @@ class SamplePage(QWidget):
                 {},
                 names_only=True,
                 side="mating" if self.mating.isChecked() and self._has_sides else "solder",
-                notes={name: _brief(words) for name, words in known.items() if words != "nothing"},
-                pairs=((one, other),) if both and not self._first else (),
-                chosen=self._first or one,
+                notes=self._notes(),
+                pairs=((one, other),) if both and not self._first and not settled else (),
+                chosen=self._first or ("" if settled else one),
             )
         )
+
+    def _notes(self) -> dict[str, str]:
+        """Return what is known of each contact, in few words; `?` where it is in doubt."""
+        found = self.sample.identified
+        doubtful = found.doubtful if found is not None and not found.certain else ()
+        return {
+            name: _brief(words) + (" ?" if name in doubtful else "")
+            for name, words in self.sample.proposal.known.items()
+            if words != "nothing"
+        }
 
     def _show(self) -> None:
         self._show_list()

@@ -53,6 +53,19 @@ def test_the_probes_are_guided_until_it_is_settled(page, qtbot):
     assert "4 still to answer" in page.foot.text()
 
 
+def test_what_is_in_doubt_has_a_question_mark_until_it_is_settled(page, qtbot):
+    enter(page, qtbot, "o")
+    doubtful = page.sample.identified.doubtful
+    notes = page.face.shown.notes
+    assert any(name in doubtful for name in notes)
+    assert all(notes[name].endswith(" ?") == (name in doubtful) for name in notes)
+
+    read_on(page, qtbot)
+
+    assert not any("?" in words for words in page.face.shown.notes.values())
+    assert page.face.shown.pairs == ()
+
+
 def test_a_wrong_entry_stays_with_its_reason(page, qtbot):
     QTest.keyClicks(page.entry, "-3")
     QTest.keyClick(page.entry, Qt.Key.Key_Return)
