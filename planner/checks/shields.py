@@ -4,10 +4,10 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from planner.checks.context import Context
-from planner.checks.wording import listed
 from planner.model.place import Place
 from planner.model.plan import Plan, Section, ShieldPolicy
 from planner.wiring.roles import role_of
+from planner.wording import listed
 
 POLICY_WORDS = {
     "both-ends": "both ends",

@@ -10,16 +10,9 @@ from planner.model.signals import signal_text, sort_key
 from planner.wiring.exchanges import Arrival
 from planner.wiring.graph import Node, Wiring
 from planner.wiring.joins import Spot
+from planner.wording import listed
 
 _CHANNEL_WORDS = {"L": "left", "R": "right", "mic": "microphone"}
-
-
-def listed(words: Iterable[str]) -> str:
-    """Join words as a sentence does: `a, b and c`."""
-    each = list(words)
-    if len(each) < 2:
-        return "".join(each)
-    return f"{', '.join(each[:-1])} and {each[-1]}"
 
 
 def channels_text(channels: Sequence[str]) -> str:

@@ -4,11 +4,12 @@ import math
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from planner.app.panels.words import contact_words, listed, wire_code
+from planner.app.panels.words import contact_words, wire_code
 from planner.drawing.marks import MarkKind
 from planner.dryfit.iron import ROOMY_MM
 from planner.dryfit.seats import CAP_MM
 from planner.model.plan import Plan
+from planner.wording import listed
 
 if TYPE_CHECKING:
     from planner.dryfit.bodies import Capsule

@@ -3,10 +3,10 @@
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from planner.app.panels.words import listed
 from planner.checks.hindered import easiest, names
 from planner.dryfit.rework import instead
 from planner.units import number
+from planner.wording import listed
 
 if TYPE_CHECKING:
     from planner.app.order_of_work.facts import WorkFacts

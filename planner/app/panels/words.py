@@ -11,6 +11,7 @@ from planner.model.plan import Conductor, Plan
 from planner.model.signals import signals_text
 from planner.wiring.graph import Wiring
 from planner.wiring.roles import role_of
+from planner.wording import listed
 
 TRUST_WORDS = {
     "hearsay": "hearsay only",
@@ -47,13 +48,6 @@ CHANNEL_WORDS = (
     ("mic", "microphone"),
 )
 METAL_WORDS = {"copper": "copper", "tinned": "tinned copper", "silver": "silver"}
-
-
-def listed(words: Sequence[str]) -> str:
-    """Join words: `tip, ring and sleeve`."""
-    if len(words) < 2:
-        return "".join(words)
-    return f"{', '.join(words[:-1])} and {words[-1]}"
 
 
 def distinct(words: Iterable[str]) -> tuple[str, ...]:

@@ -5,9 +5,10 @@ from collections.abc import Iterator
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
 from planner.checks.remedies import exchange
-from planner.checks.wording import listed, signals_listed
+from planner.checks.wording import signals_listed
 from planner.wiring.graph import Node
 from planner.wiring.joins import Mesh
+from planner.wording import listed
 
 
 @rule(

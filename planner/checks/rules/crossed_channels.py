@@ -6,9 +6,10 @@ from planner.checks.context import Context
 from planner.checks.finding import Remedy
 from planner.checks.registry import Found, rule
 from planner.checks.remedies import exchange
-from planner.checks.wording import channels_text, headline, listed
+from planner.checks.wording import channels_text, headline
 from planner.model.signals import sort_key
 from planner.wiring.exchanges import Arrival
+from planner.wording import listed
 
 
 @rule(

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
-from planner.checks.wording import listed
+from planner.wording import listed
 
 
 @rule(

@@ -6,11 +6,11 @@ from functools import partial
 from planner.checks.context import Context
 from planner.checks.finding import Remedy
 from planner.checks.registry import Found, rule
-from planner.checks.wording import listed
 from planner.dryfit.access import Access, none_hidden, soldering_at
 from planner.edits.soldering import take_best_order
 from planner.model.place import Place
 from planner.units import number
+from planner.wording import listed
 
 
 @rule(

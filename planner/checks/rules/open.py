@@ -7,10 +7,10 @@ from planner.checks.context import Context
 from planner.checks.finding import Remedy
 from planner.checks.not_chosen import not_chosen
 from planner.checks.registry import Found, rule
-from planner.checks.wording import listed
 from planner.edits import landings
 from planner.model.signals import signal_text
 from planner.wiring.reach import Lack
+from planner.wording import listed
 
 
 @rule(

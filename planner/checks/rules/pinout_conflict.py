@@ -4,11 +4,12 @@ from collections.abc import Iterator
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
-from planner.checks.wording import headline, listed
+from planner.checks.wording import headline
 from planner.model.pinout import PinoutRecord
 from planner.model.place import Place
 from planner.model.plan import End
 from planner.model.signals import signals_text
+from planner.wording import listed
 
 
 @rule(

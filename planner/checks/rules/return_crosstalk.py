@@ -4,11 +4,12 @@ from collections.abc import Iterator
 
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
-from planner.checks.wording import channels_text, listed
+from planner.checks.wording import channels_text
 from planner.electrical.crosstalk import Crosstalk, crosstalks
 from planner.model.place import Place
 from planner.model.signals import sort_key
 from planner.units import number, ohm_text
+from planner.wording import listed
 
 
 @rule(

@@ -5,8 +5,9 @@ from collections.abc import Iterator
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
 from planner.checks.shields import LaidShield, laid_shields
-from planner.checks.wording import headline, listed
+from planner.checks.wording import headline
 from planner.model.signals import GROUNDS
+from planner.wording import listed
 
 
 @rule(

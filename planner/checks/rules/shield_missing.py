@@ -5,11 +5,12 @@ from collections.abc import Iterator
 from planner.checks.context import Context
 from planner.checks.registry import Found, rule
 from planner.checks.shields import POLICY_WORDS
-from planner.checks.wording import headline, listed
+from planner.checks.wording import headline
 from planner.model.place import Place
 from planner.model.plan import Section
 from planner.wiring.reach import Lack
 from planner.wiring.roles import is_return
+from planner.wording import listed
 
 
 @rule(

@@ -11,6 +11,7 @@ from planner.proving.diagnosing.search import Found
 from planner.proving.diagnosing.told import Ring, base_of, ends_of, rings_of
 from planner.proving.reading import Contact
 from planner.wiring.graph import Wiring
+from planner.wording import listed
 
 _CHANNELS = {"L": "left", "R": "right", "mic": "microphone"}
 
@@ -83,8 +84,8 @@ class Teller:
         names = [_channel(it) for it in mistake.channels] or [f"ends {it}" for it in mistake.ends]
         said = {
             "end": end,
-            "ends": _listed(mistake.ends),
-            "channels": _listed(names),
+            "ends": listed(mistake.ends),
+            "channels": listed(names),
             "step": "one too far" if mistake.step > 0 else "one short",
         }
         contacts = self.contacts(mistake.moved)
@@ -125,7 +126,7 @@ class Teller:
 
     def _exchange(self, places: tuple[int, ...], ends: tuple[str, ...]) -> tuple[FaultKind, str]:
         where = f"at {ends[0]}" if len(ends) == 1 else "at one end"
-        spots = _listed([self.spot(place) for place in places])
+        spots = listed([self.spot(place) for place in places])
         if len(places) > 2:
             return "exchange", f"cores on {spots} changed round {where}"
         plain = f"cores on {spots} exchanged {where}"
@@ -136,7 +137,7 @@ class Teller:
             if first and first == second:
                 return "polarity", f"{_reversed(first)}: {plain}"
             if leg_of(a) == leg_of(b) == "+" and self._one_return(places[0], first, second):
-                names = _listed([_channel(first), _channel(second)])
+                names = listed([_channel(first), _channel(second)])
                 return "channels", f"{names} exchanged: {plain}"
         return "exchange", plain
 
@@ -161,7 +162,7 @@ class Teller:
             )
         ]
         look = f"Look at the colours at {end} and move what stands wrong."
-        words = f"{_listed(told)} at {end}"
+        words = f"{listed(told)} at {end}"
         steps, contacts = self._moves(list(pairwise(ring.places))), self.contacts(ring.places)
         return Fault("moved", end, contacts, words, look, (end,), ring.cost, steps)
 
@@ -189,14 +190,14 @@ class Teller:
         """Tell a link that was left out."""
         places = self.board.links[number]
         end = self.board.end_of[places[0]]
-        spots = _listed([self.spot(place) for place in places])
+        spots = listed([self.spot(place) for place in places])
         look = f"Put the link between {spots} at {end} in, or warm its joints."
         return Fault("link-open", end, self.contacts(places), f"no link at {end}: {spots}", look)
 
     def bridge(self, one: int, other: int) -> Fault:
         """Tell two contacts of one end that are joined and should not be."""
         end, places = self.board.end_of[one], (one, other)
-        spots = _listed([self.spot(place) for place in places])
+        spots = listed([self.spot(place) for place in places])
         look = f"Look between {spots} at {end} for solder or a stray strand; iron there first."
         return Fault(
             "bridge", end, self.contacts(places), f"bridge between {spots} at {end}", look, (end,)
@@ -234,9 +235,3 @@ def _channel(channel: str) -> str:
 def _reversed(channel: str) -> str:
     name = _CHANNELS.get(channel)
     return f"{name} channel reversed" if name else f"{_channel(channel)} reversed"
-
-
-def _listed(words: Sequence[str]) -> str:
-    if len(words) < 2:
-        return "".join(words)
-    return f"{', '.join(words[:-1])} and {words[-1]}"

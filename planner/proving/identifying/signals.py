@@ -7,8 +7,9 @@ from planner.model.signals import CHANNELS, Signal, sort_key
 from planner.problem import InputError, Problem, did_you_mean
 from planner.proving.identifying.answer import Contacts, Driver, Identified
 from planner.proving.identifying.sample import SampleReadings
-from planner.proving.identifying.telling import CELL_CAUTION, joined, listed
+from planner.proving.identifying.telling import CELL_CAUTION, joined
 from planner.units import number, significant
+from planner.wording import listed
 
 ONE_CHANNEL = "one"  # the answer for a connector with one channel, bound where it is used
 RETURN, NOTHING = "return", "nothing"

@@ -11,6 +11,7 @@ from planner.proving.identifying.fitting import paths_of
 from planner.proving.identifying.sample import Couple, SampleReadings
 from planner.proving.identifying.weighing import Weighed
 from planner.units import number, significant
+from planner.wording import listed
 
 NOT_TOLD = (
     "Left or right, and which leg is plus, are not in the resistance: "
@@ -36,13 +37,6 @@ LIMITS = ("A driver behind a capacitor reads open, and a dynamic microphone read
 
 _MOST_EXPECTED = 40  # layouts that are asked what they expect of the next reading
 _VAGUE = 0.4  # spread of the logarithm from which on no figure is expected
-
-
-def listed(names: Sequence[str], last: str = "and") -> str:
-    """Join names: `T, R and S`."""
-    if len(names) < 2:
-        return "".join(names)
-    return f"{', '.join(names[:-1])} {last} {names[-1]}"
 
 
 def joined(names: Sequence[str]) -> str:

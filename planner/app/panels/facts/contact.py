@@ -7,12 +7,13 @@ from planner.app.panels.facts.page import Page
 from planner.app.panels.facts.units import ShownUnits
 from planner.app.panels.widgets.fields import Choice
 from planner.app.panels.widgets.labels import button, label
-from planner.app.panels.words import contact_words, end_title, listed, wire_code
+from planner.app.panels.words import contact_words, end_title, wire_code
 from planner.app.workbench import Workbench
 from planner.drawing.looks import Look
 from planner.edits import landings
 from planner.model.connector import Connector, Contact
 from planner.model.signals import signals_text
+from planner.wording import listed
 
 _ACROSS = {"cup": "Bore", "lug": "Width", "post": "Width"}
 

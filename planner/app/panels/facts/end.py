@@ -15,7 +15,6 @@ from planner.app.panels.words import (
     ROLE_WORDS,
     SOURCE_WORDS,
     TRUST_WORDS,
-    listed,
     trust_mark,
 )
 from planner.app.workbench import Workbench
@@ -26,6 +25,7 @@ from planner.model.connector import Connector
 from planner.model.pinout import PinoutRecord
 from planner.units import length_text, number, parse_length_mm
 from planner.wiring.roles import role_of
+from planner.wording import listed
 
 if TYPE_CHECKING:
     from planner.model.plan import Channel, Role
