@@ -3,6 +3,8 @@
 from collections.abc import Iterator, Sequence
 from itertools import pairwise
 
+from planner.model.cable import Core
+from planner.model.plan import Conductor, Run
 from planner.model.signals import channel_of, leg_of
 from planner.proving.diagnosing.board import Board
 from planner.proving.diagnosing.mistakes import Mistake
@@ -39,19 +41,28 @@ class Teller:
         return f"{self.named(contact)} at {contact[0]}"
 
     def core(self, slot: int) -> str:
-        """Name what lands in a slot by its colour code, or as a shield."""
-        wire = self.board.wires[self.board.wire_of[slot]]
-        conductor = self.plan.conductor_by_id[wire]
-        if conductor.kind == "shield":
-            return f"shield {wire}"
-        codes = {getattr(self.plan.part_of(run), "code", wire) for run in conductor.runs}
-        code = codes.pop() if len(codes) == 1 else wire
-        return code if code == wire else f"{code} (core {wire})"
+        """Name what lands in a slot as it is marked there, and as elsewhere: `RD (WH of leg R)`."""
+        conductor = self._conductor(slot)
+        marks = {run.section: self._mark(conductor.id, run) for run in conductor.runs}
+        section = self.plan.section_at.get(self.board.end_of[self.board.place_of[slot]])
+        own = marks.get(section.id if section else "", next(iter(marks.values())))
+        others = [f"{it} of {_spoken(at)}" for at, it in marks.items() if it != own]
+        told = f"{own} ({listed(others)})" if others else own
+        return f"shield {told}" if conductor.kind == "shield" else told
+
+    def _mark(self, conductor: str, run: Run) -> str:
+        """Return the colour code of a core, the name of a shield; the id where no cable tells."""
+        part = self.plan.part_of(run)
+        if isinstance(part, Core):
+            return part.code
+        return part.id if part is not None else conductor
+
+    def _conductor(self, slot: int) -> Conductor:
+        return self.plan.conductor_by_id[self.board.wires[self.board.wire_of[slot]]]
 
     def is_shield(self, slot: int) -> bool:
         """Tell whether a slot takes a shield."""
-        wire = self.board.wires[self.board.wire_of[slot]]
-        return self.plan.conductor_by_id[wire].kind == "shield"
+        return self._conductor(slot).kind == "shield"
 
     def contacts(self, places: Sequence[int]) -> tuple[Contact, ...]:
         """Return contacts by name."""
@@ -226,6 +237,11 @@ _MISTAKES: dict[str, tuple[str, str]] = {
         "Look at the colours at {end}: plus and minus are exchanged in every channel.",
     ),
 }
+
+
+def _spoken(section: str) -> str:
+    """Return a section's id as it is spoken: `leg R`."""
+    return section.replace("-", " ", 1)
 
 
 def _channel(channel: str) -> str:

@@ -41,6 +41,19 @@ def test_exchanged_cores():
     assert (fault.end, fault.ends) == ("A", ("A", "B"))
 
 
+def test_a_core_is_named_as_it_is_marked_at_its_end_and_elsewhere():
+    """The trunk's red core goes on as the right leg's white one: `leg-R.WH` in the plan."""
+    its = bench(read_plan(DEMO / "stereo-to-two-mono.json"))
+    unit = its.sound.opened(its.slot("A.leg-R.WH"))
+    (fault,) = diagnose(its.plan, its.wiring, read_all(unit)).best.faults
+    assert fault.words == "RD (WH of leg R) is open: ring at A or tip at R"
+
+    unit = exchanged(its, "R.leg-R.WH", "R.SH")
+    (fault,) = diagnose(its.plan, its.wiring, read_all(unit)).best.faults
+    assert "WH (RD of trunk) belongs on tip" in fault.look
+    assert "leg-R" not in fault.look
+
+
 def test_a_reversed_channel():
     words = "right channel reversed: cores on ring 2 and ring 3 exchanged at one end"
     assert told(CUE, exchanged(CUE, "A.RD", "A.GN")) == [words]

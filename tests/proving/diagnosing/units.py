@@ -31,7 +31,7 @@ class Bench:
 
     def slot(self, name):
         """Return the number of a joint, such as `A.RD` for the core RD at A."""
-        end, wire = name.split(".")
+        end, wire = name.split(".", 1)
         board = self.sound.board
         number = board.wires.index(wire)
         return next(it for it in board.slots_of[number] if board.end_of[board.place_of[it]] == end)
