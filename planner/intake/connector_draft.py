@@ -87,6 +87,15 @@ _SHARED = (
 )
 
 
+def family_as_known(typed: str, known: Iterable[str]) -> str:
+    """Return a family as it is spelled already: `D-Sub` is dsub, so that the two are compared."""
+    return next((it for it in known if _plain(it) == _plain(typed)), typed)
+
+
+def _plain(family: str) -> str:
+    return "".join(letter for letter in family.casefold() if letter.isalnum())
+
+
 def finished(draft: ConnectorDraft) -> Connector:
     """Return the connector, solder side; InputError with everything that is still missing."""
     missing = tuple(_missing(draft))

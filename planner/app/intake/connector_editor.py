@@ -22,7 +22,7 @@ from planner.app.panels.widgets.scrolled import scrolled
 from planner.app.panels.widgets.styles import panel_qss
 from planner.drawing.plot import Plot
 from planner.intake import shaping
-from planner.intake.connector_draft import ConnectorDraft, drawable, finished
+from planner.intake.connector_draft import ConnectorDraft, drawable, family_as_known, finished
 from planner.intake.live_checks import remarks
 from planner.library.store import NEW
 from planner.model.tracing import Tracing
@@ -95,6 +95,13 @@ class ConnectorEditor(EditorPage[ConnectorDraft]):
         self.notes = Notes("Remarks", partial(self.set_text, "remarks"))
         self.said = label("", "small", wrap=True)
         self.save_button = button("Save the connector", self.save, "primary", "Ctrl+Return")
+
+    def set_text(self, name: str, value: str) -> str:
+        """Write one key of the draft; a family that is known, as it is spelled there."""
+        if name == "family":
+            known = (it.family for it in self.owner.library.connectors())
+            value = family_as_known(value, known)
+        return super().set_text(name, value)
 
     def _form(self) -> QWidget:
         return form_of(

@@ -36,6 +36,7 @@ class RemarkList(QWidget):
         if found == self.shown:
             return
         self.shown = found
+        self._rows.hide()
         self._rows.deleteLater()
         self._rows = QWidget()
         rows = QVBoxLayout(self._rows)

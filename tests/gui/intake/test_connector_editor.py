@@ -172,3 +172,16 @@ def test_one_like_another_begins_with_its_drawing(window):
     assert len(editor.drafting.draft.contacts) == 25
     assert editor.drafting.draft.seen_from == "mating"
     assert (editor.drafting.draft.id, editor.drafting.draft.title) == ("", "")
+
+
+def test_numbers_that_run_the_other_way_round_are_told_however_the_family_is_spelled(editor):
+    editor.rule.show_page(1)
+    editor.rule.fields["counts"].line.setText("5 4")
+    QTest.mouseClick(editor.rule.button, LEFT)
+    choose(editor.gender, "male")
+    assert not [it for it in editor.remarks.shown if "other way round" in it.what]
+
+    typed(editor.fields["family"], "D-Sub")
+
+    assert editor.drafting.draft.family == "dsub"
+    assert [it for it in editor.remarks.shown if "other way round" in it.what]
