@@ -6,9 +6,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 from pydantic import AfterValidator, Field, StringConstraints, model_validator
 
-from planner.files.plans import plan_digest
 from planner.model.base import Ident, Line, Paragraph, Record
-from planner.model.plan import Plan
 from planner.proving.methods import Method
 from planner.proving.reading import Contact, Meter, Ohm, Readings
 
@@ -187,8 +185,3 @@ def asked_of(isolation: "IsolationPlan") -> Asked | None:
     pairs = sorted((min(pair), max(pair)) for pair in isolation.pairs)
     lines = (StopAt(end=end, mm=mm) for end, mm in stop.mm_by_end.items())
     return Asked(pairs=tuple(pairs), stop=tuple(lines))
-
-
-def stale(record: UnitRecord, plan: Plan) -> bool:
-    """Tell whether the plan has changed since, in anything: its digest is another."""
-    return record.plan_digest != plan_digest(plan)

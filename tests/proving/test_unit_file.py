@@ -13,6 +13,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from planner.problem import InputError
+from planner.proving.judging import Judging
 from planner.proving.reading import Reading, Readings
 from planner.proving.unit_file import (
     LINE_BYTES,
@@ -29,7 +30,6 @@ from planner.proving.units import (
     Listening,
     Rework,
     StopAt,
-    stale,
 )
 from tests.proving.unit_samples import AT, PLAN, all_good, unit
 
@@ -338,6 +338,6 @@ def test_a_link_or_a_pipe_in_its_place_is_refused(plan_path, tmp_path, act):
 
 def test_any_change_of_the_plan_makes_a_record_stale():
     record = unit(1)
-    assert not stale(record, PLAN)
-    assert stale(record, PLAN.evolve(remarks="another boot"))
-    assert not stale(record, PLAN.evolve(title=PLAN.title))
+    assert not Judging(PLAN).is_stale(record)
+    assert Judging(PLAN.evolve(remarks="another boot")).is_stale(record)
+    assert not Judging(PLAN.evolve(title=PLAN.title)).is_stale(record)

@@ -78,20 +78,19 @@ class FacesPane(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the ends."""
-        painter = QPainter(self)
-        painter.setFont(font())
-        painter.fillRect(self.rect(), QColor(self.look.paper))
-        ends, (held, touched) = self.ends(), self._probed()
-        faults = self.proving.judge.faults
-        size = (self.width(), (self.height() - _LEGEND) // max(len(ends), 1))
-        for place, end in enumerate(ends):
-            painter.save()
-            painter.translate(0, place * size[1])
-            painter.drawImage(0, 0, self._ground(end, size))
-            marks = marks_at(end, held, touched, faults)
-            paint(painter, end_marks(self.proving.plan, marks, size, self.look))
-            painter.restore()
-        if ends:
-            corner = (10.0, self.height() - _LEGEND / 2)
-            paint(painter, legend(corner, self.look, faulty=bool(faults)))
-        painter.end()
+        with QPainter(self) as painter:
+            painter.setFont(font())
+            painter.fillRect(self.rect(), QColor(self.look.paper))
+            ends, (held, touched) = self.ends(), self._probed()
+            faults = self.proving.judge.faults
+            size = (self.width(), (self.height() - _LEGEND) // max(len(ends), 1))
+            for place, end in enumerate(ends):
+                painter.save()
+                painter.translate(0, place * size[1])
+                painter.drawImage(0, 0, self._ground(end, size))
+                marks = marks_at(end, held, touched, faults)
+                paint(painter, end_marks(self.proving.plan, marks, size, self.look))
+                painter.restore()
+            if ends:
+                corner = (10.0, self.height() - _LEGEND / 2)
+                paint(painter, legend(corner, self.look, faulty=bool(faults)))

@@ -74,8 +74,7 @@ class Flexing(QObject):
 
     def stop(self) -> None:
         """Note the end as steady or broken, and go to the next end."""
-        unit = self._proving.unit
-        if not self.running or unit is None:
+        if not self.running or self._proving.unit is None:
             return
         lasted_s = self.elapsed_s
         entry = Wiggle(
@@ -85,7 +84,7 @@ class Flexing(QObject):
             note=flexed_words(lasted_s, self.breaks),
         )
         self._rest()
-        self._proving.change(f"Flexed {self.end}", unit.evolve(wiggle=(*unit.wiggle, entry)))
+        self._proving.noting.add(f"Flexed {self.end}", "wiggle", entry)
         self.step(1)
 
     def call_off(self) -> None:

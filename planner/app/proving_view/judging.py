@@ -1,5 +1,7 @@
 """What is wrong with the unit under way, worked out off the UI thread; which fault is looked at."""
 
+import logging
+from dataclasses import dataclass
 from functools import partial
 from typing import TYPE_CHECKING
 
@@ -7,7 +9,7 @@ from PySide6.QtCore import QObject, Signal
 
 from planner.app.fitting.errands import Errands
 from planner.app.proving_view.facts import known_readings
-from planner.proving.diagnosing import diagnose
+from planner.proving.diagnosing import CancelledError, diagnose
 
 if TYPE_CHECKING:
     from planner.app.fitting.errands import Cancelled, Progress
@@ -20,6 +22,14 @@ if TYPE_CHECKING:
     from planner.wiring.graph import Wiring
 
 Case = tuple["Sweep", "IsolationPlan", "Readings"]
+log = logging.getLogger(__name__)
+
+
+@dataclass(frozen=True, slots=True)
+class Failure:
+    """A fault of the diagnosis itself, in place of what it finds."""
+
+    error: Exception
 
 
 class Judge(QObject):
@@ -32,6 +42,7 @@ class Judge(QObject):
         super().__init__(parent)
         self._workbench = workbench
         self.diagnosis: Diagnosis | None = None
+        self.failed = False  # the diagnosis itself, of these readings
         self.explanation, self._pointed = 0, -1
         self._errands = Errands(self)
         self._errands.done.connect(self._on_done)
@@ -52,8 +63,12 @@ class Judge(QObject):
             plan, wiring = self._workbench.plan, self._workbench.wiring
             self._errands.start(partial(_diagnose, plan, wiring, case))
 
-    def _on_done(self, made: "Diagnosis | None") -> None:
-        self.diagnosis = made
+    def _on_done(self, made: "Diagnosis | Failure | None") -> None:
+        failure = made if isinstance(made, Failure) else None
+        if failure is not None and not self.failed:
+            log.error("the diagnosis failed", exc_info=failure.error)
+        self.failed = failure is not None
+        self.diagnosis = None if isinstance(made, Failure) else made
         self.explanation, self._pointed = 0, -1
         self.changed.emit()
         self.marks_changed.emit()
@@ -90,7 +105,12 @@ class Judge(QObject):
 
 def _diagnose(
     plan: "Plan", wiring: "Wiring", case: Case, progress: "Progress", off: "Cancelled"
-) -> "Diagnosis":
+) -> "Diagnosis | Failure":
     sweep, isolation, readings = case
-    known = known_readings(readings, sweep)
-    return diagnose(plan, wiring, known, asked=isolation.pairs, progress=progress, cancelled=off)
+    known, asked = known_readings(readings, sweep), isolation.pairs
+    try:
+        return diagnose(plan, wiring, known, asked=asked, progress=progress, cancelled=off)
+    except CancelledError:
+        raise
+    except Exception as error:  # noqa: BLE001 - readings go on whatever is wrong with the diagnosis
+        return Failure(error)

@@ -179,8 +179,8 @@ class ListenPane(Panel):
         if unit is not None and answer != self._last().get(card.tone):
             heard = next(it for it, _words in ANSWERS if it == answer)
             entry = Listening(tone=card.tone, heard=heard)
-            after = unit.evolve(listening=(*unit.listening, entry))
-            self.proving.change(f"Heard {card.title}", after)
+            if not self.proving.noting.add(f"Heard {card.title}", "listening", entry):
+                self.renew()
 
     def _last(self) -> dict[str, str]:
         """Return what was heard last, by tone."""

@@ -149,6 +149,10 @@ class ProveActs(QObject):
         if unit is None and record is None:
             self._notice.say("Begin a unit, or choose one in the list of units, first.")
             return
+        holder = unit if unit is not None else record
+        kept = holder.attachments if holder is not None else ()
+        if not self.state.noting.room_for("attachments", kept):
+            return
         if not self._saved() or self.book.path is None:
             return
         file = self._ask.file_to_attach()
@@ -158,8 +162,7 @@ class ProveActs(QObject):
         if made is None:
             return
         if unit is not None:
-            after = unit.evolve(attachments=(*unit.attachments, made))
-            self.state.change(f"Attach {made.name}", after)
+            self.state.noting.add(f"Attach {made.name}", "attachments", made)
         elif record is not None:
             held = (*record.attachments, made)
             self._append(record.evolve(attachments=held, at=self.state.now()))

@@ -3,9 +3,9 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QMimeData, Qt, Signal
+from PySide6.QtCore import QEvent, QMimeData, Qt, QTimer, Signal
 from PySide6.QtGui import QDragEnterEvent, QDropEvent, QFocusEvent, QKeyEvent, QResizeEvent
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
 from planner.app.panels.widgets.fields import Choice, Field
 from planner.app.panels.widgets.labels import button, label
@@ -22,6 +22,7 @@ if TYPE_CHECKING:
 
 # With less height only the tip tells what isolation can't see, px.
 _LEAST_HIGH = 400
+_MOST_EARLY = 80  # keys
 _ENDINGS = {".csv", ".tsv", ".txt"}
 _NO_NETS = "Nothing is joined yet, so there is nothing to prove."
 _LAND = "Press G to land by signal, or land cores one by one in Wire (Alt+1)."
@@ -55,8 +56,14 @@ class ReadingsPane(Panel):
         self._build()
         self.zero.line.returnPressed.connect(self._on_zero_entered)
         self.grid.begin_wanted.connect(self.begin_wanted)
+        self._early: list[tuple[int, Qt.KeyboardModifier, str]] = []
+        self._soon = QTimer(self)
+        self._soon.setSingleShot(True)
+        self._soon.setInterval(0)
+        self._soon.timeout.connect(self._type_early)
         for signal in (proving.rows_changed, proving.unit_changed, proving.busy_changed):
             self.attach(signal, self.renew)
+        self.attach(proving.rows_changed, self._soon.start)
         self.set_look(look)
         self.renew()
 
@@ -178,12 +185,30 @@ class ReadingsPane(Panel):
             target.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Begin a unit with Enter while none is being proved."""
+        """Begin a unit with Enter while none is being proved; keep what is typed too early."""
         enter = event.key() in {Qt.Key.Key_Return, Qt.Key.Key_Enter}
         if enter and self.begin.isVisibleTo(self):
             self.begin_wanted.emit()
+        elif self._is_early and (enter or (event.text().isprintable() and event.text())):
+            if len(self._early) < _MOST_EARLY:
+                self._early.append((event.key(), event.modifiers(), event.text()))
         else:
             super().keyPressEvent(event)
+
+    @property
+    def _is_early(self) -> bool:
+        """Tell whether what to probe is still being worked out, with nothing shown yet."""
+        return self.proving.busy and not self.proving.rows
+
+    def _type_early(self) -> None:
+        """Type what was typed before there was anything to type it into, now that there is."""
+        early, self._early = self._early, []
+        for key, modifiers, text in early:
+            target = QApplication.focusWidget()
+            if target is None or not (target is self or self.isAncestorOf(target)):
+                return
+            event = QKeyEvent(QEvent.Type.KeyPress, key, modifiers, text)
+            QApplication.sendEvent(target, event)
 
     def set_look(self, look: "Look") -> None:
         """Draw in another look."""

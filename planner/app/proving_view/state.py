@@ -28,6 +28,7 @@ from planner.app.proving_view.unit_facts import Noting
 from planner.files.plans import plan_digest
 from planner.proving.entries import EntryError, parse_entry
 from planner.proving.reading import Contact, Meter, Pair, Readings
+from planner.proving.units import MOST_READINGS
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -249,7 +250,9 @@ class Proving(QObject):
 
     def change(self, text: str, after: UnderWay) -> None:
         """Change the unit under way as one undo step."""
-        if self.unit is not None and after != self.unit:
+        if len(after.readings.readings) > MOST_READINGS:
+            self.said.emit(f"A unit keeps {MOST_READINGS} readings at most: these are not taken.")
+        elif self.unit is not None and after != self.unit:
             self.undo_stack.push(UnitCommand(self, text, after))
 
     @property

@@ -10,6 +10,7 @@ from planner.files.plans import plan_digest
 from planner.model.base import Line, Paragraph, Record
 from planner.proving.reading import Contact, Pair, Reading, Readings
 from planner.proving.units import (
+    MOST_ENTRIES,
     Attachment,
     Expected,
     IsolationMethod,
@@ -47,10 +48,10 @@ class UnderWay(Record):
     readings: Readings = Readings()
     heard: tuple[tuple[Contact, ...], ...] = ()
     remarks: Paragraph = ""
-    attachments: tuple[Attachment, ...] = ()
-    rework: tuple[Rework, ...] = ()
-    wiggle: tuple[Wiggle, ...] = ()
-    listening: tuple[Listening, ...] = ()
+    attachments: tuple[Attachment, ...] = Field(default=(), max_length=MOST_ENTRIES)
+    rework: tuple[Rework, ...] = Field(default=(), max_length=MOST_ENTRIES)
+    wiggle: tuple[Wiggle, ...] = Field(default=(), max_length=MOST_ENTRIES)
+    listening: tuple[Listening, ...] = Field(default=(), max_length=MOST_ENTRIES)
 
     @cached_property
     def heard_groups(self) -> frozenset[Pair]:

@@ -1,19 +1,28 @@
 """What is typed about a unit and its meter: read, or refused with what to type instead."""
 
 import re
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Literal
 
 from planner.app.proving_view.rows import BAD, ProbeRow
+from planner.proving.units import MOST_ENTRIES
 from planner.units import number
 
 if TYPE_CHECKING:
-    from collections.abc import Collection
+    from collections.abc import Collection, Sequence
 
     from planner.app.proving_view.state import Proving
     from planner.proving.reading import Meter
-    from planner.proving.units import Rework
+    from planner.proving.units import Attachment, Listening, Rework, Wiggle
+
+    EntryKind = Literal["attachments", "listening", "rework", "wiggle"]
 
 MOST_NUMBER = 999_999
+_ENTRIES = {
+    "attachments": "files",
+    "listening": "answers of listening",
+    "rework": "reworks",
+    "wiggle": "ends flexed",
+}
 _FIGURE = r"(\d+(?:[.,]\d+)?)"
 _ERROR = re.compile(rf"\s*{_FIGURE}\s*%\s*(?:\+|and)?\s*{_FIGURE}\s*(?:\u03a9|\u2126|ohm)?\s*")
 _ERROR_MEND = "Type percent and ohm from the sheet of the meter, such as 1 % + 0.1."
@@ -87,6 +96,24 @@ class Noting:
         self._proving.change(f"Unit {found}", unit.evolve(number=found))
         return ""
 
+    def room_for(self, kind: "EntryKind", kept: "Sequence[object]") -> bool:
+        """Tell whether one more entry of a kind can be kept; say so where it can't."""
+        if len(kept) < MOST_ENTRIES:
+            return True
+        self._proving.said.emit(
+            f"A unit keeps {MOST_ENTRIES} {_ENTRIES[kind]} at most: this one is not noted."
+        )
+        return False
+
+    def add(self, text: str, kind: "EntryKind", entry: "Attachment | Listening | Wiggle") -> bool:
+        """Note an entry; return whether there was room for it."""
+        unit = self._proving.unit
+        kept = getattr(unit, kind, ())
+        if unit is None or not self.room_for(kind, kept):
+            return False
+        self._proving.change(text, unit.evolve(**{kind: (*kept, entry)}))
+        return True
+
     def set_zero(self, ohm: float) -> None:
         """Take what the meter shows with its probes together."""
         unit = self._proving.unit
@@ -98,7 +125,7 @@ class Noting:
     def rework(self, entry: "Rework") -> None:
         """Note a rework; what was read bad, or at the contacts that were mended, is unread."""
         unit, made = self._proving.unit, self._proving.judge.diagnosis
-        if unit is None:
+        if unit is None or not self.room_for("rework", unit.rework):
             return
         faults = made.faults if made is not None else ()
         mended = frozenset(contact for fault in faults for contact in fault.contacts)

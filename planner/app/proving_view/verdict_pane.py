@@ -28,6 +28,10 @@ if TYPE_CHECKING:
 
 MOST_CARDS = 5
 _CHANGED = "The plan was changed since this unit was begun: it is held against the plan as it is."
+_FAILED = (
+    "The diagnosis failed: that is a fault of this program, not of the lead. Readings go on and "
+    "are kept; till it works again the unit can be recorded as failed or not finished."
+)
 _NO_UNIT = "Begin a unit to prove it."
 
 
@@ -159,6 +163,11 @@ class VerdictPane(Panel):
 
     def _show_none(self) -> None:
         none = self.proving.unit is None
+        if self.proving.judge.failed:
+            self.mark.set_kind("caution", "Not judged")
+            self.verdict.setText("Not judged")
+            self.told.setText(_FAILED)
+            return
         self.mark.set_kind("nothing", "nothing yet")
         self.verdict.setText("" if none else "Judging\u2026")
         self.told.setText(_NO_UNIT if none else "")

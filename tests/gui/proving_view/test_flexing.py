@@ -2,6 +2,8 @@
 
 from PySide6.QtCore import Qt
 
+from planner.proving.units import MOST_ENTRIES, Wiggle
+
 ENTER, SPACE = Qt.Key.Key_Return, Qt.Key.Key_Space
 
 
@@ -57,3 +59,18 @@ def test_without_a_unit_nothing_is_noted_and_why_is_said(prove):
     prove.view.flex.flexing.start()
     assert not prove.view.flex.flexing.running
     assert "Begin a unit first" in prove.view.flex.how.text()
+
+
+def test_more_than_a_record_holds_is_not_noted_and_that_is_said(prove, qtbot):
+    prove.begin()
+    entry = Wiggle(end="A", state="steady", at=prove.state.now())
+    full = prove.state.unit.evolve(wiggle=(entry,) * MOST_ENTRIES)
+    prove.state.put_unit(full)
+    prove.acts["wiggle"].trigger()
+    with qtbot.waitSignal(prove.state.said) as said:
+        prove.key(ENTER)
+        prove.key(ENTER)
+    assert said.args == ["A unit keeps 500 ends flexed at most: this one is not noted."]
+    assert prove.state.unit is full
+    kept = full.record(prove.workbench.plan, prove.state.facts, "unfinished", prove.state.now())
+    assert len(kept.wiggle) == MOST_ENTRIES

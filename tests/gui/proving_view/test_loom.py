@@ -6,6 +6,9 @@ tests against published resistances; the faults are invented.
 
 from planner.edits.landings import exchange
 from planner.model.place import Place
+from planner.proving.judging import Judgement, Judging
+from planner.proving.unit_file import unit_line
+from planner.proving.units import asked_of
 from tests.gui.proving_view.conftest import LOOM, Meter
 
 
@@ -21,6 +24,22 @@ def test_a_sound_loom_is_read_by_keys_and_passes(open_prove):
     record = prove.view.book.units.latest[1]
     assert record.verdict == "passed"
     assert len(record.readings.readings) == 78
+    isolation = prove.state.facts.isolation("pairs")
+    assert record.asked == asked_of(isolation)
+    assert Judging(prove.workbench.plan).judged(record).verdict == "passed"
+    assert Judgement(record).stop == isolation.stop_after
+
+
+def test_a_loom_read_by_gangs_gives_a_small_record(open_prove):
+    prove = open_prove(LOOM)
+    prove.state.set_method("gangs")
+    prove.begin()
+    prove.read_all(Meter(prove.workbench.plan))
+    prove.acts["finish_unit"].trigger()
+    record = prove.view.book.units.latest[1]
+    assert (record.isolation, record.asked) == ("gangs", None)
+    assert Judging(prove.workbench.plan).judged(record).verdict == "passed"
+    assert len(unit_line(record)) < 40_000  # bytes; a line may have 4 MB
 
 
 def test_a_loom_with_one_circuit_reversed_is_diagnosed_and_marked(open_prove):
