@@ -4,7 +4,8 @@ from dataclasses import dataclass
 
 from PySide6.QtWidgets import QDialog, QPlainTextEdit, QSpinBox, QVBoxLayout, QWidget
 
-from planner.app.dialogs.message import Choice, buttons_row
+from planner.app.dialogs.framed import answer_row
+from planner.app.dialogs.message import Choice
 from planner.app.fonts import BODY, GUIDE
 from planner.app.labels import label
 from planner.app.panels.widgets.text_line import TextLine
@@ -61,11 +62,8 @@ class DetailsDialog(QDialog):
             column.addWidget(name)
             column.addWidget(field)
             column.addSpacing(8)
-        row, (ok, cancel) = buttons_row(
-            (Choice("ok", "OK", primary=True), Choice("cancel", "Cancel", escape=True))
-        )
-        ok.clicked.connect(self.accept)
-        cancel.clicked.connect(self.reject)
+        ok = Choice("ok", "OK", primary=True)
+        row, *_ = answer_row(self, ok, Choice("cancel", "Cancel", escape=True))
         column.addLayout(row)
 
     def ask(self) -> Details | None:

@@ -3,12 +3,10 @@
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QFrame, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QWidget
 
-from planner.app.dialogs.message import Choice, buttons_row
-from planner.app.fonts import BODY, GUIDE
-from planner.app.labels import label
+from planner.app.dialogs.framed import framed, lines_pane, written
+from planner.app.dialogs.message import Choice
 
 if TYPE_CHECKING:
     from planner.services.library import Meaning, Newer
@@ -24,32 +22,17 @@ class NewerDialog(QDialog):
         super().__init__(parent)
         self.setWindowTitle("Newer definitions")
         self.resize(*_SIZE)
-        inner = QWidget()
-        lines = QVBoxLayout(inner)
-        lines.setContentsMargins(4, 4, 12, 4)
-        lines.setSpacing(4)
-        for words, bold in (*_changes(found), *_means(told)):
-            part = label(words, BODY, bold=bold, role="" if bold else "second")
-            part.setWordWrap(True)
-            part.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-            lines.addWidget(part)
-        lines.addStretch(1)
-        area = QScrollArea()
-        area.setWidget(inner)
-        area.setWidgetResizable(True)
-        area.setFrameShape(QFrame.Shape.NoFrame)
-        area.setAccessibleName("What is newer, and what it means")
-        row, (self.take, self.keep) = buttons_row(
-            (Choice("take", "Take them"), Choice("keep", "Keep the plan\u2019s own", primary=True))
+        lines = [
+            written(words, bold=bold, role="" if bold else "second")
+            for words, bold in (*_changes(found), *_means(told))
+        ]
+        self.take, self.keep = framed(
+            self,
+            "Newer definitions",
+            lines_pane(lines, "What is newer, and what it means"),
+            Choice("take", "Take them"),
+            Choice("keep", "Keep the plan\u2019s own", primary=True),
         )
-        self.take.clicked.connect(self.accept)
-        self.keep.clicked.connect(self.reject)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(24, 20, 24, 20)
-        column.setSpacing(10)
-        column.addWidget(label("Newer definitions", GUIDE, bold=True))
-        column.addWidget(area, 1)
-        column.addLayout(row)
 
     def ask(self) -> bool:
         """Show, wait, and tell whether they are to be taken."""

@@ -2,19 +2,18 @@
 
 from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDialog, QFrame, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QWidget
 
-from planner.app.dialogs.message import Choice, buttons_row
-from planner.app.fonts import BODY, GUIDE
-from planner.app.labels import label
+from planner.app.dialogs.framed import framed, lines_pane, written
+from planner.app.dialogs.message import Choice
 from planner.app.panels.widgets.fields import Combo
 from planner.model.definition import kind_name
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterator, Sequence
 
     from planner.library.arriving import Answer, Arrival
+    from planner.model.definition import Definition
 
 _STATES = {
     "new": "new here",
@@ -37,48 +36,34 @@ class ArrivalsDialog(QDialog):
         self.setWindowTitle("Take in a parcel")
         self.resize(620, 520)
         self.boxes: dict[str, Combo] = {}
-        inner = QWidget()
-        lines = QVBoxLayout(inner)
-        lines.setContentsMargins(4, 4, 12, 4)
-        lines.setSpacing(4)
-        for arrival in arrivals:
-            self._add(lines, arrival)
-        lines.addStretch(1)
-        area = QScrollArea()
-        area.setWidget(inner)
-        area.setWidgetResizable(True)
-        area.setFrameShape(QFrame.Shape.NoFrame)
-        area.setAccessibleName("What the parcel brings")
-        row, (take, leave) = buttons_row(
-            (Choice("take", "Take in", primary=True), Choice("leave", "Cancel", escape=True))
+        lines = [line for arrival in arrivals for line in self._lines(arrival)]
+        framed(
+            self,
+            "What the parcel brings",
+            lines_pane(lines, "What the parcel brings"),
+            Choice("take", "Take in", primary=True),
+            Choice("leave", "Cancel", escape=True),
         )
-        take.clicked.connect(self.accept)
-        leave.clicked.connect(self.reject)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(24, 20, 24, 20)
-        column.setSpacing(10)
-        column.addWidget(label("What the parcel brings", GUIDE, bold=True))
-        column.addWidget(area, 1)
-        column.addLayout(row)
 
-    def _add(self, lines: QVBoxLayout, arrival: "Arrival") -> None:
+    def _lines(self, arrival: "Arrival") -> "Iterator[QWidget]":
         record = arrival.definition
-        head = f"{record.title} ({kind_name(record)}): {_STATES[arrival.state]}"
-        lines.addWidget(_wrapped(head, bold=True))
+        head = written(f"{record.title} ({kind_name(record)}): {_STATES[arrival.state]}", bold=True)
+        head.setContentsMargins(0, 8, 0, 0)
+        yield head
         for change in arrival.changes[:_MOST]:
             words = f"{change.key}: {change.first or 'nothing'} here, {change.second or 'nothing'}"
-            lines.addWidget(_wrapped(f"{words} in the parcel", role="second"))
+            yield written(f"{words} in the parcel", role="second")
         if len(arrival.changes) > _MOST:
-            more = len(arrival.changes) - _MOST
-            lines.addWidget(_wrapped(f"and {more} more", role="second"))
+            yield written(f"and {len(arrival.changes) - _MOST} more", role="second")
         if arrival.state == "differs":
-            box = Combo()
-            box.setAccessibleName(f"What becomes of {record.title}")
-            for value, words in _ANSWERS:
-                box.addItem(words, value)
-            self.boxes[record.id] = box
-            lines.addWidget(box)
-        lines.addSpacing(8)
+            yield self._box(record)
+
+    def _box(self, record: "Definition") -> Combo:
+        box = self.boxes[record.id] = Combo()
+        box.setAccessibleName(f"What becomes of {record.title}")
+        for value, words in _ANSWERS:
+            box.addItem(words, value)
+        return box
 
     def answers(self) -> "dict[str, Answer]":
         """Return what is to become of each that differs, by id."""
@@ -90,10 +75,3 @@ class ArrivalsDialog(QDialog):
         found = self.answers()
         self.deleteLater()
         return found if taken else None
-
-
-def _wrapped(words: str, *, bold: bool = False, role: str = "") -> QWidget:
-    made = label(words, BODY, bold=bold, role=role)
-    made.setWordWrap(True)
-    made.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-    return made

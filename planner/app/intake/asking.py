@@ -3,11 +3,10 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtWidgets import QDialog, QFileDialog, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QDialog, QFileDialog, QWidget
 
-from planner.app.dialogs.message import Choice, Message, buttons_row
-from planner.app.fonts import GUIDE
-from planner.app.labels import label
+from planner.app.dialogs.framed import framed
+from planner.app.dialogs.message import Choice, Message
 from planner.app.panels.widgets.text_line import TextLine
 from planner.model.source import SUFFIXES
 from planner.problem import Problem
@@ -120,19 +119,8 @@ class OwnerAsk:
         line.setAccessibleName(headline)
         line.setText(first)
         line.setMaxLength(200)
-        row, (ok, cancel) = buttons_row(
-            (Choice("ok", "OK", primary=True), Choice("cancel", "Cancel", escape=True))
-        )
-        ok.clicked.connect(dialog.accept)
-        cancel.clicked.connect(dialog.reject)
-        column = QVBoxLayout(dialog)
-        column.setContentsMargins(24, 20, 24, 20)
-        column.setSpacing(12)
-        head = label(headline, GUIDE, bold=True)
-        head.setWordWrap(True)
-        column.addWidget(head)
-        column.addWidget(line)
-        column.addLayout(row)
+        ok = Choice("ok", "OK", primary=True)
+        framed(dialog, headline, line, ok, Choice("cancel", "Cancel", escape=True))
         said = line.text().strip() if dialog.exec() else ""
         dialog.deleteLater()
         return said

@@ -62,7 +62,7 @@ class ConnectorEditor(EditorPage[ConnectorDraft]):
         self.chosen: tuple[str, ...] = ()
         self._image: tuple[str, QImage] = ("", QImage())
         self._make(look)
-        left = upright(self.plot, scrolled(self.remarks, "What is noticed"), (560, 150))
+        left = upright(self.plot, scrolled(self.remarks, "While you draw"), (560, 150))
         self.lay_out(left, self._form(), self.said, self.save_button)
         add_keys(self, {"Ctrl+A": self._choose_all})
         self.drafting.changed.connect(self._show)
