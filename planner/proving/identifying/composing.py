@@ -124,9 +124,10 @@ def _edges(sample: SampleReadings, weighed: Weighed, rank: int) -> list[_Edge]:
             ohms[group], errors[group] = solved
             measured[group] = True
     for edge in _microphones(weighed.layouts[rank]):
-        if through.any():  # the mean of what was read, not drawn towards what is usual
-            rest = paths[through] @ ohms - ohms[edge]
-            ohms[edge] = (seen[through] - rest).mean()
+        if through.any():  # what was read, less what is known: not drawn towards what is usual
+            known = np.where(measured, ohms, 0.0)
+            known[edge] = 0.0
+            ohms[edge] = (seen[through] - paths[through] @ known).mean()
     figures = (np.maximum(ohms, 0.0).tolist(), errors.tolist(), measured.tolist())
     return [_Edge(*each) for each in zip(*figures, strict=True)]
 

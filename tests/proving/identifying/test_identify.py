@@ -108,6 +108,9 @@ def test_a_microphone_has_the_figure_that_was_read():
     assert apart.microphone.ohm == pytest.approx(1200)
     assert any("1200 Ω" in line for line in sentences(apart))
 
+    once = told({("1", "2"): 1200.0}, contacts=("1", "2", "3", "4", "5"))
+    assert once.microphone.ohm == pytest.approx(1200)
+
     shared = told({**HEADPHONE, ("M", "S"): 900.0, ("S", "M"): 1700.0})
     wire = shared.returns[0].series_ohm
     assert shared.microphone.ohm == pytest.approx((900 + 1700) / 2 - wire)
