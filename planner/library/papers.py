@@ -70,14 +70,20 @@ def described(path: Path, remark: str = "") -> tuple[Document, bytes]:
         kinds = ", ".join(sorted(_MEDIA))
         raise InputError.single(what, str(path), f"Save it as one of {kinds}.")
     data = read_bytes(path, DOCUMENT_BYTES)
-    document = Document(
-        digest=hashlib.sha256(data).hexdigest(),
-        name=_plain(path.name),
-        media=media,
-        remark=remark,
-    )
+    document = _document(path.name, media, data, remark)
     check_paper(document, data, str(path))
     return document, data
+
+
+def described_text(name: str, text: str, remark: str = "") -> tuple[Document, bytes]:
+    """Describe a text that the program wrote, to be kept as a document."""
+    data = text.encode()
+    return _document(name, "text/plain", data, remark), data
+
+
+def _document(name: str, media: str, data: bytes, remark: str) -> Document:
+    digest = hashlib.sha256(data).hexdigest()
+    return Document(digest=digest, name=_plain(name), media=media, remark=remark)
 
 
 def check_paper(document: Document, data: bytes, where: str) -> None:

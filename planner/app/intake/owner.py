@@ -8,6 +8,7 @@ from PySide6.QtCore import QObject, Signal
 
 from planner.files.folders import library_folder
 from planner.library.loading import load_library
+from planner.library.papers import described_text
 from planner.library.store import NEW, Conflict, Saved, Store
 from planner.library.using import PlanUse, Uses
 from planner.model.definition import kind_name
@@ -147,6 +148,16 @@ class Owner(QObject):
         except InputError as error:
             self.refused.emit(error.problems)
             return None
+
+    def keep_text(self, name: str, text: str, remark: str) -> "Document | None":
+        """Keep a text of the program's own with the library, such as what was measured."""
+        document, data = described_text(name, text, remark)
+        try:
+            self.store.keep_document(document, data)
+        except InputError as error:
+            self.refused.emit(error.problems)
+            return None
+        return document
 
     def renew(self) -> None:
         """Read the library anew."""

@@ -35,6 +35,8 @@ from planner.model.connector import Connector
 from planner.model.definition import kind_name
 from planner.model.pinout import PinoutRecord
 from planner.problem import InputError
+from planner.proving.identifying import SampleReadings
+from planner.proving.identifying.sample_csv import sample_text
 from planner.services.sharing import find_paper
 
 if TYPE_CHECKING:
@@ -255,7 +257,7 @@ class LibraryWindow(QWidget):
             self.browse.look_at(record_id, kind)
         self.browse.list.setFocus()
 
-    def _on_measured(self, draft: PinoutDraft) -> None:
+    def _on_measured(self, draft: PinoutDraft, readings: SampleReadings) -> None:
         """Confirm the record that was measured if it is the same; else write what was measured."""
         record = self.sample.record
         found = agreement(draft, record) if record is not None else Agreement(same=False)
@@ -263,7 +265,9 @@ class LibraryWindow(QWidget):
             if self.confirming.confirm(record, found.told(draft.reference)):
                 self._on_done("pinout", record.id)
             return
-        self.pinout.begin(draft)
+        name, remark = f"readings of {draft.date}.txt", "every reading, as `identify` takes it"
+        paper = self.owner.keep_text(name, sample_text(readings), remark)
+        self.pinout.begin(draft.evolve(documents=(paper,) if paper is not None else ()))
         self._show(self.pinout)
         if record is not None:
             self.said.setText(f"It differs from {record.title}: see what, and write it beside.")

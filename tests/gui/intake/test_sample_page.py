@@ -5,6 +5,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtTest import QTest
 
 from planner.drawing.carried_face import stand_of
+from planner.proving.identifying.sample_csv import sample_from_text
 
 # Two drivers of 32 ohm, apart from each other; the sleeve is joined to nothing.
 SAMPLE = {frozenset({"T", "R1"}): "32.2", frozenset({"R2", "R3"}): "32,0"}
@@ -141,6 +142,18 @@ def test_a_record_that_agrees_is_confirmed_by_who_measured(window, page, qtbot):
     answer(page, LEFT_FIRST)
     page.write_record()
     assert window.browse.record.trust == "confirmed-by-two"
+
+
+def test_the_readings_are_kept_with_the_record_that_they_made(window, page, qtbot):
+    read_on(page, qtbot)
+    answer(page, LEFT_FIRST)
+    read = page.sample.readings
+    page.write_record()
+    window.pinout.save()
+
+    (paper,) = window.browse.record.documents
+    kept = window.owner.store.papers.read(paper).decode()
+    assert sample_from_text(kept, paper.name) == read
 
 
 def test_a_record_that_differs_is_not_confirmed(window, page, qtbot):
