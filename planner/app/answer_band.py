@@ -41,10 +41,10 @@ class CupRow(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the cups."""
-        painter = QPainter(self)
-        for index, state in enumerate(self._states):
-            at = (index * _CUP_STEP + _CUP_STEP / 2, self.height() / 2)
-            paint(painter, mark(state, at, 8, self._look))  # type: ignore[arg-type] # from a tuple
+        with QPainter(self) as painter:
+            for index, state in enumerate(self._states):
+                at = (index * _CUP_STEP + _CUP_STEP / 2, self.height() / 2)
+                paint(painter, mark(state, at, 8, self._look))  # type: ignore[arg-type] # from a tuple
 
 
 class AnswerBand(QWidget):

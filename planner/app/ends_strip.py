@@ -83,7 +83,8 @@ class EndStep(QAbstractButton):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the badge."""
-        paint(QPainter(self), self.drawn())
+        with QPainter(self) as painter:
+            paint(painter, self.drawn())
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Step with Left and Right."""
@@ -145,7 +146,8 @@ class SmallLead(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the lead."""
-        paint(QPainter(self), self.drawn.items)
+        with QPainter(self) as painter:
+            paint(painter, self.drawn.items)
 
     def mouseMoveEvent(self, event: QMouseEvent) -> None:
         """Show by the pointer what can be clicked."""

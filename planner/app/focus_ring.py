@@ -36,12 +36,12 @@ class FocusRing(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint ink outside, paper inside."""
-        painter = QPainter(self)
-        for inset, width, colour in ((1, 2, self._look.ink), (2.5, 1, self._look.paper)):
-            pen = QPen(QColor(colour), width)
-            pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
-            painter.setPen(pen)
-            painter.drawRect(self.rect().toRectF().adjusted(inset, inset, -inset, -inset))
+        with QPainter(self) as painter:
+            for inset, width, colour in ((1, 2, self._look.ink), (2.5, 1, self._look.paper)):
+                pen = QPen(QColor(colour), width)
+                pen.setJoinStyle(Qt.PenJoinStyle.MiterJoin)
+                painter.setPen(pen)
+                painter.drawRect(self.rect().toRectF().adjusted(inset, inset, -inset, -inset))
 
 
 def _frames_itself(widget: QWidget) -> bool:

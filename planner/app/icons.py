@@ -22,10 +22,9 @@ def pixmap(name: str, colour: str, *, size: int = SIZE, scale: int = 1) -> QPixm
     """Return an icon as a picture of `size` logical px, in the colour `#rrggbb`."""
     made = QPixmap(QSize(size, size) * scale)
     made.fill(Qt.GlobalColor.transparent)
-    painter = QPainter(made)
-    text = _source(name).replace("currentColor", colour)
-    QSvgRenderer(QByteArray(text.encode())).render(painter, QRectF(made.rect()))
-    painter.end()
+    with QPainter(made) as painter:
+        text = _source(name).replace("currentColor", colour)
+        QSvgRenderer(QByteArray(text.encode())).render(painter, QRectF(made.rect()))
     made.setDevicePixelRatio(scale)
     return made
 

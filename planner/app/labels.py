@@ -73,14 +73,14 @@ class ElidedLabel(QLabel):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the line, cut at the right."""
-        painter = QPainter(self)
-        painter.setFont(self.font())
-        painter.setPen(self.palette().color(self.foregroundRole()))
-        shown = QFontMetrics(self.font()).elidedText(
-            self.text(), Qt.TextElideMode.ElideRight, self.width()
-        )
-        flags = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
-        painter.drawText(QRect(0, 0, self.width(), self.height()), flags, shown)
+        with QPainter(self) as painter:
+            painter.setFont(self.font())
+            painter.setPen(self.palette().color(self.foregroundRole()))
+            shown = QFontMetrics(self.font()).elidedText(
+                self.text(), Qt.TextElideMode.ElideRight, self.width()
+            )
+            flags = Qt.AlignmentFlag.AlignLeft | Qt.AlignmentFlag.AlignVCenter
+            painter.drawText(QRect(0, 0, self.width(), self.height()), flags, shown)
 
 
 class MarkLabel(QWidget):
@@ -102,7 +102,8 @@ class MarkLabel(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the mark."""
         centre = (self.width() / 2, self.height() / 2)
-        paint(QPainter(self), mark(self._kind, centre, self._radius, self._look))
+        with QPainter(self) as painter:
+            paint(painter, mark(self._kind, centre, self._radius, self._look))
 
 
 def divider(height: int = 40) -> QFrame:

@@ -27,9 +27,8 @@ def painted(items: "DrawList", size: tuple[int, int], ratio: float) -> QImage:
     made = QImage(round(size[0] * ratio), round(size[1] * ratio), _FORMAT)
     made.setDevicePixelRatio(ratio)
     made.fill(Qt.GlobalColor.transparent)
-    painter = QPainter(made)
-    paint(painter, items)
-    painter.end()
+    with QPainter(made) as painter:
+        paint(painter, items)
     return made
 
 

@@ -88,10 +88,9 @@ class DialFace(QWidget):
             still = tuple(item for item in self._drawn(dial) if item.owner != _HAND)
             self._ground = painted(still, (self.width(), self.height()), self.devicePixelRatioF())
         hand = tuple(item for item in self._drawn(_BLANK) if item.owner == _HAND)
-        painter = QPainter(self)
-        painter.drawImage(0, 0, self._ground)
-        paint(painter, hand)
-        painter.end()
+        with QPainter(self) as painter:
+            painter.drawImage(0, 0, self._ground)
+            paint(painter, hand)
 
     def resizeEvent(self, event: object) -> None:
         """Draw for the new size."""

@@ -103,19 +103,18 @@ class FaceCanvas(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the end, and the iron at the joint that is looked at."""
-        painter = QPainter(self)
-        painter.fillRect(self.rect(), QColor(self.look.paper))
-        live = self.state.is_large and self.state.is_turning
-        if not live and not self._fresh:
-            self._make_backdrop()
-        image = self.backdrop.image
-        if live or image is None:
-            self._paint_live(painter)
-        else:
-            painter.drawImage(0, 0, image)
-            taken = self.backdrop.words
-            paint(painter, iron_picture(self.state, self._canvas(), self.stand, taken))
-        painter.end()
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), QColor(self.look.paper))
+            live = self.state.is_large and self.state.is_turning
+            if not live and not self._fresh:
+                self._make_backdrop()
+            image = self.backdrop.image
+            if live or image is None:
+                self._paint_live(painter)
+            else:
+                painter.drawImage(0, 0, image)
+                taken = self.backdrop.words
+                paint(painter, iron_picture(self.state, self._canvas(), self.stand, taken))
 
     def _make_backdrop(self) -> None:
         """Draw the whole end; beside that of a large one, the plug that is turned by hand."""

@@ -156,11 +156,10 @@ class OrderList(QListWidget):
         """Paint the rows, and the line where the joint in hand would go."""
         super().paintEvent(event)
         if self._gap >= 0:
-            painter = QPainter(self.viewport())
-            painter.setPen(QPen(colour(self.look.accent), 3))
-            y = min(max(self._gap * ROW_HIGH, 1), self.viewport().height() - 2)
-            painter.drawLine(0, y, self.viewport().width(), y)
-            painter.end()
+            with QPainter(self.viewport()) as painter:
+                painter.setPen(QPen(colour(self.look.accent), 3))
+                y = min(max(self._gap * ROW_HIGH, 1), self.viewport().height() - 2)
+                painter.drawLine(0, y, self.viewport().width(), y)
 
     # -- keys -----------------------------------------------------------------------------------
 

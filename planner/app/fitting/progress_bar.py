@@ -37,9 +37,8 @@ class Bar(QWidget):
         frame = Style(fill=self.look.field, stroke=self.look.edge, width=1.0)
         full = max(self.width() - 2.0, 0.0)
         done = Rect((1.0, top), full * self.share, _HIGH, Style(fill=self.look.accent), radius=3.0)
-        painter = QPainter(self)
-        paint(painter, (Rect((1.0, top), full, _HIGH, frame, radius=3.0), done))
-        painter.end()
+        with QPainter(self) as painter:
+            paint(painter, (Rect((1.0, top), full, _HIGH, frame, radius=3.0), done))
 
 
 class ProgressRow(QWidget):

@@ -42,21 +42,20 @@ class FaceView(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the face, or say what to do."""
-        painter = QPainter(self)
-        painter.fillRect(self.rect(), QColor(self.look.paper))
-        size = (float(self.width()), float(self.height()))
-        if self.shown is None:
-            words = Text(
-                (size[0] / 2, size[1] / 2), self.empty, 15, self.look.ink2, anchor="middle"
-            )
-            paint(painter, (words,))
-        else:
-            paint(painter, carried_face(self._with_pointer(self.shown), size, self.look))
-            mating = self.shown.side == "mating"
-            tag = "Mating side, mirrored" if mating else "Solder side"
-            ink = self.look.caution if mating else self.look.ink2
-            paint(painter, (Text((12, 22), tag, 13, ink, bold=True),))
-        painter.end()
+        with QPainter(self) as painter:
+            painter.fillRect(self.rect(), QColor(self.look.paper))
+            size = (float(self.width()), float(self.height()))
+            if self.shown is None:
+                words = Text(
+                    (size[0] / 2, size[1] / 2), self.empty, 15, self.look.ink2, anchor="middle"
+                )
+                paint(painter, (words,))
+            else:
+                paint(painter, carried_face(self._with_pointer(self.shown), size, self.look))
+                mating = self.shown.side == "mating"
+                tag = "Mating side, mirrored" if mating else "Solder side"
+                ink = self.look.caution if mating else self.look.ink2
+                paint(painter, (Text((12, 22), tag, 13, ink, bold=True),))
 
     def _with_pointer(self, shown: CarriedFace) -> CarriedFace:
         return replace(shown, pointed=self.pointed)

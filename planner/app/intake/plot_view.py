@@ -91,17 +91,16 @@ class PlotView(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Paint the paper, the picture, the drawing."""
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.fillRect(self.rect(), QColor(self.look.paper))
-        if self.shown is not None:
-            size, stand = (float(self.width()), float(self.height())), self.stand
-            paint(painter, millimetres(stand, size, self.look))
-            self._paint_picture(painter, stand)
-            if self.tracing is not None:
-                painter.setOpacity(0.75)
-            paint(painter, plot(self.shown, stand, size, self.look))
-        painter.end()
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            painter.fillRect(self.rect(), QColor(self.look.paper))
+            if self.shown is not None:
+                size, stand = (float(self.width()), float(self.height())), self.stand
+                paint(painter, millimetres(stand, size, self.look))
+                self._paint_picture(painter, stand)
+                if self.tracing is not None:
+                    painter.setOpacity(0.75)
+                paint(painter, plot(self.shown, stand, size, self.look))
 
     def _paint_picture(self, painter: QPainter, stand: PlotStand) -> None:
         if self.image.isNull() or self.tracing is None:

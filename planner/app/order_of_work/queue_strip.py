@@ -63,16 +63,15 @@ class QueueStrip(QWidget):
         """Paint the strip."""
         if not self.end:
             return
-        painter = QPainter(self)
-        work = self._work
-        strip = threading_strip(
-            work.plan,
-            work.facts.threading,
-            end=self.end,
-            origin=(0.0, 0.0),
-            width=float(self.width()),
-            look=self._look,
-            scale=_SCALE,
-        )
-        paint(painter, strip)
-        painter.end()
+        with QPainter(self) as painter:
+            work = self._work
+            strip = threading_strip(
+                work.plan,
+                work.facts.threading,
+                end=self.end,
+                origin=(0.0, 0.0),
+                width=float(self.width()),
+                look=self._look,
+                scale=_SCALE,
+            )
+            paint(painter, strip)

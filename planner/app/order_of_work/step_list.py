@@ -168,10 +168,9 @@ class StepList(QListWidget):
         y = self._box(self._gap - 1).bottom() if last else self._box(self._gap).top()
         fits = self._target() in self._free
         line = Qt.PenStyle.SolidLine if fits else Qt.PenStyle.DashLine
-        painter = QPainter(self.viewport())
-        painter.setPen(QPen(colour(self.look.accent if fits else self.look.stop), 3, line))
-        painter.drawLine(0, max(y, 1), self.viewport().width(), max(y, 1))
-        painter.end()
+        with QPainter(self.viewport()) as painter:
+            painter.setPen(QPen(colour(self.look.accent if fits else self.look.stop), 3, line))
+            painter.drawLine(0, max(y, 1), self.viewport().width(), max(y, 1))
 
     # -- keys -----------------------------------------------------------------------------------
 

@@ -39,33 +39,32 @@ class ShapeButton(QPushButton):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Draw the card."""
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        chosen = self.isChecked()
-        painter.setBrush(QColor(self.look.accent_wash if chosen else self.look.field))
-        edge, width = (self.look.accent, 2.0) if chosen else (self.look.edge, 1.0)
-        painter.setPen(QPen(QColor(edge), width))
-        box = QRectF(self.rect()).adjusted(1, 1, -1, -1)
-        painter.drawRoundedRect(box, 6, 6)
-        if self.hasFocus():
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.setPen(QPen(QColor(self.look.ink), 2))
-            painter.drawRect(box.adjusted(4, 4, -4, -4))
-        middle = self.height() / 2
-        # In a small window the picture moves to the edge, so that the words are never cut.
-        shift = 0.0 if self.width() >= 250 else -9.0
-        painter.translate(shift, 0.0)
-        title, example = WORDS[self.shape]
-        words_at = 118.0 if not shift else 106.0
-        paint(
-            painter,
-            (
-                *_picture(self.shape, middle, self.look),
-                Text((words_at, middle - 3), title, HEAD, self.look.ink, bold=True),
-                Text((words_at, middle + 16), example, BODY, self.look.ink2),
-            ),
-        )
-        painter.end()
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            chosen = self.isChecked()
+            painter.setBrush(QColor(self.look.accent_wash if chosen else self.look.field))
+            edge, width = (self.look.accent, 2.0) if chosen else (self.look.edge, 1.0)
+            painter.setPen(QPen(QColor(edge), width))
+            box = QRectF(self.rect()).adjusted(1, 1, -1, -1)
+            painter.drawRoundedRect(box, 6, 6)
+            if self.hasFocus():
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.setPen(QPen(QColor(self.look.ink), 2))
+                painter.drawRect(box.adjusted(4, 4, -4, -4))
+            middle = self.height() / 2
+            # In a small window the picture moves to the edge, so that the words are never cut.
+            shift = 0.0 if self.width() >= 250 else -9.0
+            painter.translate(shift, 0.0)
+            title, example = WORDS[self.shape]
+            words_at = 118.0 if not shift else 106.0
+            paint(
+                painter,
+                (
+                    *_picture(self.shape, middle, self.look),
+                    Text((words_at, middle - 3), title, HEAD, self.look.ink, bold=True),
+                    Text((words_at, middle + 16), example, BODY, self.look.ink2),
+                ),
+            )
 
 
 def _picture(shape: Shape, y: float, look: Look) -> DrawList:

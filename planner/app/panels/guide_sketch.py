@@ -153,17 +153,16 @@ class LeadSketch(QWidget):
     def paintEvent(self, event: QPaintEvent) -> None:
         """Draw cable, split and ends."""
         layout = layout_of(self.draft, self.width(), self.height())
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        paint(painter, self._cables(layout))
-        self._end(painter, "A", layout.near, layout.near_radius)
-        for name, at in layout.far.items():
-            if name == MANY:
-                paint(painter, self._many(layout, at))
-            else:
-                self._end(painter, name, at, layout.far_radius)
-        self._words(painter, layout)
-        painter.end()
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            paint(painter, self._cables(layout))
+            self._end(painter, "A", layout.near, layout.near_radius)
+            for name, at in layout.far.items():
+                if name == MANY:
+                    paint(painter, self._many(layout, at))
+                else:
+                    self._end(painter, name, at, layout.far_radius)
+            self._words(painter, layout)
 
     def _pen(self, *, chosen: bool, width: float = 1.5) -> Style:
         dash = () if chosen else (7.0, 5.0)

@@ -218,13 +218,12 @@ class Corner(QWidget):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Draw the title and the column's word."""
-        painter = QPainter(self)
-        painter.setFont(font())
-        paint(
-            painter,
-            (
-                Text((16.0, 24.5), "Landings", 15.0, self.look.ink, bold=True),
-                Text((float(CARRIES_AT), 24.0), "Carries", 13.0, self.look.ink2, bold=True),
-            ),
-        )
-        painter.end()
+        with QPainter(self) as painter:
+            painter.setFont(font())
+            paint(
+                painter,
+                (
+                    Text((16.0, 24.5), "Landings", 15.0, self.look.ink, bold=True),
+                    Text((float(CARRIES_AT), 24.0), "Carries", 13.0, self.look.ink2, bold=True),
+                ),
+            )

@@ -168,10 +168,9 @@ class ShelfDelegate(QStyledItemDelegate):
         made = QPixmap(QSize(SIDE, SIDE) * ratio)
         made.setDevicePixelRatio(ratio)
         made.fill(Qt.GlobalColor.transparent)
-        painter = QPainter(made)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        paint(painter, pictogram(row.record, self.look))
-        painter.end()
+        with QPainter(made) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            paint(painter, pictogram(row.record, self.look))
         return made
 
     def _more(self, painter: QPainter, box: QRect, row: ShelfRow) -> None:

@@ -43,11 +43,10 @@ class _Leaf(QWidget):
         made = QPixmap(self.size() * ratio)
         made.setDevicePixelRatio(ratio)
         made.fill(colour(_WHITE))
-        painter = QPainter(made)
-        painter.setRenderHint(QPainter.RenderHint.TextAntialiasing)
-        painter.scale(self.width() / page.width, self.height() / page.height)
-        paint(painter, page.items)
-        painter.end()
+        with QPainter(made) as painter:
+            painter.setRenderHint(QPainter.RenderHint.TextAntialiasing)
+            painter.scale(self.width() / page.width, self.height() / page.height)
+            paint(painter, page.items)
         self._kept = (page, self.size(), ratio, made)
         return made
 
@@ -55,11 +54,10 @@ class _Leaf(QWidget):
         """Paint the page and the edge of its paper."""
         if self.page is None:
             return
-        painter = QPainter(self)
-        painter.drawPixmap(0, 0, self._picture(self.page))
-        painter.setPen(QPen(colour(self.edge), 1))
-        painter.drawRect(QRect(0, 0, self.width() - 1, self.height() - 1))
-        painter.end()
+        with QPainter(self) as painter:
+            painter.drawPixmap(0, 0, self._picture(self.page))
+            painter.setPen(QPen(colour(self.edge), 1))
+            painter.drawRect(QRect(0, 0, self.width() - 1, self.height() - 1))
 
 
 class PageView(QScrollArea):

@@ -49,14 +49,17 @@ def print_pages(printer: QPrinter, pages: Sequence[Page]) -> bool:
     painter = QPainter()
     if not pages or not painter.begin(printer):
         return False
-    for number, page in enumerate(pages):
-        if number:
-            printer.newPage()
-        painter.save()
-        painter.scale(
-            printer.logicalDpiX() * UNIT_MM / _MM_PER_INCH,
-            printer.logicalDpiY() * UNIT_MM / _MM_PER_INCH,
-        )
-        paint(painter, page.items)
-        painter.restore()
-    return bool(painter.end())
+    try:
+        for number, page in enumerate(pages):
+            if number:
+                printer.newPage()
+            painter.save()
+            painter.scale(
+                printer.logicalDpiX() * UNIT_MM / _MM_PER_INCH,
+                printer.logicalDpiY() * UNIT_MM / _MM_PER_INCH,
+            )
+            paint(painter, page.items)
+            painter.restore()
+    finally:
+        ended = painter.end()
+    return bool(ended)

@@ -40,10 +40,9 @@ class Drawn(QWidget):
         """Draw, with smooth edges."""
         if self._drawing is None:
             return
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        paint(painter, self._drawing(self.look))
-        painter.end()
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            paint(painter, self._drawing(self.look))
 
 
 class MarkLabel(Drawn):

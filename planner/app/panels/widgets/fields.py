@@ -193,24 +193,25 @@ class Check(QCheckBox):
 
     def paintEvent(self, event: QPaintEvent) -> None:
         """Draw box, tick and words; the focus frames them."""
-        painter = QPainter(self)
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        ink = self.palette().color(self.foregroundRole())
-        top = (self.height() - 16) / 2
-        painter.setPen(QPen(ink, 1.2))
-        painter.setBrush(self.palette().base())
-        painter.drawRoundedRect(QRectF(1, top, 16, 16), 3, 3)
-        if self.isChecked():
-            painter.setPen(QPen(ink, 2.2))
-            painter.drawPolyline([QPointF(5, top + 8), QPointF(8, top + 11), QPointF(13, top + 5)])
-        painter.setPen(ink)
-        words = self.rect().adjusted(26, 0, 0, 0)
-        painter.drawText(words, int(Qt.AlignmentFlag.AlignVCenter), self.text())
-        if self.hasFocus():
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.setPen(QPen(ink, 2))
-            painter.drawRect(self.rect().adjusted(0, 1, -1, -2))
-        painter.end()
+        with QPainter(self) as painter:
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            ink = self.palette().color(self.foregroundRole())
+            top = (self.height() - 16) / 2
+            painter.setPen(QPen(ink, 1.2))
+            painter.setBrush(self.palette().base())
+            painter.drawRoundedRect(QRectF(1, top, 16, 16), 3, 3)
+            if self.isChecked():
+                painter.setPen(QPen(ink, 2.2))
+                painter.drawPolyline(
+                    [QPointF(5, top + 8), QPointF(8, top + 11), QPointF(13, top + 5)]
+                )
+            painter.setPen(ink)
+            words = self.rect().adjusted(26, 0, 0, 0)
+            painter.drawText(words, int(Qt.AlignmentFlag.AlignVCenter), self.text())
+            if self.hasFocus():
+                painter.setBrush(Qt.BrushStyle.NoBrush)
+                painter.setPen(QPen(ink, 2))
+                painter.drawRect(self.rect().adjusted(0, 1, -1, -2))
 
 
 def check(text: str, clicked: Callable[[bool], object], tip: str = "") -> Check:
