@@ -145,8 +145,9 @@ def test_a_loom_passes_to_a_stop_line_that_is_printed():
     for pair in isolation.pairs:
         one, other = sorted(pair)
         read = read.taken(Reading(one=one, other=other, joined=False))
-    stop = isolation.stop_after
-    words = said(pages_of(loom_unit(readings=read), LOOM))
+    stop, record = isolation.stop_after, loom_unit(readings=read)
+    words = said(pages_of(record, LOOM))
+    assert faults(pages_of(record, LOOM, paper="letter", language="de")) == []
     assert "PASSED to the stop line" in words
     for mm, ends in stop.ends_by_mm.items():
         assert f"{number(mm)} mm at {ends[0]}" in words
