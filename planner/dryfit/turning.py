@@ -6,7 +6,7 @@ from typing import Literal
 
 from planner.dryfit.alike import Alike, alike_cores
 from planner.dryfit.board import Placing
-from planner.dryfit.choosing import Verdict, choose
+from planner.dryfit.choosing import Choice, Verdict, choose
 from planner.dryfit.dial import Dial, dial_of
 from planner.dryfit.grouping import Peers, group_peers, taken_places
 from planner.dryfit.measuring import measured
@@ -94,7 +94,33 @@ def best_turn(
     peers = group_peers(plan, site, seats.cores) if free else ()
     best = choose(seats, groups, present_deg, watch.part(0.0, 0.9), peers=peers, keep=free)
     sweep = best.seats.sweep(watch.part(0.9, 0.91))
-    exchanges = tuple(_exchanges(seats, best.placing, groups, peers))
+    dial = dial_of(best.seats, sweep, best.setting, watch.part(0.91, 1.0))
+    return _told(plan, seats, best, dial, _Movable(groups, peers, free))
+
+
+@dataclass(frozen=True, slots=True)
+class _Movable:
+    """What may take another place: alike cores, and with `free` whole groups."""
+
+    groups: Sequence[Alike]
+    peers: Sequence[Peers]
+    free: bool
+
+    @property
+    def reason(self) -> str:
+        """Why no core changes its place, if none does."""
+        if self.groups or self.peers:
+            return "No other placing of the alike cores is better."
+        if self.free:
+            return "No two cores of one make run the same way, in one pair and shield."
+        return "No two cores are alike in make and colour, and none share a net here."
+
+
+def _told(plan: Plan, seats: Seats, best: Choice, dial: Dial, movable: _Movable) -> Turning:
+    """Say what the best choice gives, against the seats as they are."""
+    end = seats.site.end
+    present_deg = plan.end_by_id[end].turn_deg
+    exchanges = tuple(_exchanges(seats, best.placing, movable))
     return Turning(
         end=end,
         turn_deg=best.setting.turn_deg,
@@ -103,11 +129,11 @@ def best_turn(
         crossings=best.setting.crossings,
         gap_mm=_smallest_mm(best.seats.site, best.setting.turn_deg),
         before_crossings=seats.crossings(present_deg),
-        before_gap_mm=_smallest_mm(site, present_deg),
+        before_gap_mm=_smallest_mm(seats.site, present_deg),
         verdict=best.verdict,
-        dial=dial_of(best.seats, sweep, best.setting, watch.part(0.91, 1.0)),
-        reason="" if exchanges else _reason(movable=bool(groups or peers), free=free),
-        groups=tuple(_group_exchanges(plan, end, best.placing, peers)),
+        dial=dial,
+        reason="" if exchanges else movable.reason,
+        groups=tuple(_group_exchanges(plan, end, best.placing, movable.peers)),
     )
 
 
@@ -117,16 +143,14 @@ def _smallest_mm(site: Site, turn_deg: float) -> float:
     return round(min(least_mm, CAP_MM), 2)
 
 
-def _exchanges(
-    seats: Seats, placing: Placing, groups: Sequence[Alike], peers: Sequence[Peers]
-) -> Iterator[Exchange]:
-    everywhere = {core for group in groups if group.everywhere for core in group.members}
-    everywhere |= {core for each in peers for unit in each.units for core in unit.members}
+def _exchanges(seats: Seats, placing: Placing, movable: _Movable) -> Iterator[Exchange]:
+    everywhere = {core for group in movable.groups if group.everywhere for core in group.members}
+    everywhere |= {core for each in movable.peers for unit in each.units for core in unit.members}
     for core, place in enumerate(placing):
         if core != place:
             one, other = (seats.cores[it].landing.conductor for it in (core, place))
             yield Exchange(one, other, core in everywhere)
-    for unit, slot in taken_places(peers, placing):
+    for unit, slot in taken_places(movable.peers, placing):
         for one, other in zip(unit.shields, slot.shields, strict=True):
             yield Exchange(one, other, everywhere=True)
 
@@ -145,12 +169,3 @@ def _swaps(seats: Seats, placing: Placing) -> Iterator[tuple[str, str]]:
         here, there = seats.cores[core].landing, seats.cores[place].landing
         if here.contact != there.contact:
             yield here.conductor, there.contact
-
-
-def _reason(*, movable: bool, free: bool) -> str:
-    """Say why no core changes its place."""
-    if movable:
-        return "No other placing of the alike cores is better."
-    if free:
-        return "No two cores of one make run the same way, in one pair and shield."
-    return "No two cores are alike in make and colour, and none share a net here."
