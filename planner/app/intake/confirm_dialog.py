@@ -63,8 +63,8 @@ class ConfirmDialog(QDialog):
         for at, ((name, words), text) in enumerate(zip(_FIELDS, proposed, strict=True)):
             line = TextLine()
             line.setText(text)
-            line.setCursorPosition(0)  # a long one is read from its beginning
             line.setMaxLength(_LIMIT)
+            line.setCursorPosition(0)  # a long one is read from its beginning
             line.setAccessibleName(words)
             grid.addWidget(label(words, BODY), at, 0)
             grid.addWidget(line, at, 1)

@@ -62,6 +62,15 @@ def test_how_it_was_found_must_be_written(qtbot, window, how, taken):
     assert got.signal_triggered is taken
 
 
+def test_a_long_way_of_finding_is_read_from_its_beginning_and_who_is_typed_over(qtbot, window):
+    proposed = ("this bench", "2026-01-02", "7 pairs of 5 contacts read with a meter; " * 4)
+    dialog = ConfirmDialog(window, window.browse.record, proposed)
+    qtbot.addWidget(dialog)
+
+    assert dialog.lines["how"].cursorPosition() == 0
+    assert dialog.lines["who"].selectedText() == "this bench"
+
+
 def card_words(window):
     return " ".join(it.text() for it in window.browse.card.widget().findChildren(QLabel))
 
