@@ -38,6 +38,16 @@ class _Run(QObject):
         self.progressed.emit(self.number, share)
 
 
+# A run goes in the UI thread only, as every QObject of that thread must: it is held here until its
+# own thread has ended, also where whoever began it is gone before.
+_held: list[_Run] = []
+
+
+def _hold(run: _Run) -> None:
+    _held[:] = [it for it in _held if it.thread_of_work.is_alive()]
+    _held.append(run)
+
+
 class Errands(QObject):
     """Run work; a later errand, or `call_off`, drops the one before with all that it says."""
 
@@ -65,6 +75,7 @@ class Errands(QObject):
         run.finished.connect(self._on_finished)
         run.failed.connect(self._on_failed)
         run.thread_of_work.start()
+        _hold(run)
         self.busy_changed.emit()
 
     def call_off(self) -> None:

@@ -1,6 +1,8 @@
 """Errands: their word comes in the UI thread, once, and never after they are called off."""
 
+import gc
 import threading
+from weakref import finalize
 
 import pytest
 
@@ -77,3 +79,22 @@ def test_letting_go_waits_for_the_thread(errands):
     errands.start(work)
     errands.let_go()
     assert done.is_set()
+
+
+def test_a_run_that_nobody_waits_for_never_goes_in_its_own_thread(qapp):
+    gate, where = threading.Event(), []
+    left = Errands()
+    left.start(lambda _progress, _off: gate.wait(5))
+    run = left._run
+    thread = run.thread_of_work
+    finalize(run, lambda: where.append(threading.current_thread()))
+    del left, run
+    gc.collect()
+    gate.set()
+    thread.join(5)
+    assert where == []
+    later = Errands()
+    later.start(lambda _progress, _off: None)
+    later.let_go()
+    gc.collect()
+    assert where == [threading.main_thread()]
