@@ -7,7 +7,7 @@ import os
 os.environ["QT_QPA_PLATFORM"] = "offscreen"
 
 import pytest
-from PySide6.QtCore import QtMsgType
+from PySide6.QtCore import QCoreApplication, QEvent, QtMsgType
 
 from planner.app.fonts import load_fonts
 
@@ -29,19 +29,26 @@ def qapp(qapp):
     return qapp
 
 
-@pytest.fixture(autouse=True)
-def no_collection_while_qt_paints():
-    """Collect garbage between tests only, so that no old window goes inside a paint."""
+@pytest.hookimpl(wrapper=True)
+def pytest_runtest_protocol(item):
+    """Collect between tests only, so that no old window goes inside a paint or in a thread.
+
+    A fixture would come too late for a window that a whole module shares, and too early for what
+    pytest holds of a test until it is over.
+    """
     gc.disable()
-    yield
+    done = yield
     gc.collect()
     gc.enable()
+    return done
 
 
 @pytest.fixture(autouse=True)
 def no_unexpected_warnings(qapp, qtlog, caplog):
     """Fail on any Qt warning or log record of WARNING and above; `caplog.clear()` takes it back."""
     yield
+    # Qt itself deletes what was taken down, children first, before it is collected as it comes.
+    QCoreApplication.sendPostedEvents(None, QEvent.Type.DeferredDelete)
     said = [
         f"Qt: {record.message}"
         for record in qtlog.records
