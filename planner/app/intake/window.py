@@ -316,6 +316,7 @@ class LibraryWindow(QWidget):
     def closeEvent(self, event: QCloseEvent) -> None:
         """Ask before a draft is lost."""
         if self._may_leave():
+            self.sample.sample.let_go()
             super().closeEvent(event)
         else:
             event.ignore()
