@@ -295,8 +295,7 @@ class Bench(QObject):
         self.fitting.let_go()
         self.work.let_go()
         self.proving.let_go()
-        if self.library is not None:
-            self.library.sample.sample.let_go()
+        self.library.let_go()
         self.workbench.undo_stack.blockSignals(True)  # it signals once more while it is destroyed
         for part in (self.shelf, self.findings, self.in_hand, self.landings, self.guide):
             part.detach()

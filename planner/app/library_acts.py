@@ -37,6 +37,11 @@ class LibraryActs(QObject):
         self.window.raise_()
         self.window.activateWindow()
 
+    def let_go(self) -> None:
+        """Stop what the window works out."""
+        if self.window is not None:
+            self.window.sample.sample.let_go()
+
     def _make(self) -> "LibraryWindow":
         from planner.app.intake.asking import OwnerAsk  # noqa: PLC0415 - seldom used
         from planner.app.intake.window import LibraryWindow  # noqa: PLC0415 - seldom used
