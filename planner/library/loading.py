@@ -1,6 +1,7 @@
 """Load the collection: what ships, the user's own data folder, then any folder named."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import lru_cache
 from pathlib import Path
 
 from planner.data import data_dir
@@ -30,8 +31,10 @@ def load_library(folders: Sequence[Path] = ()) -> Library:
     named = ((own,) if own.is_dir() else ()) + tuple(folders)
     found: list[tuple[Definition, Path]] = []
     problems: list[Problem] = []
-    for folder in (*shipped_folders(), *named):
-        _load_folder(folder, found, problems)
+    for folder in shipped_folders():
+        _load_folder(folder, found, problems, _read_shipped)
+    for folder in named:
+        _load_folder(folder, found, problems, read_definition)
     library = _sorted_in(found, problems)
     return _sorted_in(found, [*problems, *crosscheck(library)])
 
@@ -48,14 +51,28 @@ def _sorted_in(found: list[tuple[Definition, Path]], problems: list[Problem]) ->
     )
 
 
+def _read_shipped(path: Path) -> Definition:
+    """Read a definition that ships, once: those files stay as they are while the program runs."""
+    status = path.stat()
+    return _read_once(path, status.st_mtime_ns, status.st_size)
+
+
+@lru_cache(maxsize=1024)
+def _read_once(path: Path, _mtime_ns: int, _size: int) -> Definition:
+    return read_definition(path)
+
+
 def _load_folder(
-    folder: Path, records: list[tuple[Definition, Path]], problems: list[Problem]
+    folder: Path,
+    records: list[tuple[Definition, Path]],
+    problems: list[Problem],
+    read: Callable[[Path], Definition],
 ) -> None:
     """Read every TOML file below a folder; note two files of it that use one id."""
     seen: dict[tuple[type, str], Path] = {}
     for path in definition_files(folder, problems):
         try:
-            record = read_definition(path)
+            record = read(path)
         except InputError as error:
             problems.extend(error.problems)
             continue
