@@ -227,11 +227,12 @@ def test_any_exchange_leaves_the_contacts_joined(plan, seed):
     seats, chance = seats_of(plan), np.random.default_rng(seed)
     groups = alike_cores(plan, seats.site, seats.cores, free=True)
     peers = group_peers(plan, seats.site, seats.cores)
-    movable = [*peers, *map(as_peers, lone_peers(groups, peers))]
+    every = [*peers, *map(as_peers, lone_peers(groups, peers))]
+    movable = turning._Movable(groups, peers, free=True)
     placing = np.arange(len(seats.cores))
-    for _ in range(6 if movable else 0):
-        placing = regrouping._shaken(placing, movable, chance)
-    exchanges = tuple(turning._exchanges(seats, tuple(placing.tolist()), groups, peers))
+    for _ in range(6 if every else 0):
+        placing = regrouping._shaken(placing, every, chance)
+    exchanges = tuple(turning._exchanges(seats, tuple(placing.tolist()), movable))
     after = apply_turning(plan, turning=replace(still(), exchanges=exchanges))
     assert nets(after) == nets(plan)
     assert faults(after) == []
