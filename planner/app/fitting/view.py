@@ -3,8 +3,8 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QHideEvent, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QWidget
+from PySide6.QtGui import QHideEvent, QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout
 
 from planner.app.fitting.column import FitColumn
 from planner.app.fitting.empty import wanting
@@ -12,6 +12,7 @@ from planner.app.fitting.face_canvas import FaceCanvas
 from planner.app.fitting.fit_acts import FitActs
 from planner.app.fitting.keys import FitKeys
 from planner.app.fitting.state import Fitting
+from planner.app.following import FollowingView
 from planner.model.place import Place
 
 if TYPE_CHECKING:
@@ -23,9 +24,10 @@ if TYPE_CHECKING:
 _WIDTHS = ((860, 308, 156), (660, 272, 140), (0, 252, 124))
 
 
-class FitView(QWidget):
+class FitView(FollowingView):
     """Join the state, the face, the column and the acts."""
 
+    state: Fitting
     zoom_changed = Signal(float)
 
     def __init__(self, workbench: "Workbench", actions: "Actions", look: "Look") -> None:
@@ -109,17 +111,11 @@ class FitView(QWidget):
         said = f"{missing.what}. {missing.do}" if missing is not None else ""
         self.face.setAccessibleDescription(said or f"End {end}; arrows turn the plug")
 
-    def showEvent(self, event: QShowEvent) -> None:
-        """Compute while the view is looked at."""
-        super().showEvent(event)
-        self.state.wake(awake=True)
-
     def hideEvent(self, event: QHideEvent) -> None:
         """Rest."""
-        super().hideEvent(event)
         self.face.call_off()
         self.acts.call_off()
-        self.state.wake(awake=False)
+        super().hideEvent(event)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Give the column what the width allows."""

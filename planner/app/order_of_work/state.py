@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QObject, Signal
 
-from planner.app.fitting.errands import Errands
+from planner.app.following import Follower
 from planner.app.order_of_work.facts import WorkFacts, work_facts
 from planner.dryfit.parts import proposals
 from planner.dryfit.work import movable
@@ -15,60 +15,34 @@ from planner.edits.work import move_step
 from planner.model.place import Place
 
 if TYPE_CHECKING:
+    from planner.app.fitting.errands import Work as Errand
     from planner.app.workbench import Workbench
     from planner.dryfit.work.step import Step
-    from planner.model.plan import PartUse, Plan
+    from planner.model.plan import PartUse
 
 
-class Work(QObject):
-    """Follow the workbench's plan; nothing is computed while nobody looks."""
+class Work(Follower):
+    """Follow the workbench's plan, its steps, threading and cuts."""
 
     changed = Signal()  # the facts are there, or others are
     step_changed = Signal()
     part_changed = Signal()
     leads_changed = Signal()
-    busy_changed = Signal()
-    said = Signal(str)
 
     def __init__(self, workbench: "Workbench", parent: QObject | None = None) -> None:
-        super().__init__(parent)
-        self.workbench = workbench
+        super().__init__(workbench, parent)
         self.facts = WorkFacts()
         self.step = self.part = ""
         self.leads = 1
         self.stays_on: frozenset[str] = frozenset()
-        self._awake = False
-        self._errands = Errands(self)
-        self._errands.done.connect(self._on_done)
-        self._errands.busy_changed.connect(self.busy_changed)
-        workbench.plan_changed.connect(lambda _changes: self._renew())
-
-    @property
-    def plan(self) -> "Plan":
-        """The plan as it is."""
-        return self.workbench.plan
-
-    @property
-    def busy(self) -> bool:
-        """Tell whether the facts are still being worked out."""
-        return self._errands.busy
-
-    def wake(self, *, awake: bool) -> None:
-        """Begin to compute, or rest while the view is not shown."""
-        if awake != self._awake:
-            self._awake = awake
-            self._renew()
-
-    def let_go(self) -> None:
-        """Stop what is under way."""
-        self._awake = False
-        self._errands.let_go()
 
     def _renew(self) -> None:
         self.stays_on &= frozenset(self.plan.end_by_id)
-        if self._awake:
-            plan, wiring, stays_on = self.plan, self.workbench.wiring, self.stays_on
-            self._errands.start(lambda _progress, _off: work_facts(plan, wiring, stays_on))
+        super()._renew()
+
+    def _work(self) -> "Errand":
+        plan, wiring, stays_on = self.plan, self.workbench.wiring, self.stays_on
+        return lambda _progress, _off: work_facts(plan, wiring, stays_on)
 
     def _on_done(self, made: WorkFacts) -> None:
         self.facts = made

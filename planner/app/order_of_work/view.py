@@ -2,11 +2,11 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtGui import QHideEvent, QResizeEvent, QShowEvent
-from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout
 
 from planner.app.buttons import ActionButton
-from planner.app.canvas.paint import colour
+from planner.app.following import FollowingView
 from planner.app.order_of_work.cuts_pane import CutsPane
 from planner.app.order_of_work.parts_pane import PartsPane
 from planner.app.order_of_work.state import Work
@@ -27,8 +27,10 @@ _TWO = 760
 _PAGES = ("Steps", "Threading", "Cut list")
 
 
-class WorkView(QWidget):
+class WorkView(FollowingView):
     """Join the state and its three panes; with little room they are pages of one."""
+
+    state: Work
 
     def __init__(
         self,
@@ -91,27 +93,11 @@ class WorkView(QWidget):
         for pane in (self.steps, self.parts, self.cuts):
             pane.set_look(look)
 
-    def _ground(self, look: "Look") -> None:
-        ground = self.palette()
-        ground.setColor(self.backgroundRole(), colour(look.panel))
-        self.setPalette(ground)
-        self.setAutoFillBackground(True)
-
     def let_go(self) -> None:
         """Stop what is under way, and listen no more."""
         self.state.let_go()
         for pane in (self.steps, self.parts, self.cuts):
             pane.detach()
-
-    def showEvent(self, event: QShowEvent) -> None:
-        """Compute while the view is looked at."""
-        super().showEvent(event)
-        self.state.wake(awake=True)
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        """Rest."""
-        super().hideEvent(event)
-        self.state.wake(awake=False)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Put the panes side by side where there is room."""

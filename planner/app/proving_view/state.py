@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject, Signal
 from PySide6.QtGui import QUndoCommand, QUndoStack
 
-from planner.app.fitting.errands import Errands
+from planner.app.following import Follower
 from planner.app.proving_view.facts import (
     ProofFacts,
     covered,
@@ -33,8 +33,8 @@ from planner.proving.units import MOST_READINGS
 if TYPE_CHECKING:
     from collections.abc import Callable
 
+    from planner.app.fitting.errands import Work
     from planner.app.workbench import Workbench
-    from planner.model.plan import Plan
     from planner.proving.units import IsolationMethod
 
 
@@ -56,8 +56,8 @@ class UnitCommand(QUndoCommand):
         self._state.go_to(self._at)
 
 
-class Proving(QObject):
-    """Follow the workbench's plan; nothing is computed while nobody looks.
+class Proving(Follower):
+    """Follow the probes of the workbench's plan, and hold the unit under way.
 
     Readings are no part of the plan: they have an undo stack of their own.
     """
@@ -65,13 +65,10 @@ class Proving(QObject):
     rows_changed = Signal()  # other rows
     unit_changed = Signal()  # something was read, or another unit is under way
     row_changed = Signal()  # another row is looked at
-    busy_changed = Signal()
     taken_up = Signal()  # another unit is under way, or none
-    said = Signal(str)
 
     def __init__(self, workbench: "Workbench", parent: QObject | None = None) -> None:
-        super().__init__(parent)
-        self.workbench = workbench
+        super().__init__(workbench, parent)
         self.facts = ProofFacts()
         self.unit: UnderWay | None = None
         self.rows: tuple[Row, ...] = ()
@@ -87,25 +84,10 @@ class Proving(QObject):
         self._wanted: tuple[Pair, ...] = ()
         self._covered: frozenset[Pair] = frozenset()
         self._standings: dict[int, Standing] = {}
-        self._awake = False
-        self._errands = Errands(self)
-        self._errands.done.connect(self._on_facts)
-        self._errands.busy_changed.connect(self.busy_changed)
         self.judge = Judge(workbench, self)
         self.noting = Noting(self)
-        workbench.plan_changed.connect(lambda _changes: self._renew())
 
     # -- what is looked at ------------------------------------------------------------------------
-
-    @property
-    def plan(self) -> "Plan":
-        """The plan as it is."""
-        return self.workbench.plan
-
-    @property
-    def busy(self) -> bool:
-        """Tell whether the probes are still being worked out."""
-        return self._errands.busy
 
     @property
     def readings(self) -> "Readings | None":
@@ -159,25 +141,17 @@ class Proving(QObject):
         """Tell whether the plan itself is wrong: nothing that is built to it may go out."""
         return any(finding.weight == "stop" for finding in self.workbench.findings)
 
-    def wake(self, *, awake: bool) -> None:
-        """Begin to compute, or rest while the view is not shown."""
-        if awake != self._awake:
-            self._awake = awake
-            self._renew()
-
     def let_go(self) -> None:
         """Stop what is under way."""
-        self._awake = False
-        self._errands.let_go()
+        super().let_go()
         self.judge.let_go()
         self.undo_stack.blockSignals(True)  # it signals once more while it is destroyed
 
-    def _renew(self) -> None:
-        if self._awake:
-            plan, wiring = self.plan, self.workbench.wiring
-            self._errands.start(lambda _progress, off: proof_facts(plan, wiring, off))
+    def _work(self) -> "Work":
+        plan, wiring = self.plan, self.workbench.wiring
+        return lambda _progress, off: proof_facts(plan, wiring, off)
 
-    def _on_facts(self, made: ProofFacts) -> None:
+    def _on_done(self, made: ProofFacts) -> None:
         self.facts = made
         self._make_rows()
         self._judge()

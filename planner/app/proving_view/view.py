@@ -2,10 +2,10 @@
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtGui import QHideEvent, QResizeEvent, QShowEvent
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QHBoxLayout, QStackedWidget, QVBoxLayout, QWidget
 
-from planner.app.canvas.paint import colour
+from planner.app.following import FollowingView
 from planner.app.pages import PageStrip
 from planner.app.proving_view.caution_line import CautionLine
 from planner.app.proving_view.faces_pane import FacesPane
@@ -29,8 +29,10 @@ _TWO, _THREE = 700, 980
 _SIDE_WIDE, _FACES_WIDE, _ANY_WIDTH = 300, 264, 16_777_215
 
 
-class ProvingView(QWidget):
+class ProvingView(FollowingView):
     """Join the state and its panes; with little room they are pages of one."""
+
+    state: Proving
 
     def __init__(
         self, workbench: "Workbench", session: "Session", actions: "Actions", look: "Look"
@@ -150,12 +152,6 @@ class ProvingView(QWidget):
         for pane in (*self.panels, self.faces):
             pane.set_look(look)
 
-    def _ground(self, look: "Look") -> None:
-        ground = self.palette()
-        ground.setColor(self.backgroundRole(), colour(look.panel))
-        self.setPalette(ground)
-        self.setAutoFillBackground(True)
-
     def let_go(self) -> None:
         """Stop what is under way, and listen no more."""
         self.book.let_go()
@@ -163,13 +159,3 @@ class ProvingView(QWidget):
         for pane in self.panels:
             pane.detach()
         self.readings.grid.detach()
-
-    def showEvent(self, event: QShowEvent) -> None:
-        """Compute while the view is looked at."""
-        super().showEvent(event)
-        self.state.wake(awake=True)
-
-    def hideEvent(self, event: QHideEvent) -> None:
-        """Rest."""
-        super().hideEvent(event)
-        self.state.wake(awake=False)
