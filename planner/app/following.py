@@ -41,6 +41,11 @@ class Follower(QObject):
         """Tell whether the facts are still being worked out."""
         return self._errands.busy
 
+    @property
+    def awake(self) -> bool:
+        """Tell whether somebody looks."""
+        return self._awake
+
     def wake(self, *, awake: bool) -> None:
         """Begin to compute, or rest while the view is not shown."""
         if awake != self._awake:

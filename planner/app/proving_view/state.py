@@ -35,6 +35,7 @@ if TYPE_CHECKING:
 
     from planner.app.fitting.errands import Work
     from planner.app.workbench import Workbench
+    from planner.model.plan import Plan
     from planner.proving.units import IsolationMethod
 
 
@@ -82,12 +83,20 @@ class Proving(Follower):
         self.clock: Callable[[], datetime] = lambda: datetime.now().astimezone()
         self._asked: tuple[Pair, ...] = ()
         self._wanted: tuple[Pair, ...] = ()
+        self._digested: tuple[Plan | None, str] = (None, "")
         self._covered: frozenset[Pair] = frozenset()
         self._standings: dict[int, Standing] = {}
         self.judge = Judge(workbench, self)
         self.noting = Noting(self)
 
     # -- what is looked at ------------------------------------------------------------------------
+
+    @property
+    def digest(self) -> str:
+        """The digest of the plan as it is: all of the plan is written for it, so it is kept."""
+        if self._digested[0] is not self.plan:
+            self._digested = self.plan, plan_digest(self.plan)
+        return self._digested[1]
 
     @property
     def readings(self) -> "Readings | None":
@@ -194,7 +203,7 @@ class Proving(Follower):
             number=self.number,
             who=self.who,
             begun=self.now(),
-            plan_digest=plan_digest(self.plan),
+            plan_digest=self.digest,
             method=self.method,
             readings=Readings(meter=self.meter),
         )

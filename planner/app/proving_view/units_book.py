@@ -7,7 +7,6 @@ from PySide6.QtCore import QObject, QTimer, Signal
 
 from planner.app.answer import counted
 from planner.app.proving_view import keeping
-from planner.files.plans import plan_digest
 from planner.problem import InputError
 from planner.proving.unit_file import Units, append_unit, load_units
 
@@ -135,7 +134,7 @@ class UnitsBook(QObject):
 
     def is_stale(self, record: "UnitRecord") -> bool:
         """Tell whether the plan was changed since."""
-        return record.plan_digest != plan_digest(self.proving.plan)
+        return record.plan_digest != self.proving.digest
 
     def let_go(self) -> None:
         """Keep what is under way, and stop."""

@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
+from PySide6.QtGui import QShowEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout
 
 from planner.app.buttons import ActionButton
@@ -52,7 +53,7 @@ class UnitsPane(Panel):
         self._build()
         self.list.chosen.connect(self.choose)
         self.attach(book.changed, self.renew)
-        self.attach(proving.workbench.plan_changed, lambda _changes: self.renew())
+        self.attach(proving.workbench.plan_changed, self._on_plan_changed)
         self.set_look(look)
         self.renew()
 
@@ -75,6 +76,16 @@ class UnitsPane(Panel):
         """The unit that is chosen."""
         at = self.list.marked
         return self.records[at] if 0 <= at < len(self.records) else None
+
+    def _on_plan_changed(self, _changes: object) -> None:
+        """Say anew which units are as of another plan, if somebody looks: an edit must not wait."""
+        if self.proving.awake:
+            self.renew()
+
+    def showEvent(self, event: QShowEvent) -> None:
+        """Show the units as they stand to the plan now."""
+        super().showEvent(event)
+        self.renew()
 
     def renew(self) -> None:
         """Show the units as they stand; the chosen one stays chosen."""

@@ -17,7 +17,6 @@ from planner.app.proving_view.explanation_card import ExplanationCard
 from planner.app.proving_view.finish_box import STOPPED, FinishBox
 from planner.app.proving_view.unit_facts import error_words
 from planner.app.proving_view.verdict_words import explanation_head, verdict_words
-from planner.files.plans import plan_digest
 from planner.model.place import Place
 
 if TYPE_CHECKING:
@@ -138,7 +137,7 @@ class VerdictPane(Panel):
         for part in (self.number, self.begun, self.who, self.meter, self.error, self.finish):
             part.setVisible(unit is not None)
         digest = unit.plan_digest if unit is not None else ""
-        self.changed.setVisible(bool(digest) and digest != plan_digest(self.proving.plan))
+        self.changed.setVisible(bool(digest) and digest != self.proving.digest)
 
     def _show_stopped(self) -> None:
         self.stopped.setVisible(self.proving.plan_stopped)

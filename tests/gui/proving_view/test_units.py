@@ -3,7 +3,7 @@
 from PySide6.QtCore import QMimeData, QPointF, Qt, QUrl
 from PySide6.QtGui import QDropEvent
 
-from planner.app.proving_view import keeping
+from planner.app.proving_view import keeping, state
 from planner.app.proving_view.state import Proving
 from planner.app.proving_view.units_book import UnitsBook
 from planner.edits.landings import exchange
@@ -136,6 +136,21 @@ def test_an_older_revision_is_said(prove):
     assert prove.view.units.list.shown[0][1].endswith("the plan was changed since")
     prove.workbench.do("Revision", lambda plan: plan.evolve(revision=4))
     assert "as of revision 3" in prove.view.units.list.shown[0][1]
+
+
+def test_an_edit_in_another_view_waits_for_no_unit(prove, monkeypatch):
+    sound(prove)
+    prove.acts["finish_unit"].trigger()
+    prove.acts["wire"].trigger()
+    digested = []
+    monkeypatch.setattr(state, "plan_digest", lambda plan: digested.append(plan) or "another")
+    prove.workbench.do("Remark", lambda plan: plan.evolve(remarks="spare shrink in the drawer"))
+
+    assert digested == []
+    prove.acts["prove"].trigger()
+    prove.view.show_page("Units")
+    assert len(digested) == 1
+    assert prove.view.units.list.shown[0][1].endswith("the plan was changed since")
 
 
 def test_import_is_one_step_and_goes_by_row_and_column(prove, tmp_path):
