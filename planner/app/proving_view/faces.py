@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Any
 
 from planner.drawing.face import contact_point, contact_radius_mm, face, shell_reach_mm
 from planner.drawing.marks import mark
-from planner.drawing.metrics import text_width
+from planner.drawing.metrics import clipped, text_width
 from planner.drawing.primitives import (
     Circle,
     DrawList,
@@ -125,9 +125,7 @@ def _title(plan: "Plan", end: str, width: float, look: "Look") -> DrawList:
         bold=True, anchor="middle",
     )  # fmt: skip
     record, connector = plan.end_by_id[end], plan.connector_of(end)
-    name = record.name or (connector.title if connector else "")
-    while name and text_width(name, 13.0) > width - wide - 24:
-        name = name[:-2].rstrip() + "\u2026" if len(name) > 2 else ""
+    name = clipped(record.name or (connector.title if connector else ""), 13.0, width - wide - 24)
     return (
         plate,
         letter,
