@@ -3,6 +3,7 @@
 import math
 from collections.abc import Sequence
 from dataclasses import dataclass
+from itertools import combinations
 
 import numpy as np
 
@@ -37,13 +38,11 @@ def best_question(sample: SampleReadings, weighed: Weighed) -> Question | None:
 
 def unread(sample: SampleReadings) -> list[Couple]:
     """Return the pairs not read, then those that could be read the other way round as well."""
-    names = sample.contacts
-    pairs = [(a, b) for at, a in enumerate(names) for b in names[at + 1 :]]
+    place = sample.place_of
     read = {(it.one, it.other) for it in sample.readings if it.ohm is not None}
-    fresh = [pair for pair in pairs if pair not in sample.seen]
+    fresh = [pair for pair in combinations(sample.contacts, 2) if pair not in sample.seen]
     turned = [(b, a) for a, b in read if (b, a) not in read]
-    order = {name: at for at, name in enumerate(names)}
-    return fresh + sorted(turned, key=lambda pair: (order[pair[0]], order[pair[1]]))
+    return fresh + sorted(turned, key=lambda pair: (place[pair[0]], place[pair[1]]))
 
 
 def _gains(sample: SampleReadings, weighed: Weighed, pairs: Sequence[Couple]) -> Floats:
@@ -67,7 +66,7 @@ def _chances(
     sample: SampleReadings, weighed: Weighed, pairs: Sequence[Couple], count: int
 ) -> Floats:
     """Return for each layout and pair the chance of each outcome: joined, by figure, open."""
-    place = {name: at for at, name in enumerate(sample.contacts)}
+    place = sample.place_of
     numbered = [(place[one], place[other]) for one, other in pairs]
     told = weighed.layouts[:count]
     width = weighed.fits.logs.shape[1] - 1

@@ -76,7 +76,7 @@ class Fits:
 
 def figures_of(sample: SampleReadings) -> list[Figure]:
     """Return all readings with a figure."""
-    place = {name: at for at, name in enumerate(sample.contacts)}
+    place = sample.place_of
     return [
         Figure(place[seen.pair[0]], place[seen.pair[1]], ohm)
         for seen in sample.seen.values()

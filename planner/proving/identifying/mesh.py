@@ -4,6 +4,8 @@ The inverse of the resistance distance (Klein and Randic, J. Math. Chem. 12 (199
 J = I - 11'/n, the pseudo-inverse of -1/2 J R J is the Laplacian, whose entries are conductances.
 """
 
+from itertools import combinations
+
 import numpy as np
 
 from planner.proving.identifying.answer import Link
@@ -39,7 +41,7 @@ def _read_sets(sample: SampleReadings) -> list[tuple[str, ...]]:
 
 
 def _complete(sample: SampleReadings, names: tuple[str, ...]) -> bool:
-    pairs = [(a, b) for at, a in enumerate(names) for b in names[at + 1 :]]
+    pairs = combinations(names, 2)
     return all(pair in sample.seen and sample.seen[pair].figures for pair in pairs)
 
 

@@ -102,9 +102,14 @@ class SampleReadings(Record):
         return contact in self.shells or contact.casefold() in SHELL_NAMES
 
     @cached_property
+    def place_of(self) -> dict[str, int]:
+        """The number of each contact."""
+        return {name: at for at, name in enumerate(self.contacts)}
+
+    @cached_property
     def seen(self) -> dict[Couple, Seen]:
         """What was read, by pair in the order of the contacts; both ways round together."""
-        place = {name: at for at, name in enumerate(self.contacts)}
+        place = self.place_of
         latest = {(it.one, it.other): it for it in self.readings}
         by_pair: dict[Couple, list[SampleReading]] = {}
         for (one, other), reading in latest.items():

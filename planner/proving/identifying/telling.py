@@ -222,7 +222,7 @@ def question_words(sample: SampleReadings, weighed: Weighed, pair: Couple) -> st
 
 
 def _expected(sample: SampleReadings, weighed: Weighed, pair: Couple, rank: int) -> str:
-    place = {name: at for at, name in enumerate(sample.contacts)}
+    place = sample.place_of
     fits, width = weighed.fits, weighed.fits.logs.shape[1] - 1
     numbered = [(place[pair[0]], place[pair[1]])]
     paths, together, _ = paths_of(weighed.layouts[rank : rank + 1], numbered, width)

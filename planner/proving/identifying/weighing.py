@@ -41,7 +41,7 @@ class Weighed:
 
 def joins_of(sample: SampleReadings) -> Joins:
     """Return how each pair that was read may hang together, by contact numbers."""
-    place = {name: at for at, name in enumerate(sample.contacts)}
+    place = sample.place_of
     return {(place[a], place[b]): seen.join for (a, b), seen in sample.seen.items()}
 
 
@@ -114,7 +114,7 @@ def _each_way(told: Sequence[Layout], sample: SampleReadings) -> Floats:
     A pair that conducts one way only has a microphone between; one that reads the same both ways
     hardly has.
     """
-    place = {name: at for at, name in enumerate(sample.contacts)}
+    place = sample.place_of
     cost = np.zeros(len(told))
     for (one, other), seen in sample.seen.items():
         if seen.one_way or same_each_way(sample, seen):
