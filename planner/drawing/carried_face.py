@@ -19,14 +19,25 @@ from planner.drawing.face import (
 )
 from planner.drawing.looks import Look
 from planner.drawing.metrics import text_width
-from planner.drawing.primitives import Circle, DrawList, Point, Poly, Rect, Style, Text, owned
+from planner.drawing.primitives import (
+    Anchor,
+    Circle,
+    DrawList,
+    Point,
+    Poly,
+    Rect,
+    Style,
+    Text,
+    owned,
+)
 from planner.model.connector import Connector
 from planner.model.signals import signals_text
 
 NAME_PX, SIGNAL_PX = 12.0, 15.0
-_ROW, _PLATE, _AWAY = 34.0, 26.0, 22.0
+_ROW, _STACKED_ROW, _PLATE, _AWAY = 34.0, 46.0, 26.0, 22.0
 _ABOVE = 84.0
 _WIDE = 1.5  # times as wide as high: labels stand in rows above and below
+_LEAST_FACE = 140.0  # below this the words go under their plates, px
 _LEAST_REACH = 13.0  # half of the least size that can be hit, px
 
 
@@ -80,7 +91,9 @@ def stand_of(shown: CarriedFace, size: tuple[float, float]) -> Stand:
     reach_x, reach_y = shell_reach_mm(shown.connector)
     wide = is_wide(shown.connector)
     room = (
-        max(size[0] - (40.0 if wide else 2 * _side_room(shown)), 60.0),
+        max(
+            size[0] - (40.0 if wide else 2 * _side_room(shown, stacked=is_tight(shown, size))), 60.0
+        ),
         max(size[1] - (2 * _ABOVE if wide else 40.0), 60.0),
     )
     scale = min(room[0] / (2 * reach_x), room[1] / (2 * reach_y))
@@ -92,14 +105,20 @@ def stand_of(shown: CarriedFace, size: tuple[float, float]) -> Stand:
     return Stand(centre, scale, joints)
 
 
-def _side_room(shown: CarriedFace) -> float:
+def is_tight(shown: CarriedFace, size: tuple[float, float]) -> bool:
+    """Tell whether words beside their plates would leave a round face too little room."""
+    return size[0] - 2 * _side_room(shown, stacked=False) < _LEAST_FACE
+
+
+def _side_room(shown: CarriedFace, *, stacked: bool) -> float:
     """Return how much the widest label takes beside a round face, px."""
     widest = 0.0
     for contact in shown.connector.contacts:
         spoken, carried, was = words_of(shown, contact.id)
         words = text_width(f"{spoken}, {was}" if was else spoken, NAME_PX)
-        widest = max(widest, words + text_width(carried, SIGNAL_PX, bold=True))
-    return widest + _AWAY + 34
+        plate = text_width(carried, SIGNAL_PX, bold=True)
+        widest = max(widest, max(words, plate + 12) if stacked else words + plate + 18)
+    return widest + _AWAY + 16
 
 
 def words_of(shown: CarriedFace, name: str) -> tuple[str, str, str]:
@@ -139,6 +158,7 @@ class _Pen:
         self.shown, self.stand, self.size, self.look = shown, stand, size, look
         reach = shell_reach_mm(shown.connector)
         self.reach = (reach[0] * stand.scale, reach[1] * stand.scale)
+        self.stacked = is_tight(shown, size)
 
     def rings(self) -> DrawList:
         """Draw a ring round the contact that is chosen or pointed at."""
@@ -174,7 +194,8 @@ class _Pen:
     def _column(self, names: Sequence[str], side: int) -> DrawList:
         ordered = sorted(names, key=lambda name: self.stand.joints[name][1])
         wanted = [self.stand.joints[name][1] for name in ordered]
-        pitch = min(_ROW, (self.size[1] - 24) / max(len(ordered), 1))
+        row = _STACKED_ROW if self.stacked else _ROW
+        pitch = min(row, (self.size[1] - 24) / max(len(ordered), 1))
         x = self.stand.centre[0] + side * (self.reach[0] + _AWAY)
         items: list[DrawList] = []
         for name, y in zip(ordered, spread(wanted, [pitch] * (len(ordered) - 1)), strict=True):
@@ -201,7 +222,7 @@ class _Pen:
         drawn = []
         for name, x in zip(names, spread(wanted, [pitch] * (len(names) - 1)), strict=True):
             line = (self.stand.joints[name], (x, y - up * 6), (x, y))
-            drawn.append((*self._leader(line), *self._stacked(name, (x, y), up)))
+            drawn.append((*self._leader(line), *self._over_or_under(name, (x, y), up)))
         return drawn
 
     def _leader(self, points: tuple[Point, ...]) -> DrawList:
@@ -216,17 +237,20 @@ class _Pen:
         told = f"{spoken}, {was}" if was else spoken
         width = text_width(carried, SIGNAL_PX, bold=True) + 12
         left = at[0] if side > 0 else at[0] - width
-        words_x = left + width + 6 if side > 0 else left - 6
-        anchor = "start" if side > 0 else "end"
         ink = self.look.ink if was else self.look.ink2
+        if self.stacked:  # under the plate, flush with its near side
+            words = (left if side > 0 else left + width, at[1] + _PLATE / 2 + 12)
+        else:
+            words = (left + width + 6 if side > 0 else left - 6, at[1] + 4.5)
+        anchor: Anchor = "start" if side > 0 else "end"
         items = (
             *self._frame((left, at[1] - _PLATE / 2), width, changed=bool(was), name=name),
             Text((left + 6, at[1] + 5.5), carried, SIGNAL_PX, self.look.ink, bold=True),
-            Text((words_x, at[1] + 4.5), told, NAME_PX, ink, anchor=anchor),  # type: ignore[arg-type] # one of two
+            Text(words, told, NAME_PX, ink, anchor=anchor),
         )
         return owned(items, contact_owner(name))
 
-    def _stacked(self, name: str, at: Point, up: int) -> DrawList:
+    def _over_or_under(self, name: str, at: Point, up: int) -> DrawList:
         """Draw name and signals above or below a wide face."""
         spoken, carried, was = words_of(self.shown, name)
         width = text_width(carried, SIGNAL_PX, bold=True) + 10

@@ -3,6 +3,7 @@
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 
+from planner.drawing.bench.shapes import Box, boxes_meet
 from planner.drawing.face import contact_radius_mm, face
 from planner.drawing.looks import Look
 from planner.drawing.marks import MarkKind, mark
@@ -127,6 +128,7 @@ def _shell_alone(shown: Plot, stand: PlotStand, look: Look) -> DrawList:
 def _numbers(shown: Plot, stand: PlotStand, look: Look) -> DrawList:
     items: list[Primitive] = []
     assert shown.connector is not None
+    free = _room_for_numbers(shown, stand)
     for contact in shown.connector.contacts:
         place = (contact.terminal.x_mm, contact.terminal.y_mm)
         x, y = stand.to_px(place)
@@ -135,7 +137,8 @@ def _numbers(shown: Plot, stand: PlotStand, look: Look) -> DrawList:
         if chosen or pointed:
             pen = Style(stroke=look.accent, width=3.0 if chosen else 2.0)
             items.append(Circle((x, y), max(radius, 8.0) + 4, pen))
-        items += _number(contact.id, (x, y), radius, chosen=chosen, look=look)
+        if contact.id in free:
+            items += _number(contact.id, (x, y), radius, chosen=chosen, look=look)
         if contact.id in shown.odd:
             kind: MarkKind = "stop" if shown.odd[contact.id] == "stop" else "caution"
             items += mark(kind, (x + radius + 6, y + radius + 2), 9, look)
@@ -144,14 +147,36 @@ def _numbers(shown: Plot, stand: PlotStand, look: Look) -> DrawList:
     return tuple(items)
 
 
-def _number(words: str, at: Point, radius: float, *, chosen: bool, look: Look) -> DrawList:
-    """Draw a contact's number on a small plate, up and to the right of the terminal."""
-    width = text_width(words, NUMBER_PX, bold=True) + 8
+def _room_for_numbers(shown: Plot, stand: PlotStand) -> frozenset[str]:
+    """Return the contacts whose number lies over no other: what is chosen or odd comes first."""
+    assert shown.connector is not None
+    first = (*shown.chosen, *shown.odd, *(it.id for it in shown.connector.contacts))
+    boxes: dict[str, Box] = {}
+    for name in dict.fromkeys(first):
+        contact = shown.connector.by_id.get(name)
+        if contact is None:
+            continue
+        at = stand.to_px((contact.terminal.x_mm, contact.terminal.y_mm))
+        box = _plate_box(name, at, contact_radius_mm(contact) * stand.scale)
+        if not any(boxes_meet(box, other) for other in boxes.values()):
+            boxes[name] = box
+    return frozenset(boxes)
+
+
+def _plate_box(words: str, at: Point, radius: float) -> Box:
+    """Return where the plate with a contact's number goes: up and to the right of the terminal."""
     left, top = at[0] + radius * 0.6 + 2, at[1] - radius * 0.6 - 18
+    return (left, top, left + text_width(words, NUMBER_PX, bold=True) + 8, top + 18)
+
+
+def _number(words: str, at: Point, radius: float, *, chosen: bool, look: Look) -> DrawList:
+    """Draw a contact's number on its plate."""
+    left, top, right, low = _plate_box(words, at, radius)
     fill = look.accent if chosen else look.field
     ink = look.on_accent if chosen else look.ink
+    rim = Style(fill=fill, stroke=look.casing, width=1)
     return (
-        Rect((left, top), width, 18, Style(fill=fill, stroke=look.casing, width=1), radius=3),
+        Rect((left, top), right - left, low - top, rim, radius=3),
         Text((left + 4, top + 13.6), words, NUMBER_PX, ink, bold=True),
     )
 

@@ -72,3 +72,15 @@ def test_a_difference_is_told_in_words(library):
     told = [item.text for item in carried_face(case, (560, 340), LIGHT) if isinstance(item, Text)]
 
     assert "ring 1, was R+" in told
+
+
+@pytest.mark.parametrize("size", [(303, 240), (360, 280), (560, 340)])
+def test_differences_fit_a_narrow_face(library, size):
+    was = {name: frozenset({"R-"}) for name in ("T", "R1", "R2", "R3", "S")}
+    case = shown(library, "jack-4.4-five-pole", "ferrow-pell-4.4", was=was)
+    texts = [item for item in carried_face(case, size, LIGHT) if isinstance(item, Text)]
+    boxes = [box_of((item,)) for item in texts]
+
+    assert len(texts) == 10
+    assert all(box[0] >= 0 and box[2] <= size[0] and box[3] <= size[1] for box in boxes)
+    assert not any(boxes_meet(one, two) for at, one in enumerate(boxes) for two in boxes[:at])
