@@ -22,6 +22,11 @@ class Driver:
     plus_minus_ohm: float
     measured: bool = True
 
+    @property
+    def contacts(self) -> Contacts:
+        """The contacts of both its legs."""
+        return (*self.hot, *self.cold)
+
 
 @dataclass(frozen=True, slots=True)
 class Microphone(Driver):
@@ -67,6 +72,11 @@ class Found:
     shell: tuple[ShellState, ...] = ()
     unused: Contacts = ()
     in_a_row: bool = False
+
+    @property
+    def elements(self) -> tuple[Driver, ...]:
+        """The drivers, and after them the microphone if there seems to be one."""
+        return self.drivers if self.microphone is None else (*self.drivers, self.microphone)
 
 
 @dataclass(frozen=True, slots=True)

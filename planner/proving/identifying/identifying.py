@@ -92,7 +92,7 @@ def _turned(sample: SampleReadings, best: Found) -> Couple | None:
     """Return a pair over the microphone that was read one way round, turned."""
     it = best.microphone
     read = {(each.one, each.other) for each in sample.readings if each.ohm is not None}
-    ends = {*it.hot, *it.cold} if it is not None else set()
+    ends = {*it.contacts} if it is not None else set()
     turned = ((other, one) for one, other in read if {one, other} <= ends)
     return min((pair for pair in turned if pair not in read), default=None)
 
@@ -122,8 +122,8 @@ def part_of(contact: str, found: Found) -> tuple[object, ...]:
     group = next((group for group in found.groups if contact in group), (contact,))
     hangs = sorted(
         (tuple(sorted((it.hot, it.cold))), it == found.microphone)
-        for it in (*found.drivers, *([found.microphone] if found.microphone else []))
-        if contact in (*it.hot, *it.cold)
+        for it in found.elements
+        if contact in it.contacts
     )
     shared = any(contact in each.contacts for each in found.returns)
     return (group, tuple(hangs), shared)

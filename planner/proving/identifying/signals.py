@@ -104,10 +104,10 @@ def _known(identified: Identified, name: str) -> str:
     parts = [
         f"driver {at}, {significant(driver.ohm, 2)} Ω"
         for at, driver in enumerate(identified.drivers, start=1)
-        if name in (*driver.hot, *driver.cold)
+        if name in driver.contacts
     ]
     microphone = identified.microphone
-    if microphone is not None and name in (*microphone.hot, *microphone.cold):
+    if microphone is not None and name in microphone.contacts:
         parts.append("microphone")
     if any(name in common.contacts for common in identified.returns):
         parts = [f"common return of {listed(parts)}"]
@@ -186,10 +186,7 @@ def _asked_parts(identified: Identified) -> list[str]:
 
 def _part_question(identified: Identified, name: str) -> Question:
     group = _group(identified, name)
-    hangs = any(
-        name in (*it.hot, *it.cold)
-        for it in (*identified.drivers, *([identified.microphone] if identified.microphone else []))
-    )
+    hangs = any(name in it.contacts for it in identified.found.elements)
     same = ((RETURN, f"the same as {listed([it for it in group if it != name]) or 'measured'}"),)
     choices = (
         *(same if hangs else ()),
