@@ -96,7 +96,7 @@ class Ranking:
 def _order(found: Found) -> tuple[object, ...]:
     state = found.state
     return (
-        tuple((it.kind, it.ends, it.channels, it.step) for it in found.mistakes),
+        found.mistakes_key,
         sorted(state.opens),
         sorted(state.cut),
         sorted(state.bridges),
