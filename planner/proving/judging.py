@@ -151,6 +151,11 @@ class Judgement:
         return wrong_tones(self.record.listening)
 
     @cached_property
+    def good(self) -> int:
+        """How many paths are joined well, be it only heard, or shown by way of others."""
+        return sum(path.standing in {"good", "heard", "through"} for path in self.paths)
+
+    @cached_property
     def unread(self) -> tuple[JudgedPath, ...]:
         """The paths of which nothing is known."""
         return tuple(path for path in self.paths if path.standing == "unread")

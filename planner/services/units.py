@@ -99,11 +99,10 @@ def summary_csv(plan: Plan, units: Units) -> str:
 def _cells(judging: Judging, record: UnitRecord, units: Units) -> Iterator[str]:
     found = judging.judged(record)
     own = [path.own_ohm for path in found.paths if path.own_ohm is not None]
-    good = sum(path.standing in {"good", "heard", "through"} for path in found.paths)
     yield from (str(record.number), record.at, record.who, found.verdict)
     yield from (str(record.plan_revision), record.plan_digest)
     yield from ("yes" if judging.is_stale(record) else "no", record.meter.name)
-    yield from (str(good), str(len(found.paths)), number(max(own), 3) if own else "")
+    yield from (str(found.good), str(len(found.paths)), number(max(own), 3) if own else "")
     yield from (str(len(found.open_pairs)), str(len(found.all_pairs)), str(found.faults))
     yield str(sum(entry.state == "broken" for entry in record.wiggle))
     yield from (str(len(record.rework)), str(len(record.attachments)))

@@ -52,8 +52,7 @@ def short_block(case: Case) -> Block:
 
 def _outcome(case: Case) -> Iterator[str]:
     words, found = case.words, case.judgement
-    good = sum(path.standing in {"good", "heard", "through"} for path in found.paths)
-    yield words("certificate.joined_good", count=good, all=len(found.paths))
+    yield words("certificate.joined_good", count=found.good, all=len(found.paths))
     yield words("certificate.apart_read", count=len(found.open_pairs), all=len(found.all_pairs))
     if case.record.isolation:
         yield words(f"certificate.by_{case.record.isolation}")
