@@ -5,6 +5,7 @@ from dataclasses import dataclass, field
 from planner.model.connector import Connector
 from planner.model.plan import End, Plan
 from planner.problem import did_you_mean
+from planner.proving.entries import shown
 from planner.proving.reading import Contact
 
 
@@ -53,10 +54,10 @@ class Finder:
             return Missing(0, "the end is missing", did_you_mean("", self.plan.end_by_id))
         if fits:
             ids = " and ".join(end.id for end in fits)
-            return Missing(0, f"the end {_short(typed)} may be {ids}", "Write the end's letter.")
+            return Missing(0, f"the end {shown(typed)} may be {ids}", "Write the end's letter.")
         named = {end.name for end in self.plan.ends if end.name}
         mend = did_you_mean(typed, [*self.plan.end_by_id, *named])
-        return Missing(0, f"the plan has no end {_short(typed)}", mend)
+        return Missing(0, f"the plan has no end {shown(typed)}", mend)
 
     def _contact(self, end: End, connector: Connector, typed: str) -> Contact | Missing:
         # An exact id first: a moulded mark may be another contact's number.
@@ -66,14 +67,10 @@ class Finder:
             contact = spoken.get(typed.casefold())
         if contact is not None:
             return (end.id, contact.id)
-        what = f"end {end.id} has no contact {_short(typed)}" if typed else "the contact is missing"
+        what = f"end {end.id} has no contact {shown(typed)}" if typed else "the contact is missing"
         names = [name for each in connector.contacts for name in (each.id, each.name) if name]
         return Missing(1, what, did_you_mean(typed, names if typed else connector.by_id))
 
 
 def _end_names(end: End) -> set[str]:
     return {end.id.casefold(), end.name.casefold(), f"end {end.id}".casefold()} - {""}
-
-
-def _short(typed: str) -> str:
-    return repr(typed if len(typed) <= 40 else typed[:39] + "…")

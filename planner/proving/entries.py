@@ -68,19 +68,20 @@ def _ohm(typed: str) -> float:
     if match is None:
         match = _LETTERED.fullmatch(bare)
         if match is None:
-            raise EntryError(f"{_shown(typed)} is no reading")
+            raise EntryError(f"{shown(typed)} is no reading")
         figure = f"{match['whole'] or '0'}.{match['part']}"
     ohm = float(Decimal(figure).scaleb(_TIMES[match["times"]]))
     if match["sign"] == "-" and ohm > 0:
         raise EntryError(
-            f"{_shown(typed)} is below zero, which no resistance is",
+            f"{shown(typed)} is below zero, which no resistance is",
             "Null the meter with its probes together and measure again; "
             "if it only shows a little under zero, type 0.",
         )
     return ohm
 
 
-def _shown(typed: str) -> str:
+def shown(typed: str) -> str:
+    """Quote what was typed, of a long text the beginning."""
     return repr(typed if len(typed) <= _MOST_CHARACTERS else typed[: _MOST_CHARACTERS - 1] + "…")
 
 

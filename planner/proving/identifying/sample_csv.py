@@ -17,7 +17,7 @@ from planner.proving.csv_table import (
     problems_of,
     table_of,
 )
-from planner.proving.entries import Entry, entry_text
+from planner.proving.entries import Entry, entry_text, shown
 from planner.proving.identifying.sample import MOST_CONTACTS, SampleReading, SampleReadings
 from planner.proving.meter_lines import meter_of, meter_text
 
@@ -80,9 +80,8 @@ def _misspelt(note: Note) -> Slip:
 def _no_name(typed: str, line: int, column: str) -> Slip:
     if not typed:
         return Slip(line, column, "the contact is missing", "Write its name or number.")
-    shown = repr(typed if len(typed) <= 40 else typed[:39] + "…")
     mend = "Use letters, digits, dot, hyphen and underscore, at most 64, such as 3 or shell."
-    return Slip(line, column, f"{shown} can't be a contact", mend)
+    return Slip(line, column, f"{shown(typed)} can't be a contact", mend)
 
 
 class _Rows:
