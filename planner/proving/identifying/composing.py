@@ -14,6 +14,7 @@ from planner.proving.identifying.answer import (
     ShellState,
 )
 from planner.proving.identifying.fitting import Floats, spread_ohm
+from planner.proving.identifying.hanging import hanging_together
 from planner.proving.identifying.layouts import Layout, Net, Piece
 from planner.proving.identifying.sample import SampleReadings
 from planner.proving.identifying.weighing import Weighed, same_each_way
@@ -117,7 +118,7 @@ def _edges(sample: SampleReadings, weighed: Weighed, rank: int) -> list[_Edge]:
     through = paths[:, _microphones(weighed.layouts[rank])].any(axis=1)
     measured[_microphones(weighed.layouts[rank])] = through.any()
     seen = np.array([it.ohm for it in weighed.figures])
-    for group in _hanging_together(paths[paths.any(axis=1) & ~through]):
+    for group in _apart(paths[paths.any(axis=1) & ~through]):
         rows = paths[:, group].any(axis=1) & ~through
         solved = _solved(paths[rows][:, group], seen[rows], spread_ohm(sample.meter, seen[rows]))
         if solved is not None:
@@ -142,14 +143,9 @@ def _microphones(layout: Layout) -> list[int]:
     return found
 
 
-def _hanging_together(paths: Floats) -> list[list[int]]:
+def _apart(paths: Floats) -> list[list[int]]:
     """Return the edges in sets that share no reading."""
-    sets: list[set[int]] = []
-    for row in paths:
-        own = set(np.flatnonzero(row).tolist())
-        touching = [each for each in sets if each & own]
-        sets = [each for each in sets if not each & own]
-        sets.append(own.union(*touching))
+    sets: list[set[int]] = hanging_together(set(np.flatnonzero(row).tolist()) for row in paths)
     return [sorted(each) for each in sets]
 
 

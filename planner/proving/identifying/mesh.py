@@ -10,6 +10,7 @@ import numpy as np
 
 from planner.proving.identifying.answer import Link
 from planner.proving.identifying.fitting import Floats
+from planner.proving.identifying.hanging import hanging_together
 from planner.proving.identifying.sample import Join, SampleReadings
 
 _FAINT = 0.03  # conductances below this share of the largest are left out: they are error
@@ -30,12 +31,10 @@ def mesh_links(sample: SampleReadings) -> tuple[Link, ...]:
 
 
 def _read_sets(sample: SampleReadings) -> list[tuple[str, ...]]:
-    sets: list[set[str]] = []
-    for (one, other), seen in sample.seen.items():
-        if seen.join & Join.PATH and seen.figures:
-            touching = [each for each in sets if each & {one, other}]
-            sets = [each for each in sets if not each & {one, other}]
-            sets.append({one, other}.union(*touching))
+    read = (
+        set(pair) for pair, seen in sample.seen.items() if seen.join & Join.PATH and seen.figures
+    )
+    sets = hanging_together(read)
     ordered = [tuple(name for name in sample.contacts if name in each) for each in sets]
     return [names for names in ordered if len(names) > 2 and _complete(sample, names)]
 
