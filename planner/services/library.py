@@ -8,7 +8,7 @@ from planner.checks.finding import Finding
 from planner.edits.definitions_of import carried, lost, update_definitions
 from planner.library.collection import Library
 from planner.library.comparing import Difference, differences
-from planner.model.definition import Definition
+from planner.model.definition import Definition, kind_name
 from planner.model.plan import Plan
 from planner.model.signals import signals_text
 from planner.services.checking import check_plan
@@ -60,20 +60,14 @@ def newer(plan: Plan, library: Library) -> tuple[Newer, ...]:
 
 def _newer(plan: Plan, library: Library) -> Iterator[Newer]:
     held = plan.definitions
-    finders = (
-        (held.connectors, library.connector),
-        (held.pinouts, library.pinout),
-        (held.cables, library.cable),
-        (held.parts, library.part),
-    )
-    for copies, find in finders:
-        for copy in copies:
-            known: Definition | None = find(copy.id)
-            if known is None or known.revision < copy.revision:
-                continue
-            changes = differences(copy, known)
-            if changes or known.revision > copy.revision:
-                yield Newer(copy, known, changes)
+    copies: tuple[Definition, ...] = (*held.connectors, *held.pinouts, *held.cables, *held.parts)
+    for copy in copies:
+        known = library.of_kind(kind_name(copy), copy.id)
+        if known is None or known.revision < copy.revision:
+            continue
+        changes = differences(copy, known)
+        if changes or known.revision > copy.revision:
+            yield Newer(copy, known, changes)
 
 
 def meaning(plan: Plan, records: Iterable[Definition], library: Library) -> Meaning:
