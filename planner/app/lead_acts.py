@@ -33,8 +33,7 @@ def next_label(plan: Plan) -> str:
 
 def turned(plan: Plan, *, end: str, by_deg: float) -> Plan:
     """Turn a plug by an angle, kept between -180 and 180 degrees."""
-    whole = (plan.end_by_id[end].turn_deg + by_deg + 180.0) % 360.0 - 180.0
-    return turn_end(plan, end=end, turn_deg=whole)
+    return turn_end(plan, end=end, turn_deg=plan.end_by_id[end].turn_deg + by_deg)
 
 
 class LeadActs(QObject):

@@ -14,6 +14,7 @@ from planner.dryfit.group_search import group_placings, turns_for
 from planner.dryfit.grouping import Peers, as_peers, lone_peers
 from planner.dryfit.seats import Seats
 from planner.dryfit.watch import Watch
+from planner.geometry.views import half_turn_deg
 
 Verdict = Literal["proved", "proved among candidates", "found"]
 
@@ -82,7 +83,7 @@ def _turned(
 
 
 def _nearness(placing: Placing, setting: Setting, present_deg: float) -> tuple[float, int, Placing]:
-    away = abs((setting.turn_deg - present_deg + 180) % 360 - 180)
+    away = abs(half_turn_deg(setting.turn_deg - present_deg))
     moved = sum(core != place for core, place in enumerate(placing))
     return round(away, 1), moved, placing
 

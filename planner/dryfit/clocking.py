@@ -11,6 +11,7 @@ import numpy as np
 from planner.dryfit.seats import CAP_MM, GAP_STEP_MM, Seats
 from planner.dryfit.watch import Watch
 from planner.geometry.turning import Index, Sweep
+from planner.geometry.views import half_turn_deg
 
 # How far the search may leave the gap below the best there is; with a step kept for the present
 # turn and half a step of rounding the shortfall is 0.02 mm at most.
@@ -50,7 +51,7 @@ def best_setting(seats: Seats, sweep: Sweep, present_deg: float, watch: Watch) -
     gaps = _WidestGap(seats, spans, present_deg)
     proved = gaps.search(watch.part(0.0, 0.6))
     turn_deg = _Shortest(seats, spans, present_deg).search(watch.part(0.6, 1.0))
-    found = setting_at(seats, round(_plain(turn_deg), 4), proved=proved)
+    found = setting_at(seats, round(half_turn_deg(turn_deg), 4), proved=proved)
     present = setting_at(seats, present_deg, proved=proved)
     return present if as_good(present, found) else found
 
@@ -84,14 +85,9 @@ def fewest_spans(sweep: Sweep, present_deg: float) -> list[Span]:
         if end - start >= 360:
             return [(present_deg - 180, present_deg + 180)]
         inset = min(INSET_DEG, (end - start) / 4)
-        begin = present_deg + _plain(float(start) - present_deg)
+        begin = present_deg + half_turn_deg(float(start) - present_deg)
         spans.append((begin + inset, begin + float(end - start) - inset))
     return sorted(spans)
-
-
-def _plain(turn_deg: float) -> float:
-    """Return a turn in [-180, 180)."""
-    return (turn_deg + 180.0) % 360.0 - 180.0
 
 
 def _marks(span: Span, present_deg: float, step_deg: float) -> list[float]:

@@ -7,6 +7,7 @@ from planner.dryfit.bodies import stack_mm
 from planner.edits.changing import changed, the_connector, the_end, with_end
 from planner.edits.refusal import DoesNotFit, NotAllowed
 from planner.edits.settling import carrying, fit, settled
+from planner.geometry.views import half_turn_deg
 from planner.model.connector import Connector
 from planner.model.pinout import PinoutRecord
 from planner.model.plan import Channel, Plan, Role
@@ -94,8 +95,7 @@ def rename_end(plan: Plan, *, end: str, name: str) -> Plan:
 
 def turn_end(plan: Plan, *, end: str, turn_deg: float) -> Plan:
     """Turn a plug against the cable, counter-clockwise seen from the solder side, in degrees."""
-    turned = (turn_deg + 180.0) % 360.0 - 180.0
-    return with_end(plan, changed(the_end(plan, end), turn_deg=turned))
+    return with_end(plan, changed(the_end(plan, end), turn_deg=half_turn_deg(turn_deg)))
 
 
 def set_room(plan: Plan, *, end: str, room_mm: float) -> Plan:

@@ -15,7 +15,12 @@ def mirrored_point(x_mm: float, y_mm: float) -> tuple[float, float]:
 
 def mirrored_angle_deg(angle_deg: float) -> float:
     """Return a direction as seen from the other side, in [-180, 180)."""
-    return (180.0 - angle_deg + 180.0) % 360.0 - 180.0
+    return half_turn_deg(180.0 - angle_deg)
+
+
+def half_turn_deg(angle_deg: float) -> float:
+    """Return a direction or a turn in [-180, 180), whole turns left out."""
+    return (angle_deg + 180.0) % 360.0 - 180.0
 
 
 def turned_point(x_mm: float, y_mm: float, turn_deg: float) -> tuple[float, float]:

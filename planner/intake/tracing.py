@@ -2,12 +2,13 @@
 
 import math
 
+from planner.files.side import FIGURE_DIGITS
+from planner.geometry.views import half_turn_deg
 from planner.model.tracing import Point, Tracing
 from planner.problem import EditRefused
 from planner.units import rounded
 
 _LEAST_PX = 4.0
-DIGITS = 9  # what a file keeps
 
 
 def scaled(tracing: Tracing, one_px: Point, other_px: Point, apart_mm: float) -> Tracing:
@@ -19,7 +20,7 @@ def scaled(tracing: Tracing, one_px: Point, other_px: Point, apart_mm: float) ->
         raise EditRefused(
             f"{apart_mm:g} mm can't be their distance", "Write the distance in mm, above 0."
         )
-    return tracing.evolve(mm_per_px=rounded(apart_mm / apart_px, DIGITS))
+    return tracing.evolve(mm_per_px=rounded(apart_mm / apart_px, FIGURE_DIGITS))
 
 
 def levelled(tracing: Tracing, one_px: Point, other_px: Point, along_deg: float = 0.0) -> Tracing:
@@ -27,8 +28,7 @@ def levelled(tracing: Tracing, one_px: Point, other_px: Point, along_deg: float 
     if math.dist(one_px, other_px) < _LEAST_PX:
         raise EditRefused("the two points lie on each other", "Click two points far apart.")
     now = math.degrees(math.atan2(one_px[1] - other_px[1], other_px[0] - one_px[0]))
-    turn = (along_deg - now + 180) % 360 - 180
-    return tracing.evolve(turn_deg=rounded(turn, DIGITS))
+    return tracing.evolve(turn_deg=rounded(half_turn_deg(along_deg - now), FIGURE_DIGITS))
 
 
 def centred(tracing: Tracing, axis_px: Point) -> Tracing:

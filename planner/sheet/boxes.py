@@ -6,6 +6,7 @@ from dataclasses import dataclass
 
 from planner.drawing.face import contact_point, contact_radius_mm
 from planner.drawing.primitives import Point
+from planner.geometry.views import half_turn_deg
 from planner.model.connector import Connector
 
 _CLEARER = 1.4  # how many times nearer a name stands to its own contact than to any other
@@ -120,6 +121,6 @@ def free_spot(
             others = min((math.dist(middle, spot) for spot in rivals if spot != at), default=1e9)
             free = own * _CLEARER < others and fits(box)
             if free and not any(box.meets(other, _gap(other)) for other in taken):
-                found.append((others - 1.5 * own - abs((turn + 180) % 360 - 180), box))
+                found.append((others - 1.5 * own - abs(half_turn_deg(turn)), box))
     best = max(found, key=lambda pair: pair[0], default=None)
     return best[1] if best else None

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QEasingCurve, QObject, QVariantAnimation
 
 from planner.app.canvas.tools.drag_core import animated
+from planner.geometry.views import half_turn_deg
 
 if TYPE_CHECKING:
     from planner.app.fitting.state import Fitting
@@ -39,7 +40,7 @@ class Glide(QObject):
         """Go from an earlier turn to the plan's own."""
         goal = self._state.turn_deg
         self._from = turn_deg
-        self._by = (goal - turn_deg + 180.0) % 360.0 - 180.0
+        self._by = half_turn_deg(goal - turn_deg)
         if not animated() or abs(self._by) < 0.5:
             return
         wanted = SHORTEST_MS + _MS_A_DEGREE * abs(self._by)

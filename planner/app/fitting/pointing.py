@@ -4,6 +4,7 @@ import math
 from collections.abc import Mapping
 
 from planner.drawing.primitives import Point
+from planner.geometry.views import half_turn_deg
 
 LEAST_REACH_PX = 14.0  # a joint is hit within this at any scale
 _DEAD_PX = 6.0  # nearer to the middle an angle says nothing
@@ -20,7 +21,7 @@ def turned_by(centre: Point, start: Point, now: Point) -> float:
     one, other = angle_deg(centre, start), angle_deg(centre, now)
     if one is None or other is None:
         return 0.0
-    return (other - one + 180.0) % 360.0 - 180.0
+    return half_turn_deg(other - one)
 
 
 def joint_at(joints: Mapping[str, Point], radii: Mapping[str, float], at: Point) -> str:

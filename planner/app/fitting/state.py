@@ -10,6 +10,7 @@ from planner.dryfit.dial import Dial, dial
 from planner.dryfit.fit import EndFit, fit_end
 from planner.dryfit.site import Site, site_of
 from planner.edits.ends import turn_end
+from planner.geometry.views import half_turn_deg
 from planner.model.place import Place
 
 if TYPE_CHECKING:
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
 
 def whole_turn(turn_deg: float) -> float:
     """Return a turn between -180 and 180 degrees, to a hundredth."""
-    turned = round((turn_deg + 180.0) % 360.0 - 180.0, 2)
+    turned = round(half_turn_deg(turn_deg), 2)
     return 0.0 if turned == 0 else turned
 
 
