@@ -7,7 +7,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from planner.geometry.placing import Grid, Ring
-from planner.geometry.views import mirrored_angle_deg, mirrored_point, turned_point
+from planner.geometry.views import half_turn_deg
 from planner.intake.connector_draft import FIRST_TERMINAL, ConnectorDraft
 from planner.model.connector import Contact, Terminal
 from planner.problem import EditRefused
@@ -130,16 +130,6 @@ def place_by_rule(
     return open_outwards(draft, numbers)
 
 
-def turn_all(draft: ConnectorDraft, turn_deg: float) -> ConnectorDraft:
-    """Turn all contacts counter-clockwise round the axis."""
-    return draft.evolve(contacts=tuple(_turned(it, turn_deg) for it in draft.contacts))
-
-
-def mirror_all(draft: ConnectorDraft) -> ConnectorDraft:
-    """Mirror what is drawn, left to right, for a drawing whose side was answered wrongly."""
-    return draft.evolve(contacts=tuple(map(_mirrored, draft.contacts)))
-
-
 def _changed(draft: ConnectorDraft, names: Iterable[str], change: Any) -> ConnectorDraft:  # noqa: ANN401 - a function of a contact
     wanted = set(names)
     return draft.evolve(
@@ -216,25 +206,4 @@ def _outward_deg(place: Point) -> float:
     x_mm, y_mm = place
     if math.hypot(x_mm, y_mm) < 1e-9:
         return 90.0
-    return rounded(_turn(math.degrees(math.atan2(y_mm, x_mm))), DIGITS)
-
-
-def _turn(angle_deg: float) -> float:
-    """Return a direction in [-180, 180)."""
-    return (angle_deg + 180) % 360 - 180
-
-
-def _turned(contact: Contact, turn_deg: float) -> Contact:
-    terminal = contact.terminal
-    place = turned_point(terminal.x_mm, terminal.y_mm, turn_deg)
-    opening = _turn(terminal.opening_deg + turn_deg)
-    return _evolved(
-        contact, terminal=_at(terminal, place).evolve(opening_deg=rounded(opening, DIGITS))
-    )
-
-
-def _mirrored(contact: Contact) -> Contact:
-    terminal = contact.terminal
-    place = mirrored_point(terminal.x_mm, terminal.y_mm)
-    opening = rounded(mirrored_angle_deg(terminal.opening_deg), DIGITS)
-    return _evolved(contact, terminal=_at(terminal, place).evolve(opening_deg=opening))
+    return rounded(half_turn_deg(math.degrees(math.atan2(y_mm, x_mm))), DIGITS)

@@ -23,8 +23,7 @@ acts = st.lists(
         st.tuples(st.just("add"), mm, mm),
         st.tuples(st.just("nudge"), mm, mm),
         st.tuples(st.just("ring"), st.integers(1, 12), st.floats(2, 12)),
-        st.tuples(st.just("turn"), st.floats(-180, 180), st.just(0)),
-        st.tuples(st.just("mirror"), st.just(0), st.just(0)),
+        st.tuples(st.just("open"), st.floats(-180, 180), st.just(0)),
         st.tuples(st.just("lug"), st.floats(0.5, 3), st.just(0)),
         st.tuples(st.just("take"), st.integers(0, 5), st.just(0)),
     ),
@@ -37,8 +36,7 @@ ACTS = {
     "add": lambda draft, _names, x, y: shaping.add_contact(draft, (x, y)),
     "nudge": lambda draft, names, x, y: shaping.nudge(draft, names[:2], (x, y)),
     "ring": lambda draft, _names, count, circle: shaping.place_by_rule(draft, Ring(count, circle)),
-    "turn": lambda draft, _names, turn, _: shaping.turn_all(draft, turn),
-    "mirror": lambda draft, _names, _one, _other: shaping.mirror_all(draft),
+    "open": lambda draft, names, angle, _: shaping.set_terminals(draft, names, opening_deg=angle),
     "lug": lambda draft, names, width, _: shaping.set_terminals(
         draft, names, kind="lug", width_mm=width
     ),
@@ -75,17 +73,6 @@ def test_the_picture_it_was_traced_from_stays_attached():
     record = finished(shaping.add_contact(NAMED, (1, 2)).evolve(tracing=tracing))
 
     assert parse_definition(connector_text(record), "a file").tracing == tracing
-
-
-@given(acts)
-def test_two_mirrors_and_a_turn_back_change_nothing(steps):
-    draft = drawn(steps)
-
-    assert shaping.mirror_all(shaping.mirror_all(draft)).contacts == draft.contacts
-    back = shaping.turn_all(shaping.turn_all(draft, 90), -90)
-    for one, other in zip(back.contacts, draft.contacts, strict=True):
-        assert one.terminal.x_mm == pytest.approx(other.terminal.x_mm, abs=1e-3)
-        assert one.terminal.y_mm == pytest.approx(other.terminal.y_mm, abs=1e-3)
 
 
 def test_what_was_typed_stays_when_the_side_is_answered_anew():
@@ -155,6 +142,7 @@ def test_a_gap_in_the_numbers_is_said():
 def test_the_handedness_of_shipped_faces_is_found_sound_and_their_mirror_is_not(shipped, name):
     known = shipped.connectors()
     own = drafted(shipped.connector(name)).evolve(id="another")
+    wrongly = own.evolve(seen_from="solder" if own.seen_from == "mating" else "mating")
 
     assert not [it for it in remarks(own, known) if "other way round" in it.what]
-    assert [it for it in remarks(shaping.mirror_all(own), known) if "other way round" in it.what]
+    assert [it for it in remarks(wrongly, known) if "other way round" in it.what]
