@@ -5,7 +5,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-from planner.geometry.views import mirrored_point
+from planner.geometry.views import mirrored_point, turned_point
 
 Point = tuple[float, float]
 
@@ -32,7 +32,8 @@ class Ring:
         step = self.step_deg or 360.0 / self.count
         turn = -step if self.clockwise else step
         return tuple(
-            _on_circle(self.circle_mm / 2, self.start_deg + turn * at) for at in range(self.count)
+            turned_point(self.circle_mm / 2, 0.0, self.start_deg + turn * at)
+            for at in range(self.count)
         )
 
 
@@ -70,11 +71,6 @@ class Grid:
             return -self.pitch_mm * (self.counts[row] - 1) / 2
         top = -self.pitch_mm * (self.counts[0] - 1) / 2
         return top + (self.stagger_mm if row % 2 else 0.0)
-
-
-def _on_circle(radius_mm: float, angle_deg: float) -> Point:
-    angle = math.radians(angle_deg)
-    return radius_mm * math.cos(angle), radius_mm * math.sin(angle)
 
 
 def same_hand(seen: Sequence[Point], known: Sequence[Point]) -> bool | None:

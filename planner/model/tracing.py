@@ -1,9 +1,8 @@
 """A picture that a connector was traced from: its scale, its turn, where the axis goes."""
 
-import math
-
 from pydantic import Field
 
+from planner.geometry.views import turned_point
 from planner.model.base import Record
 from planner.model.source import Digest
 
@@ -24,16 +23,10 @@ class Tracing(Record):
 
     def to_mm(self, px: Point) -> Point:
         """Return where a pixel lies, mm from the axis, x right, y up, as looked at."""
-        x, y = px[0] - self.axis_px[0], self.axis_px[1] - px[1]
-        cos, sin = self._direction()
-        return (self.mm_per_px * (x * cos - y * sin), self.mm_per_px * (x * sin + y * cos))
+        x, y = turned_point(px[0] - self.axis_px[0], self.axis_px[1] - px[1], self.turn_deg)
+        return (self.mm_per_px * x, self.mm_per_px * y)
 
     def to_px(self, mm: Point) -> Point:
         """Return the pixel of a place."""
-        x, y = mm[0] / self.mm_per_px, mm[1] / self.mm_per_px
-        cos, sin = self._direction()
-        return (self.axis_px[0] + x * cos + y * sin, self.axis_px[1] + x * sin - y * cos)
-
-    def _direction(self) -> tuple[float, float]:
-        angle = math.radians(self.turn_deg)
-        return math.cos(angle), math.sin(angle)
+        x, y = turned_point(mm[0] / self.mm_per_px, mm[1] / self.mm_per_px, -self.turn_deg)
+        return (self.axis_px[0] + x, self.axis_px[1] - y)
