@@ -1,7 +1,6 @@
 """Bring the definitions that a plan carries up to date, and say what went with it."""
 
 from collections.abc import Iterable, Iterator
-from typing import Literal
 
 from planner.edits.cables import choose_cable
 from planner.edits.changing import changed
@@ -9,26 +8,20 @@ from planner.edits.ends import default_channel
 from planner.edits.refusal import NotThere
 from planner.edits.settling import carrying, settled
 from planner.model.cable import Cable
-from planner.model.connector import Connector
-from planner.model.definition import Definition
-from planner.model.part import Part
-from planner.model.pinout import PinoutRecord
+from planner.model.definition import SHELVES, Definition, kind_name
 from planner.model.plan import End, Plan
 from planner.problem import did_you_mean
-
-Shelf = Literal["connectors", "pinouts", "cables", "parts"]
-_SHELVES: dict[type, Shelf] = {
-    Connector: "connectors",
-    PinoutRecord: "pinouts",
-    Cable: "cables",
-    Part: "parts",
-}
 
 
 def carried(plan: Plan, record: Definition) -> Definition | None:
     """Return the plan's own copy of a definition, or None if it carries none of that id."""
-    shelf = getattr(plan.definitions, _SHELVES[type(record)])
-    return next((it for it in shelf if it.id == record.id), None)
+    return next((it for it in _copies(plan, record) if it.id == record.id), None)
+
+
+def _copies(plan: Plan, record: Definition) -> tuple[Definition, ...]:
+    """Return all copies of the record's kind that the plan carries."""
+    copies: tuple[Definition, ...] = getattr(plan.definitions, SHELVES[kind_name(record)])
+    return copies
 
 
 def update_definitions(plan: Plan, *, records: Iterable[Definition]) -> Plan:
@@ -39,11 +32,11 @@ def update_definitions(plan: Plan, *, records: Iterable[Definition]) -> Plan:
     wanted = tuple(records)
     for record in wanted:
         if carried(plan, record) is None:
-            known = (it.id for it in getattr(plan.definitions, _SHELVES[type(record)]))
+            known = (it.id for it in _copies(plan, record))
             raise NotThere(f"The plan does not use {record.id}", did_you_mean(record.id, known))
     older = plan
     for record in wanted:
-        plan = carrying(plan, **{_SHELVES[type(record)]: record})
+        plan = carrying(plan, **{SHELVES[kind_name(record)]: record})
     for record in wanted:
         if isinstance(record, Cable) and _other_cores(carried(older, record), record):
             plan = _recabled(plan, record)

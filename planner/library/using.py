@@ -7,16 +7,10 @@ from typing import Any
 
 from planner.files.envelope import kind_of
 from planner.files.syntax import read_json
-from planner.model.definition import DefinitionKind
+from planner.model.definition import SHELVES, DefinitionKind
 from planner.problem import InputError, Problem
 
 MOST_PLANS = 2_000
-_SHELVES: dict[str, DefinitionKind] = {
-    "connectors": "connector",
-    "pinouts": "pinout",
-    "cables": "cable",
-    "parts": "part",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,7 +69,7 @@ def _copies(values: dict[str, Any]) -> Iterator[tuple[DefinitionKind, dict[str, 
     held = values.get("definitions")
     if not isinstance(held, dict):
         return
-    for shelf, kind in _SHELVES.items():
+    for kind, shelf in SHELVES.items():
         copies = held.get(shelf, ())
         for copy in copies if isinstance(copies, tuple) else ():
             if isinstance(copy, dict):

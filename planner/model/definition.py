@@ -10,6 +10,14 @@ from planner.model.source import Document
 
 Definition = Connector | PinoutRecord | Cable | Part
 DefinitionKind = Literal["connector", "pinout", "cable", "part"]
+Shelf = Literal["connectors", "pinouts", "cables", "parts"]
+# Under which name a plan keeps its copies of each kind.
+SHELVES: dict[DefinitionKind, Shelf] = {
+    "connector": "connectors",
+    "pinout": "pinouts",
+    "cable": "cables",
+    "part": "parts",
+}
 _KIND_OF: dict[type, DefinitionKind] = {
     Connector: "connector",
     PinoutRecord: "pinout",
