@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from planner.geometry.placing import mirror_partners
+from planner.intake.other_side import mirrored_contacts
 from planner.model.connector import Connector
 from planner.model.pinout import PinoutRecord
 from planner.model.signals import channel_of, is_ground, leg_of, signals_text
@@ -142,12 +142,9 @@ def _named(ours: Carried, theirs: Carried, connector: Connector) -> Iterator[str
 
 def _orders(connector: Connector) -> Iterator[tuple[str, dict[str, str]]]:
     names = [it.id for it in connector.contacts]
-    if connector.mating != "concentric":
-        partners = mirror_partners(
-            {it.id: (it.terminal.x_mm, it.terminal.y_mm) for it in connector.contacts}
-        )
-        if partners is not None and any(one != other for one, other in partners.items()):
-            yield "mirrored: looks as if taken from the other side", partners
+    partners = mirrored_contacts(connector)
+    if partners is not None and any(one != other for one, other in partners.items()):
+        yield "mirrored: looks as if taken from the other side", partners
     yield "counted from the other end", dict(zip(names, reversed(names), strict=True))
     for by, words in ((1, "counted one on"), (-1, "counted one back")):
         yield words, {name: names[(at + by) % len(names)] for at, name in enumerate(names)}

@@ -7,7 +7,7 @@ from pathlib import Path
 from pydantic import Field
 
 from planner.files.definitions import validated
-from planner.geometry.placing import mirror_partners
+from planner.intake.other_side import mirrored_contacts
 from planner.model.base import Line, Paragraph, Record
 from planner.model.connector import Connector, Side
 from planner.model.pinout import PinoutRecord
@@ -79,8 +79,7 @@ def fit_also(draft: PinoutDraft, connector: str, *, fits: bool) -> PinoutDraft:
 
 def from_the_other_side(draft: PinoutDraft, connector: Connector) -> PinoutDraft:
     """Move every signal to the contact at its mirror image: the drawing showed the other side."""
-    places = {it.id: (it.terminal.x_mm, it.terminal.y_mm) for it in connector.contacts}
-    partners = mirror_partners(places) if connector.mating != "concentric" else None
+    partners = mirrored_contacts(connector)
     if partners is None:
         raise EditRefused(
             f"the contacts of {connector.title} have no mirror images among themselves",
