@@ -37,7 +37,6 @@ FIGURE_GROUPS: tuple[FigureGroup, ...] = (
     "barrel",
 )
 _MEASURE = "typical, from memory: measure on the part in hand"
-Point = tuple[float, float]
 
 
 class ConnectorDraft(Record):
@@ -64,7 +63,6 @@ class ConnectorDraft(Record):
     basis: tuple[FigureBasis, ...] = tuple(
         FigureBasis(figures=group, kind="memory", reference=_MEASURE) for group in FIGURE_GROUPS
     )
-
     documents: tuple[Document, ...] = ()
     tracing: Tracing | None = None
     retired: Retired | None = None

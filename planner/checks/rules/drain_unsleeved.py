@@ -30,10 +30,8 @@ def drain_unsleeved(context: Context) -> Iterator[Found]:
 
 
 def _found(context: Context, fit: EndFit, gap: Gap, tail: str) -> Found:
-    tolerance_mm, named = (
-        context.plan.workmanship.tolerance_mm,
-        partial(context.words.contact, fit.end),
-    )
+    tolerance_mm = context.plan.workmanship.tolerance_mm
+    named = partial(context.words.contact, fit.end)
     return Found(
         f"At {fit.end} {gap_words(gap, tolerance_mm, named)}",
         f"Put an insulating sleeve on {tail} before you solder it.",
