@@ -30,6 +30,11 @@ class InputError(Exception):
         return cls([Problem(what, where, mend)])
 
 
+def reason_of(error: OSError | ValueError) -> str:
+    """Return in small letters why the system could not do something, to stand in a sentence."""
+    return str(getattr(error, "strerror", None) or error).lower()
+
+
 class EditRefused(Exception):  # noqa: N818 - it is an answer to the builder, not a fault
     """An edit that cannot be done, with a reason fit to show: `tip takes one core`."""
 

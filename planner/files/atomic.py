@@ -5,7 +5,7 @@ import tempfile
 from contextlib import suppress
 from pathlib import Path
 
-from planner.problem import InputError
+from planner.problem import InputError, reason_of
 
 
 def write_atomic(path: Path, data: bytes) -> None:
@@ -22,9 +22,8 @@ def write_atomic(path: Path, data: bytes) -> None:
 
 def not_written(path: Path, error: OSError) -> InputError:
     """Return why a file can't be written, with what to do."""
-    reason = (error.strerror or str(error)).lower()
     return InputError.single(
-        f"it can't be written: {reason}",
+        f"it can't be written: {reason_of(error)}",
         str(path),
         "Choose another folder, or free some space; what was there is as it was.",
     )

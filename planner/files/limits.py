@@ -3,7 +3,7 @@
 import re
 from pathlib import Path
 
-from planner.problem import InputError
+from planner.problem import InputError, reason_of
 
 DEFINITION_BYTES = 1_000_000
 PLAN_BYTES = 8_000_000
@@ -57,9 +57,10 @@ def read_bytes(path: Path, limit_bytes: int) -> bytes:
             "there is no such file", str(path), "Check the name and the folder."
         ) from None
     except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
         raise InputError.single(
-            f"it can't be read: {reason.lower()}", str(path), "Check the file and its permissions."
+            f"it can't be read: {reason_of(error)}",
+            str(path),
+            "Check the file and its permissions.",
         ) from None
     if len(raw) > limit_bytes:
         size, limit = _size(path), limit_bytes / 1e6

@@ -16,7 +16,7 @@ from planner.files.plans import plan_from, plan_values
 from planner.files.processes import is_running, started
 from planner.files.syntax import read_json
 from planner.model.plan import Plan
-from planner.problem import InputError
+from planner.problem import InputError, reason_of
 
 _FORMAT = "cupwright-recovery"
 
@@ -62,7 +62,7 @@ class Keeper:
             self._folder.mkdir(parents=True, exist_ok=True, mode=0o700)
         except OSError as error:
             raise InputError.single(
-                f"the folder can't be made: {(error.strerror or str(error)).lower()}",
+                f"the folder can't be made: {reason_of(error)}",
                 str(self._folder),
                 "Save the plan by hand; no copy is kept.",
             ) from error

@@ -7,7 +7,7 @@ from pathlib import Path
 from planner.library.history import HISTORY_FOLDER
 from planner.library.lock import LOCK_FOLDER
 from planner.library.papers import PAPERS_FOLDER
-from planner.problem import Problem
+from planner.problem import Problem, reason_of
 
 MOST_FILES = 5_000
 # What a store keeps beside the definitions, at the top of its folder.
@@ -27,7 +27,7 @@ def definition_files(folder: Path, problems: list[Problem]) -> Iterator[Path]:
         return
 
     def unread(error: OSError) -> None:
-        what = f"it can't be read: {(error.strerror or str(error)).lower()}"
+        what = f"it can't be read: {reason_of(error)}"
         problems.append(Problem(what, str(error.filename), "Check the drive and the permissions."))
 
     root = folder.resolve()

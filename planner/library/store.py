@@ -22,7 +22,7 @@ from planner.model.connector import Connector
 from planner.model.definition import Definition, DefinitionKind, documents_of, kind_name
 from planner.model.pinout import PinoutRecord
 from planner.model.source import Document, Retired
-from planner.problem import InputError, Problem
+from planner.problem import InputError, Problem, reason_of
 
 _MAY_NOT = {errno.EACCES, errno.EPERM, errno.EROFS}
 NEW = ""  # the basis of a definition that is not there yet
@@ -166,11 +166,11 @@ class Store:
         try:
             yield
         except OSError as error:
-            raise NotWritable(self.folder, (error.strerror or str(error)).lower()) from error
+            raise NotWritable(self.folder, reason_of(error)) from error
         except InputError as error:
             cause = error.__cause__
             if isinstance(cause, OSError) and cause.errno in _MAY_NOT:
-                raise NotWritable(self.folder, (cause.strerror or "").lower()) from error
+                raise NotWritable(self.folder, reason_of(cause)) from error
             raise
 
     def _there(self) -> None:

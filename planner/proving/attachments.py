@@ -5,7 +5,7 @@ from pathlib import Path
 
 from planner.files.atomic import write_atomic
 from planner.files.limits import forbidden_mark, read_bytes
-from planner.problem import InputError, Problem
+from planner.problem import InputError, Problem, reason_of
 from planner.proving.unit_file import refuse_strange, units_path
 from planner.proving.units import Attachment
 
@@ -68,8 +68,7 @@ def _make_folder(folder: Path) -> None:
     try:
         folder.mkdir(exist_ok=True)
     except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        what = f"the folder can't be made: {reason}"
+        what = f"the folder can't be made: {reason_of(error)}"
         raise InputError.single(what, str(folder), "Choose another place for the plan.") from error
 
 

@@ -15,7 +15,7 @@ from pydantic import ValidationError
 from planner.files.appending import append_line, settled_size
 from planner.files.definitions import validated
 from planner.files.syntax import parse_json
-from planner.problem import InputError, Problem
+from planner.problem import InputError, Problem, reason_of
 from planner.proving.units import UnitRecord
 
 FORMAT, VERSION = "cupwright-unit", 1
@@ -118,7 +118,7 @@ def load_units(plan_path: Path) -> Units:
     except FileNotFoundError:
         return Units()
     except OSError as error:
-        what = f"it can't be read: {(error.strerror or str(error)).lower()}"
+        what = f"it can't be read: {reason_of(error)}"
         raise InputError.single(what, str(path), "Check the file and its permissions.") from None
     return Units(tuple(records), tuple(dropped))
 
