@@ -128,7 +128,7 @@ def _shell_alone(shown: Plot, stand: PlotStand, look: Look) -> DrawList:
 def _numbers(shown: Plot, stand: PlotStand, look: Look) -> DrawList:
     items: list[Primitive] = []
     assert shown.connector is not None
-    free = _room_for_numbers(shown, stand)
+    plates = _plates(shown, shown.connector, stand)
     for contact in shown.connector.contacts:
         place = (contact.terminal.x_mm, contact.terminal.y_mm)
         x, y = stand.to_px(place)
@@ -137,8 +137,8 @@ def _numbers(shown: Plot, stand: PlotStand, look: Look) -> DrawList:
         if chosen or pointed:
             pen = Style(stroke=look.accent, width=3.0 if chosen else 2.0)
             items.append(Circle((x, y), max(radius, 8.0) + 4, pen))
-        if contact.id in free:
-            items += _number(contact.id, (x, y), radius, chosen=chosen, look=look)
+        if contact.id in plates:
+            items += _number(contact.id, plates[contact.id], chosen=chosen, look=look)
         if contact.id in shown.odd:
             kind: MarkKind = "stop" if shown.odd[contact.id] == "stop" else "caution"
             items += mark(kind, (x + radius + 6, y + radius + 2), 9, look)
@@ -147,20 +147,19 @@ def _numbers(shown: Plot, stand: PlotStand, look: Look) -> DrawList:
     return tuple(items)
 
 
-def _room_for_numbers(shown: Plot, stand: PlotStand) -> frozenset[str]:
-    """Return the contacts whose number lies over no other: what is chosen or odd comes first."""
-    assert shown.connector is not None
-    first = (*shown.chosen, *shown.odd, *(it.id for it in shown.connector.contacts))
+def _plates(shown: Plot, connector: Connector, stand: PlotStand) -> dict[str, Box]:
+    """Return the plates of numbers that lie over no other: what is chosen or odd comes first."""
+    first = (*shown.chosen, *shown.odd, *(it.id for it in connector.contacts))
     boxes: dict[str, Box] = {}
     for name in dict.fromkeys(first):
-        contact = shown.connector.by_id.get(name)
+        contact = connector.by_id.get(name)
         if contact is None:
             continue
         at = stand.to_px((contact.terminal.x_mm, contact.terminal.y_mm))
         box = _plate_box(name, at, contact_radius_mm(contact) * stand.scale)
         if not any(boxes_meet(box, other) for other in boxes.values()):
             boxes[name] = box
-    return frozenset(boxes)
+    return boxes
 
 
 def _plate_box(words: str, at: Point, radius: float) -> Box:
@@ -169,9 +168,9 @@ def _plate_box(words: str, at: Point, radius: float) -> Box:
     return (left, top, left + text_width(words, NUMBER_PX, bold=True) + 8, top + 18)
 
 
-def _number(words: str, at: Point, radius: float, *, chosen: bool, look: Look) -> DrawList:
+def _number(words: str, plate: Box, *, chosen: bool, look: Look) -> DrawList:
     """Draw a contact's number on its plate."""
-    left, top, right, low = _plate_box(words, at, radius)
+    left, top, right, low = plate
     fill = look.accent if chosen else look.field
     ink = look.on_accent if chosen else look.ink
     rim = Style(fill=fill, stroke=look.casing, width=1)

@@ -13,6 +13,7 @@ from planner.drawing.fitting.scene import Scene
 from planner.drawing.metrics import text_width
 from planner.drawing.primitives import (
     CAP_HEIGHT,
+    Anchor,
     Circle,
     DrawList,
     Point,
@@ -179,16 +180,14 @@ class _Pen:
             x += way * (width + 4)
         return items
 
-    def _two_lines(self, label: Label, at: Point, anchor: str) -> DrawList:
+    def _two_lines(self, label: Label, at: Point, anchor: Anchor) -> DrawList:
         (x, y), name, word = at, self.type.name, self.type.word
         low = centred_baseline(y, word)
         first = y - 3 * self.unit if label.signal else low
-        items = [
-            Text((x, first), label.name, word, self.look.ink2, anchor=anchor)  # type: ignore[arg-type] # start or end
-        ]
+        items = [Text((x, first), label.name, word, self.look.ink2, anchor=anchor)]
         if label.signal:
             base = y + 2 * self.unit + name * CAP_HEIGHT
-            items.append(Text((x, base), label.signal, name, self.look.ink, True, anchor))  # type: ignore[arg-type] # start or end
+            items.append(Text((x, base), label.signal, name, self.look.ink, True, anchor))
         return tuple(_of(item, label) for item in items)
 
     # -- rows above and below a wide face --
